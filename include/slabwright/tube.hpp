@@ -21,10 +21,6 @@ struct FrictionFactor {
 /// Below 4000 the number is algebra, not physics.
 double colebrook(double reynolds, double relative_roughness);
 
-/// Serghides' explicit form (Chemical Engineering 91, 1984), within 0.0031 % of Colebrook for reynolds 4e3 to 1e8 and
-/// relative roughness 0 to 0.05. The start of colebrook().
-double serghides(double reynolds, double relative_roughness);
-
 /// 64 / Re up to 2300, Colebrook from 4000, a straight line in f between them. reynolds > 0 (tube_loss() takes care of
 /// water at rest). Continuous; a loss made from it rises strictly with the flow.
 FrictionFactor friction_factor(double reynolds, double relative_roughness);

@@ -134,7 +134,6 @@ TEST_CASE("a fitting loses K velocity pressures") {
 TEST_CASE("what makes no sense is refused") {
   CHECK_THROWS(colebrook(0.0, 1e-4));
   CHECK_THROWS(colebrook(5000.0, -1e-4));
-  CHECK_THROWS(serghides(-1.0, 0.0));
   CHECK_THROWS(friction_factor(0.0, 0.0));
   CHECK_THROWS(tube_loss({0.0, 0.012, 0.0}, warm_water, 1e-5));
   CHECK_THROWS(tube_loss({10.0, 0.0, 0.0}, warm_water, 1e-5));
