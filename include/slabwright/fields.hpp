@@ -1,0 +1,105 @@
+// What a described struct looks like without its type. The reader, the writer, the list of guesses, the JSON and the
+// design-file reference are plain loops over this; nothing else lists keys.
+#pragma once
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "units.hpp"
+
+namespace slabwright {
+
+struct Key;
+
+/// Any described struct, seen without its type.
+struct Record {
+  std::span<const Key> keys;
+  void* at = nullptr;
+};
+
+struct Number { double* at; };
+struct Whole { int* at; };
+struct Flag { bool* at; };
+struct Text { std::string* at; };
+struct TextList { std::vector<std::string>* at; };
+
+/// An enum counted from 0, by the words that stand for it in a file.
+struct Choice {
+  std::span<const std::string_view> names;
+  int (*get)(const void*);
+  void (*set)(void*, int);
+  void* at;
+};
+
+/// std::optional<double>: absent is a meaning of its own, not a default.
+struct MaybeNumber { std::optional<double>* at; };
+
+/// A small struct that is written as one text ("36 ft x 30 ft"). `read` returns a sentence that says what to write,
+/// or nothing where it read; `write` gives a text that reads back to the same value.
+struct Worded {
+  std::string (*read)(void*, std::string_view);
+  std::string (*write)(const void*, System);
+  bool (*given)(const void*);  ///< false for an empty optional
+  void* at;
+};
+
+/// A vector of worded values: an outline, the points of a pump curve.
+struct WordedList {
+  std::size_t (*size)(const void*);
+  Worded (*item)(void*, std::size_t);
+  Worded (*add)(void*);
+  void (*clear)(void*);
+  void* at;
+};
+
+/// A vector of a described struct: [[room]].
+struct Rows {
+  std::size_t (*size)(const void*);
+  Record (*row)(void*, std::size_t);
+  Record (*add)(void*);
+  void* at;
+};
+
+using Slot = std::variant<Number, Whole, Flag, Text, TextList, Choice, MaybeNumber, Worded, WordedList, Record, Rows>;
+
+/// What a member's name cannot say. Defaults are texts read through the units table, round in the user's own units.
+struct Says {
+  std::string_view meaning;
+  std::string_view us = {};      ///< default of a US file; empty: the key has no default
+  std::string_view si = {};      ///< default of an SI file; empty: the same text as `us`
+  std::string_view source = {};  ///< where the default comes from: a source, "practice" or "from memory"
+  double least = -1e300;         ///< SI
+  double most = 1e300;           ///< SI
+  std::string_view tight = {};   ///< the careful owner's end of the guess, for the list of what matters most
+  std::string_view poor = {};    ///< the other end
+};
+
+struct Key {
+  std::string_view member;  ///< "thickness_m": the key in the JSON
+  std::string_view word;    ///< "thickness": the key in a design file
+  const Unit* unit;         ///< from the member's suffix; null where it is not a number
+  Says says;
+  Slot (*slot)(void* record);
+};
+
+// Beside every struct that a file or the JSON shows stands `Record record_of(T&);`, defined in src/<module>/keys.cpp.
+
+/// For walkers that only read; none of them writes through it.
+template <class T>
+Record reading(const T& x) {
+  return record_of(const_cast<T&>(x));
+}
+
+/// The key with this word, or null.
+const Key* find_key(const Record& record, std::string_view word);
+
+/// Reads `text` into the slot as the reader would: returns a sentence that says what to write, or nothing.
+std::string read_into(const Key& key, const Slot& slot, std::string_view text);
+
+/// The slot's value as a design file would write it, without quotes; empty where nothing is given.
+std::string write_out(const Key& key, const Slot& slot, System system);
+
+}  // namespace slabwright

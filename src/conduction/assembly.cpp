@@ -1,0 +1,101 @@
+#include "conduction/assembly.hpp"
+
+#include <algorithm>
+
+namespace slabwright::conduction {
+namespace {
+
+using Index = Eigen::Index;
+constexpr Index known = -1;
+
+Index at(std::size_t number) { return static_cast<Index>(number); }
+
+Eigen::MatrixXd fixed_temperatures(const Network& network, std::size_t drivers) {
+  Eigen::MatrixXd temperatures = Eigen::MatrixXd::Zero(at(network.nodes()), at(drivers));
+  std::vector<double> length_m(network.nodes(), 0.0);
+  for (const FixedContact& contact : network.fixed) length_m[contact.node] += contact.length_m;
+  for (const FixedContact& contact : network.fixed) {
+    const double weight = contact.length_m / length_m[contact.node];
+    temperatures(at(contact.node), at(contact.at_from.at)) += weight * (1.0 - contact.to_share);
+    temperatures(at(contact.node), at(contact.at_to.at)) += weight * contact.to_share;
+  }
+  return temperatures;
+}
+
+std::vector<std::size_t> unknown_nodes(const Network& network) {
+  std::vector<char> fixed(network.nodes(), 0);
+  for (const FixedContact& contact : network.fixed) fixed[contact.node] = 1;
+  std::vector<std::size_t> unknown;
+  for (const std::size_t node : dissected(network.columns, network.rows)) {
+    bool in_material = false;
+    for_each_neighbour(network, node, [&in_material](std::size_t, double) { in_material = true; });
+    if (in_material && !fixed[node]) unknown.push_back(node);
+  }
+  return unknown;
+}
+
+std::vector<double> film_conductances(const Network& network) {
+  std::vector<double> sum_W_per_mK(network.nodes(), 0.0);
+  for (const FilmContact& film : network.films) sum_W_per_mK[film.node] += film.conductance_W_per_mK;
+  return sum_W_per_mK;
+}
+
+/// The lower half, column by column with rows rising, as the compressed form wants it.
+Eigen::SparseMatrix<double> conductance_matrix(const Network& network, const std::vector<std::size_t>& nodes,
+                                               const std::vector<Index>& unknown_of) {
+  const std::vector<double> films_W_per_mK = film_conductances(network);
+  Eigen::SparseMatrix<double> matrix(at(nodes.size()), at(nodes.size()));
+  matrix.reserve(at(3 * nodes.size()));
+  std::vector<std::pair<Index, double>> later;
+  for (const std::size_t node : nodes) {
+    const Index column = unknown_of[node];
+    double diagonal = films_W_per_mK[node];
+    later.clear();
+    for_each_neighbour(network, node, [&](std::size_t neighbour, double conductance) {
+      diagonal += conductance;
+      if (unknown_of[neighbour] > column) later.emplace_back(unknown_of[neighbour], -conductance);
+    });
+    std::sort(later.begin(), later.end());
+    matrix.startVec(column);
+    matrix.insertBack(column, column) = diagonal;
+    for (const auto& [row, value] : later) matrix.insertBack(row, column) = value;
+  }
+  matrix.finalize();
+  return matrix;
+}
+
+Eigen::MatrixXd drive_columns(const Network& network, const Eigen::MatrixXd& fixed,
+                              const std::vector<Index>& unknown_of, Index unknowns) {
+  Eigen::MatrixXd drive = Eigen::MatrixXd::Zero(unknowns, fixed.cols());
+  for (const FilmContact& film : network.films) {
+    const Index row = unknown_of[film.node];
+    if (row != known) drive(row, at(film.driver.at)) += film.conductance_W_per_mK;
+  }
+  for (const HeatInput& heat : network.heat) {
+    const Index row = unknown_of[heat.node];
+    if (row != known) drive(row, at(heat.driver.at)) += heat.heat_W_per_m;
+  }
+  for (const FixedContact& contact : network.fixed) {
+    for_each_neighbour(network, contact.node, [&](std::size_t neighbour, double conductance) {
+      const Index row = unknown_of[neighbour];
+      if (row != known) drive.row(row) += conductance * fixed.row(at(contact.node));
+    });
+  }
+  return drive;
+}
+
+}  // namespace
+
+Assembly assemble(const Network& network, std::size_t drivers) {
+  Assembly assembly;
+  assembly.unknown_nodes = unknown_nodes(network);
+  std::vector<Index> unknown_of(network.nodes(), known);
+  for (std::size_t u = 0; u < assembly.unknown_nodes.size(); ++u) unknown_of[assembly.unknown_nodes[u]] = at(u);
+  assembly.fixed_temperatures = fixed_temperatures(network, drivers);
+  assembly.conductance = conductance_matrix(network, assembly.unknown_nodes, unknown_of);
+  assembly.drive =
+      drive_columns(network, assembly.fixed_temperatures, unknown_of, at(assembly.unknown_nodes.size()));
+  return assembly;
+}
+
+}  // namespace slabwright::conduction

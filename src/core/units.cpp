@@ -1,0 +1,125 @@
+// Printing and converting by the one table.
+#include "slabwright/units.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "slabwright/contract.hpp"
+#include "slabwright/units_table.hpp"
+
+namespace slabwright {
+namespace {
+
+const Unit& row_of(std::string_view text, Dimension dimension) {
+  const auto found = std::find_if(std::begin(table::rows), std::end(table::rows),
+                                  [&](const Unit& u) { return u.dimension == dimension && u.text == text; });
+  expects(found != std::end(table::rows), "a unit that the table does not have in this dimension");
+  return *found;
+}
+
+/// Text of a value in a unit: "12 in", "R-10", "Kv 1.0", and the bare number where the unit has no text.
+std::string with_unit(const std::string& value, const Unit& unit) {
+  if (unit.text.empty()) return value;
+  if (unit.before) return fmt::format("{}{}{}", unit.text, unit.text == "R" ? "-" : " ", value);
+  return fmt::format("{} {}", value, unit.text);
+}
+
+struct ShownRow {
+  Dimension dimension;
+  Shown us, si;
+};
+constexpr ShownRow shown_rows[] = {
+    {Dimension::length, {"ft", 1}, {"m", 2}}, {Dimension::area, {"ft2", 0}, {"m2", 1}},
+    {Dimension::volume, {"gal", 1}, {"L", 1}}, {Dimension::degree, {"F", 0}, {"C", 1}},
+    {Dimension::rise, {"F", 0}, {"K", 1}}, {Dimension::pressure, {"psi", 1}, {"kPa", 1}},
+    {Dimension::head, {"ft", 1}, {"m", 2}}, {Dimension::flow, {"gpm", 2}, {"L/min", 2}},
+    {Dimension::mass_flow, {"lb/h", 0}, {"kg/s", 4}}, {Dimension::velocity, {"ft/s", 2}, {"m/s", 2}},
+    {Dimension::power, {"Btu/h", 0}, {"kW", 2}}, {Dimension::energy, {"kWh", 0}, {"kWh", 0}},
+    {Dimension::flux, {"Btu/h ft2", 1}, {"W/m2", 1}}, {Dimension::insulance, {"R", 1}, {"m2K/W", 2}},
+    {Dimension::conductivity, {"Btu/h ft F", 2}, {"W/mK", 3}},
+    {Dimension::transmittance, {"Btu/h ft2 F", 2}, {"W/m2K", 2}},
+    {Dimension::conductance, {"Btu/h F", 0}, {"W/K", 1}},
+    {Dimension::line_conductance, {"Btu/h ft F", 2}, {"W/mK", 2}},
+    {Dimension::density, {"lb/ft3", 1}, {"kg/m3", 0}}, {Dimension::specific_heat, {"Btu/lb F", 3}, {"J/kgK", 0}},
+    {Dimension::viscosity, {"mPa s", 2}, {"mPa s", 2}}, {Dimension::share, {"%", 0}, {"%", 0}},
+    {Dimension::voltage, {"V", 0}, {"V", 0}}, {Dimension::current, {"A", 1}, {"A", 1}},
+    {Dimension::valve_coefficient, {"Cv", 2}, {"Kv", 2}}, {Dimension::air_change, {"per hour", 2}, {"per hour", 2}},
+    {Dimension::time, {"h", 1}, {"h", 1}}, {Dimension::turns, {"turns", 2}, {"turns", 2}},
+    {Dimension::linear_resistance, {"mK/W", 3}, {"mK/W", 3}}, {Dimension::heat_capacity, {"MJ/m3K", 2}, {"MJ/m3K", 2}},
+    {Dimension::number, {"", 2}, {"", 2}},
+};
+
+/// Units tried by the writer, first the reader's own.
+std::vector<const Unit*> by_preference(Dimension dimension, System system) {
+  std::vector<const Unit*> found;
+  const std::string_view own = shown(dimension, system).unit;
+  for (const Unit& unit : table::rows) {
+    if (unit.dimension == dimension) found.push_back(&unit);
+  }
+  std::stable_sort(found.begin(), found.end(), [&](const Unit* a, const Unit* b) {
+    return (a->text == own) > (b->text == own);
+  });
+  return found;
+}
+
+}  // namespace
+
+std::span<const Unit> units() { return table::rows; }
+
+std::string units_that_fit(Dimension dimension) {
+  std::string all;
+  for (const Unit& unit : table::rows) {
+    if (unit.dimension != dimension || unit.text.empty()) continue;
+    if (!all.empty()) all += ", ";
+    all += unit.text;
+  }
+  return all;
+}
+
+double in_unit(double si, std::string_view unit, Dimension dimension) {
+  const Unit& row = row_of(unit, dimension);
+  return si / row.scale - row.shift;
+}
+
+double from_unit(double value, std::string_view unit, Dimension dimension) {
+  const Unit& row = row_of(unit, dimension);
+  return (value + row.shift) * row.scale;
+}
+
+Shown shown(Dimension dimension, System system) {
+  for (const ShownRow& row : shown_rows) {
+    if (row.dimension == dimension) return system == System::us ? row.us : row.si;
+  }
+  return {"", 2};
+}
+
+std::string show_as(double si, Dimension dimension, std::string_view unit, int decimals) {
+  double value = in_unit(si, unit, dimension);
+  // A rounded zero has no sign.
+  if (std::abs(value) < 0.5 * std::pow(10.0, -decimals)) value = 0.0;
+  return with_unit(fmt::format("{:.{}f}", value, decimals), row_of(unit, dimension));
+}
+
+std::string show(double si, Dimension dimension, System system) {
+  const Shown how = shown(dimension, system);
+  return show_as(si, dimension, how.unit, how.decimals);
+}
+
+std::string write_quantity(double si, Dimension dimension, System system) {
+  for (const Unit* unit : by_preference(dimension, system)) {
+    const double value = si / unit->scale - unit->shift;
+    for (int digits = 1; digits <= 9; ++digits) {
+      const std::string text = with_unit(fmt::format("{:.{}g}", value, digits), *unit);
+      const Reading back = read_quantity(text, dimension);
+      if (back.fault == Fault::none && back.si == si) return text;
+    }
+  }
+  for (const Unit& unit : table::rows) {
+    if (unit.dimension == dimension && !unit.suffix.empty()) return with_unit(fmt::format("{}", si), unit);
+  }
+  return fmt::format("{}", si);
+}
+
+}  // namespace slabwright
