@@ -20,11 +20,21 @@ struct Record {
   void* at = nullptr;
 };
 
-struct Number { double* at; };
-struct Whole { int* at; };
-struct Flag { bool* at; };
-struct Text { std::string* at; };
-struct TextList { std::vector<std::string>* at; };
+struct Number {
+  double* at;
+};
+struct Whole {
+  int* at;
+};
+struct Flag {
+  bool* at;
+};
+struct Text {
+  std::string* at;
+};
+struct TextList {
+  std::vector<std::string>* at;
+};
 
 /// An enum counted from 0, by the words that stand for it in a file.
 struct Choice {
@@ -35,7 +45,9 @@ struct Choice {
 };
 
 /// std::optional<double>: absent is a meaning of its own, not a default.
-struct MaybeNumber { std::optional<double>* at; };
+struct MaybeNumber {
+  std::optional<double>* at;
+};
 
 /// A small struct that is written as one text ("36 ft x 30 ft"). `read` returns a sentence that says what to write,
 /// or nothing where it read; `write` gives a text that reads back to the same value.
@@ -68,13 +80,15 @@ using Slot = std::variant<Number, Whole, Flag, Text, TextList, Choice, MaybeNumb
 /// What a member's name cannot say. Defaults are texts read through the units table, round in the user's own units.
 struct Says {
   std::string_view meaning;
-  std::string_view us = {};      ///< default of a US file; empty: the key has no default
-  std::string_view si = {};      ///< default of an SI file; empty: the same text as `us`
-  std::string_view source = {};  ///< where the default comes from: a source, "practice" or "from memory"
-  double least = -1e300;         ///< SI
-  double most = 1e300;           ///< SI
-  std::string_view tight = {};   ///< the careful owner's end of the guess, for the list of what matters most
-  std::string_view poor = {};    ///< the other end
+  std::string_view us = {};        ///< default of a US file; empty: the key has no default
+  std::string_view si = {};        ///< default of an SI file; empty: the same text as `us`
+  std::string_view source = {};    ///< where the default comes from: a source, "practice" or "from memory"
+  double least = -1e300;           ///< SI
+  double most = 1e300;             ///< SI
+  std::string_view tight = {};     ///< the careful end of the guess, for ranges and for the list of what matters most
+  std::string_view poor = {};      ///< the other end
+  std::string_view si_tight = {};  ///< the same ends where an SI file has rounder ones
+  std::string_view si_poor = {};
 };
 
 struct Key {

@@ -79,18 +79,29 @@ Choice choice_of(E& x) {
 
 template <class T>
 Slot slot_of(T& x) {
-  if constexpr (std::is_same_v<T, double>) return Number{&x};
-  else if constexpr (std::is_same_v<T, int>) return Whole{&x};
-  else if constexpr (std::is_same_v<T, bool>) return Flag{&x};
-  else if constexpr (std::is_same_v<T, std::string>) return Text{&x};
-  else if constexpr (std::is_same_v<T, std::vector<std::string>>) return TextList{&x};
-  else if constexpr (std::is_same_v<T, std::optional<double>>) return MaybeNumber{&x};
-  else if constexpr (std::is_enum_v<T>) return choice_of(x);
-  else if constexpr (IsOptional<T>::value || Wordable<T>) return worded(x);
+  if constexpr (std::is_same_v<T, double>)
+    return Number{&x};
+  else if constexpr (std::is_same_v<T, int>)
+    return Whole{&x};
+  else if constexpr (std::is_same_v<T, bool>)
+    return Flag{&x};
+  else if constexpr (std::is_same_v<T, std::string>)
+    return Text{&x};
+  else if constexpr (std::is_same_v<T, std::vector<std::string>>)
+    return TextList{&x};
+  else if constexpr (std::is_same_v<T, std::optional<double>>)
+    return MaybeNumber{&x};
+  else if constexpr (std::is_enum_v<T>)
+    return choice_of(x);
+  else if constexpr (IsOptional<T>::value || Wordable<T>)
+    return worded(x);
   else if constexpr (requires { x.emplace_back(); }) {
-    if constexpr (Wordable<typename T::value_type>) return worded_list(x);
-    else return rows_of(x);
-  } else return record_of(x);
+    if constexpr (Wordable<typename T::value_type>)
+      return worded_list(x);
+    else
+      return rows_of(x);
+  } else
+    return record_of(x);
 }
 
 template <class T>
@@ -124,7 +135,9 @@ constexpr Key key(Says says) {
 }
 
 namespace check {
-struct Named { double length_m; };
+struct Named {
+  double length_m;
+};
 static_assert(member_name<&Named::length_m>() == "length_m", "this compiler spells template arguments another way");
 }  // namespace check
 

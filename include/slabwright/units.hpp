@@ -12,20 +12,48 @@ namespace slabwright {
 /// What a number measures. The same text may stand in several dimensions ("ft" is a length and a head, "F" a place on
 /// the temperature scale and a difference); the dimension asked for decides.
 enum class Dimension {
-  number, length, area, volume, degree, rise, pressure, head, flow, mass_flow, velocity, power, energy, flux, insulance,
-  conductivity, transmittance, conductance, line_conductance, density, specific_heat, viscosity, share, voltage,
-  current, valve_coefficient, air_change, time, turns, linear_resistance, heat_capacity
+  number,
+  length,
+  area,
+  volume,
+  degree,
+  rise,
+  pressure,
+  head,
+  flow,
+  mass_flow,
+  velocity,
+  power,
+  energy,
+  flux,
+  insulance,
+  conductivity,
+  transmittance,
+  conductance,
+  line_conductance,
+  density,
+  specific_heat,
+  viscosity,
+  share,
+  voltage,
+  current,
+  valve_coefficient,
+  air_change,
+  time,
+  turns,
+  linear_resistance,
+  heat_capacity
 };
 
 /// One row of the table: si = (value + shift) * scale. Inside everything is SI, but for temperatures (Celsius) and
 /// valve coefficients (Kv: m3/h of water at 1 bar), which the trade states that way and no formula here mixes.
 struct Unit {
-  std::string_view text;      ///< as written: "in"
-  std::string_view suffix;    ///< what a member that holds the SI value ends in: "_m"; empty on rows that are not SI
+  std::string_view text;    ///< as written: "in"
+  std::string_view suffix;  ///< what a member that holds the SI value ends in: "_m"; empty on rows that are not SI
   Dimension dimension;
   double scale = 1.0;
   double shift = 0.0;
-  bool before = false;        ///< stands before the number: "R-10", "Kv 1.0"
+  bool before = false;  ///< stands before the number: "R-10", "Kv 1.0"
 };
 
 /// The units table, in the order in which problems list them.
@@ -53,8 +81,8 @@ enum class Fault { none, not_a_number, no_unit, unknown_unit, wrong_kind, decima
 struct Reading {
   double si = 0.0;
   Fault fault = Fault::none;
-  double written = 0.0;       ///< the number as it stands in the text
-  std::string unit;           ///< the unit as written, folded to plain characters
+  double written = 0.0;  ///< the number as it stands in the text
+  std::string unit;      ///< the unit as written, folded to plain characters
 };
 
 /// Reads "12 in", `12"`, "5'-6", "1,080 sq ft", "-17 °F", "R10", "3 1/2 in". Thousands commas are read, a decimal

@@ -79,9 +79,12 @@ std::string whole_into(const Key& key, int& at, std::string_view text) {
 }
 
 std::string flag_into(const Key& key, bool& at, std::string_view text) {
-  if (text == "true" || text == "yes") at = true;
-  else if (text == "false" || text == "no") at = false;
-  else return fmt::format("{} takes true or false, not \"{}\".", key.word, text);
+  if (text == "true" || text == "yes")
+    at = true;
+  else if (text == "false" || text == "no")
+    at = false;
+  else
+    return fmt::format("{} takes true or false, not \"{}\".", key.word, text);
   return {};
 }
 
@@ -114,24 +117,23 @@ const Key* find_key(const Record& record, std::string_view word) {
 }
 
 std::string read_into(const Key& key, const Slot& slot, std::string_view text) {
-  return std::visit(
-      Overload{[&](const Number& n) { return quantity_into(key, *n.at, text); },
-               [&](const MaybeNumber& m) {
-                 double value = 0.0;
-                 std::string problem = quantity_into(key, value, text);
-                 if (problem.empty()) *m.at = value;
-                 return problem;
-               },
-               [&](const Whole& w) { return whole_into(key, *w.at, text); },
-               [&](const Flag& f) { return flag_into(key, *f.at, text); },
-               [&](const Text& t) {
-                 *t.at = std::string(text);
-                 return std::string{};
-               },
-               [&](const Choice& c) { return choice_into(key, c, text); },
-               [&](const Worded& w) { return w.read(w.at, text); },
-               [&](const auto&) { return fmt::format("{} does not take one text.", key.word); }},
-      slot);
+  return std::visit(Overload{[&](const Number& n) { return quantity_into(key, *n.at, text); },
+                             [&](const MaybeNumber& m) {
+                               double value = 0.0;
+                               std::string problem = quantity_into(key, value, text);
+                               if (problem.empty()) *m.at = value;
+                               return problem;
+                             },
+                             [&](const Whole& w) { return whole_into(key, *w.at, text); },
+                             [&](const Flag& f) { return flag_into(key, *f.at, text); },
+                             [&](const Text& t) {
+                               *t.at = std::string(text);
+                               return std::string{};
+                             },
+                             [&](const Choice& c) { return choice_into(key, c, text); },
+                             [&](const Worded& w) { return w.read(w.at, text); },
+                             [&](const auto&) { return fmt::format("{} does not take one text.", key.word); }},
+                    slot);
 }
 
 std::string write_out(const Key& key, const Slot& slot, System system) {

@@ -126,13 +126,27 @@ std::string fold(std::string_view unit) {
 
 using Alias = std::pair<std::string_view, std::string_view>;
 constexpr std::array<Alias, 41> aliases{{
-    {"\"", "in"}, {"inch", "in"}, {"inches", "in"}, {"''", "in"}, {"'", "ft"}, {"foot", "ft"}, {"feet", "ft"},
-    {"yards", "yd"}, {"yard", "yd"}, {"meter", "m"}, {"metre", "m"}, {"meters", "m"}, {"metres", "m"},
-    {"sqft", "ft2"}, {"sqfeet", "ft2"}, {"squarefeet", "ft2"}, {"sqm", "m2"}, {"sqin", "in2"}, {"gallon", "gal"},
-    {"gallons", "gal"}, {"liter", "l"}, {"litre", "l"}, {"liters", "l"}, {"litres", "l"}, {"lpm", "l/min"},
-    {"cuft", "ft3"}, {"fahrenheit", "f"}, {"celsius", "c"}, {"kelvin", "k"}, {"psig", "psi"}, {"watts", "w"},
-    {"btuh", "btu/h"}, {"w/mc", "w/mk"}, {"w/m2c", "w/m2k"}, {"/h", "perhour"}, {"1/h", "perhour"},
-    {"ach", "perhour"}, {"airchangesperhour", "perhour"}, {"turn", "turns"}, {"percent", "%"}, {"hours", "h"},
+    {"\"", "in"},        {"inch", "in"},
+    {"inches", "in"},    {"''", "in"},
+    {"'", "ft"},         {"foot", "ft"},
+    {"feet", "ft"},      {"yards", "yd"},
+    {"yard", "yd"},      {"meter", "m"},
+    {"metre", "m"},      {"meters", "m"},
+    {"metres", "m"},     {"sqft", "ft2"},
+    {"sqfeet", "ft2"},   {"squarefeet", "ft2"},
+    {"sqm", "m2"},       {"sqin", "in2"},
+    {"gallon", "gal"},   {"gallons", "gal"},
+    {"liter", "l"},      {"litre", "l"},
+    {"liters", "l"},     {"litres", "l"},
+    {"lpm", "l/min"},    {"cuft", "ft3"},
+    {"fahrenheit", "f"}, {"celsius", "c"},
+    {"kelvin", "k"},     {"psig", "psi"},
+    {"watts", "w"},      {"btuh", "btu/h"},
+    {"w/mc", "w/mk"},    {"w/m2c", "w/m2k"},
+    {"/h", "perhour"},   {"1/h", "perhour"},
+    {"ach", "perhour"},  {"airchangesperhour", "perhour"},
+    {"turn", "turns"},   {"percent", "%"},
+    {"hours", "h"},
 }};
 
 std::string canonical(std::string_view unit) {
@@ -170,8 +184,10 @@ std::optional<Reading> prefixed(std::string_view s, Dimension dimension) {
     reading.written = front->value;
     reading.unit = std::string(unit.text);
     reading.si = (front->value + unit.shift) * unit.scale;
-    if (unit.dimension != dimension) reading.fault = Fault::wrong_kind;
-    else if (front->decimal_comma) reading.fault = Fault::decimal_comma;
+    if (unit.dimension != dimension)
+      reading.fault = Fault::wrong_kind;
+    else if (front->decimal_comma)
+      reading.fault = Fault::decimal_comma;
     return reading;
   }
   return std::nullopt;

@@ -10,11 +10,11 @@ namespace {
 
 using Pair = std::pair<std::string_view, std::string_view>;
 constexpr std::array<Pair, 22> replacements{{
-    {"\u2212", "-"}, {"\u2010", "-"}, {"\u2011", "-"}, {"\u2013", "-"}, {"\u2014", "-"},    // minus and dashes
-    {"\u00A0", " "}, {"\u202F", " "}, {"\u2009", " "}, {"\u00B7", " "},                      // spaces, raised dot
-    {"\u00B0", ""},  {"\u00B2", "2"}, {"\u00B3", "3"}, {"\u00D7", "x"},                      // degree, powers, times
-    {"\u2032", "'"}, {"\u2033", "\""}, {"\u2018", "'"}, {"\u2019", "'"}, {"\u201C", "\""},   // primes, quotes
-    {"\u201D", "\""}, {"\u00BD", " 1/2"}, {"\u00BC", " 1/4"}, {"\u00BE", " 3/4"},            // fractions
+    {"\u2212", "-"},  {"\u2010", "-"},    {"\u2011", "-"},    {"\u2013", "-"},    {"\u2014", "-"},  // minus and dashes
+    {"\u00A0", " "},  {"\u202F", " "},    {"\u2009", " "},    {"\u00B7", " "},  // spaces, raised dot
+    {"\u00B0", ""},   {"\u00B2", "2"},    {"\u00B3", "3"},    {"\u00D7", "x"},  // degree, powers, times
+    {"\u2032", "'"},  {"\u2033", "\""},   {"\u2018", "'"},    {"\u2019", "'"},    {"\u201C", "\""},  // primes, quotes
+    {"\u201D", "\""}, {"\u00BD", " 1/2"}, {"\u00BC", " 1/4"}, {"\u00BE", " 3/4"},                    // fractions
 }};
 
 }  // namespace

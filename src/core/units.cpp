@@ -31,23 +31,36 @@ struct ShownRow {
   Shown us, si;
 };
 constexpr ShownRow shown_rows[] = {
-    {Dimension::length, {"ft", 1}, {"m", 2}}, {Dimension::area, {"ft2", 0}, {"m2", 1}},
-    {Dimension::volume, {"gal", 1}, {"L", 1}}, {Dimension::degree, {"F", 0}, {"C", 1}},
-    {Dimension::rise, {"F", 0}, {"K", 1}}, {Dimension::pressure, {"psi", 1}, {"kPa", 1}},
-    {Dimension::head, {"ft", 1}, {"m", 2}}, {Dimension::flow, {"gpm", 2}, {"L/min", 2}},
-    {Dimension::mass_flow, {"lb/h", 0}, {"kg/s", 4}}, {Dimension::velocity, {"ft/s", 2}, {"m/s", 2}},
-    {Dimension::power, {"Btu/h", 0}, {"kW", 2}}, {Dimension::energy, {"kWh", 0}, {"kWh", 0}},
-    {Dimension::flux, {"Btu/h ft2", 1}, {"W/m2", 1}}, {Dimension::insulance, {"R", 1}, {"m2K/W", 2}},
+    {Dimension::length, {"ft", 1}, {"m", 2}},
+    {Dimension::area, {"ft2", 0}, {"m2", 1}},
+    {Dimension::volume, {"gal", 1}, {"L", 1}},
+    {Dimension::degree, {"F", 0}, {"C", 1}},
+    {Dimension::rise, {"F", 0}, {"K", 1}},
+    {Dimension::pressure, {"psi", 1}, {"kPa", 1}},
+    {Dimension::head, {"ft", 1}, {"m", 2}},
+    {Dimension::flow, {"gpm", 2}, {"L/min", 2}},
+    {Dimension::mass_flow, {"lb/h", 0}, {"kg/s", 4}},
+    {Dimension::velocity, {"ft/s", 2}, {"m/s", 2}},
+    {Dimension::power, {"Btu/h", 0}, {"kW", 2}},
+    {Dimension::energy, {"kWh", 0}, {"kWh", 0}},
+    {Dimension::flux, {"Btu/h ft2", 1}, {"W/m2", 1}},
+    {Dimension::insulance, {"R", 1}, {"m2K/W", 2}},
     {Dimension::conductivity, {"Btu/h ft F", 2}, {"W/mK", 3}},
     {Dimension::transmittance, {"Btu/h ft2 F", 2}, {"W/m2K", 2}},
     {Dimension::conductance, {"Btu/h F", 0}, {"W/K", 1}},
     {Dimension::line_conductance, {"Btu/h ft F", 2}, {"W/mK", 2}},
-    {Dimension::density, {"lb/ft3", 1}, {"kg/m3", 0}}, {Dimension::specific_heat, {"Btu/lb F", 3}, {"J/kgK", 0}},
-    {Dimension::viscosity, {"mPa s", 2}, {"mPa s", 2}}, {Dimension::share, {"%", 0}, {"%", 0}},
-    {Dimension::voltage, {"V", 0}, {"V", 0}}, {Dimension::current, {"A", 1}, {"A", 1}},
-    {Dimension::valve_coefficient, {"Cv", 2}, {"Kv", 2}}, {Dimension::air_change, {"per hour", 2}, {"per hour", 2}},
-    {Dimension::time, {"h", 1}, {"h", 1}}, {Dimension::turns, {"turns", 2}, {"turns", 2}},
-    {Dimension::linear_resistance, {"mK/W", 3}, {"mK/W", 3}}, {Dimension::heat_capacity, {"MJ/m3K", 2}, {"MJ/m3K", 2}},
+    {Dimension::density, {"lb/ft3", 1}, {"kg/m3", 0}},
+    {Dimension::specific_heat, {"Btu/lb F", 3}, {"J/kgK", 0}},
+    {Dimension::viscosity, {"mPa s", 2}, {"mPa s", 2}},
+    {Dimension::share, {"%", 0}, {"%", 0}},
+    {Dimension::voltage, {"V", 0}, {"V", 0}},
+    {Dimension::current, {"A", 1}, {"A", 1}},
+    {Dimension::valve_coefficient, {"Cv", 2}, {"Kv", 2}},
+    {Dimension::air_change, {"per hour", 2}, {"per hour", 2}},
+    {Dimension::time, {"h", 1}, {"h", 1}},
+    {Dimension::turns, {"turns", 2}, {"turns", 2}},
+    {Dimension::linear_resistance, {"mK/W", 3}, {"mK/W", 3}},
+    {Dimension::heat_capacity, {"MJ/m3K", 2}, {"MJ/m3K", 2}},
     {Dimension::number, {"", 2}, {"", 2}},
 };
 
@@ -58,9 +71,8 @@ std::vector<const Unit*> by_preference(Dimension dimension, System system) {
   for (const Unit& unit : table::rows) {
     if (unit.dimension == dimension) found.push_back(&unit);
   }
-  std::stable_sort(found.begin(), found.end(), [&](const Unit* a, const Unit* b) {
-    return (a->text == own) > (b->text == own);
-  });
+  std::stable_sort(found.begin(), found.end(),
+                   [&](const Unit* a, const Unit* b) { return (a->text == own) > (b->text == own); });
   return found;
 }
 

@@ -1,0 +1,127 @@
+// What the user wrote, and nothing computed.
+#pragma once
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "design_floor.hpp"
+#include "design_plant.hpp"
+#include "design_site.hpp"
+#include "design_words.hpp"
+#include "diagnostics.hpp"
+
+namespace slabwright {
+
+/// A design file as values. Rows that the user left out and a workshop must have (a room, a big door, a manifold) are
+/// added when the file is settled, and stand in the list of guesses.
+struct Design {
+  System units = System::us;
+  Codes codes = Codes::north_america;
+  Project project;
+  Climate climate;
+  Ground ground;
+  Building building;
+  std::vector<Room> room;
+  std::vector<Opening> opening;
+  std::vector<Exhaust> exhaust;
+  std::vector<Gains> gains;
+  Slab slab;
+  FloorInsulation insulation;
+  Edge edge;
+  Tube tube;
+  std::vector<Manifold> manifold;
+  Mains mains;
+  std::vector<LoopEntry> loop;
+  FluidEntry fluid;
+  Boiler boiler;
+  Pump pump;
+  Valve valve;
+  SecondSource second_source;
+  Service service;
+  Pressure pressure;
+  FrostHold frost_hold;
+  std::vector<WatchEntry> watch;
+  friend bool operator==(const Design&, const Design&) = default;
+};
+Record record_of(Design&);
+
+/// A default that the user did not enter ("our guess" in text, `assumed` in JSON).
+struct Assumption {
+  std::string path;    ///< "slab.thickness", or a whole row "opening[1]"
+  std::string text;    ///< as a design file would write it
+  std::string source;  ///< a source, "practice" or "from memory"
+  friend bool operator==(const Assumption&, const Assumption&) = default;
+};
+
+/// Where a key stands in the file; line 0 for a command-line option.
+struct Spot {
+  int line = 0;
+  int column = 0;
+};
+
+/// A key set from the command line; it wins over the file.
+struct Override {
+  std::string path;    ///< "tube.spacing"
+  std::string text;    ///< "12 in"
+  std::string option;  ///< "--spacing", for the problem's place
+};
+
+/// A design with the guesses that complete it. `yours` counts the keys that the user gave.
+struct DesignFile {
+  Design design;
+  std::vector<Assumption> assumed;
+  std::vector<std::string> given;     ///< paths of the keys the user gave, in file order
+  std::map<std::string, Spot> spots;  ///< where each path stands; not part of equality
+  friend bool operator==(const DesignFile& a, const DesignFile& b) {
+    return a.design == b.design && a.assumed == b.assumed;
+  }
+};
+
+/// The outcome of reading: the file where it has no problem, and all problems at once in file order.
+struct ReadDesign {
+  Checked<DesignFile> checked;
+  std::map<std::string, Spot> spots;  ///< of the problems too
+};
+
+/// Reads, repairs what people break in form, and settles a design file. Never throws for what a user can write.
+/// `text` may be empty: a design from options alone.
+ReadDesign read_design(std::string_view text, const std::vector<Override>& overrides = {});
+
+/// The user's part of a design as a file that reads back to the same design with the same guesses.
+std::string write_design(const DesignFile& file);
+
+/// The same file with one key set to another text, guesses settled anew: for ranges and the list of what matters most.
+/// Empty where the text does not fit.
+std::optional<DesignFile> with_key(const DesignFile& file, const std::string& path, std::string_view text);
+
+/// Every problem as "file:line:column: sentence", at most `most` of them and a count of the rest, in file order, ending
+/// in "nothing was computed, nothing was written".
+std::string problems_text(const ReadDesign& read, std::string_view name, std::size_t most = 10);
+
+/// The table of one key by its path ("slab.thickness", "room[2].area"), or null.
+const Key* key_at(const Design& design, std::string_view path);
+
+/// The design-file reference page (Markdown) and the JSON-free list of sections, made from the descriptions.
+std::string design_reference();
+
+/// Outline or size or area as a floor: its area and its whole perimeter (a square's where only the area is known).
+struct FloorShape {
+  double area_m2 = 0.0;
+  double perimeter_m = 0.0;
+  bool shape_known = false;
+  std::vector<Place> outline;  ///< counter-clockwise; empty where only the area is known
+};
+FloorShape floor_shape(const Slab& slab);
+FloorShape floor_shape(const Room& room);
+
+/// The mixture the loops carry, glycol by volume.
+Mixture mixture_of(const FluidEntry& fluid);
+
+/// Depth of the tube's axis below the top of the concrete.
+double tube_axis_depth_m(const Design& design);
+
+/// The room's own temperature, or the climate's.
+double indoor_of(const Design& design, const Room& room);
+
+}  // namespace slabwright

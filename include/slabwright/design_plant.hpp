@@ -1,0 +1,101 @@
+// What warms and moves the water, what protects it, and what feeds it with power.
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "design_words.hpp"
+#include "fields.hpp"
+#include "fluid.hpp"
+
+namespace slabwright {
+
+struct FluidEntry {
+  FluidKind kind = FluidKind::water;
+  GlycolShare glycol;
+  friend bool operator==(const FluidEntry&, const FluidEntry&) = default;
+};
+
+enum class BoilerKind { electric_boiler, tank_heater, none };
+
+struct Boiler {
+  BoilerKind kind = BoilerKind::electric_boiler;
+  std::optional<double> power_W;  ///< sized by the answer when absent
+  double hottest_degC = 0.0;      ///< the hottest water it can be set to
+  bool mixing_valve = false;
+  std::optional<double> least_flow_m3_per_s;  ///< P/(rho c 20 K) when absent
+  double coefficient_kv = 0.0;                ///< its own resistance
+  friend bool operator==(const Boiler&, const Boiler&) = default;
+};
+
+struct Pump {
+  std::vector<PumpPoint> points;        ///< highest head first; the duty to buy is computed when absent
+  std::optional<double> flow_m3_per_s;  ///< the total aimed for; from heat and working drop when absent
+  double drop_K = 0.0;                  ///< supply less return at design
+  friend bool operator==(const Pump&, const Pump&) = default;
+};
+
+enum class ValveShape { linear, equal_percentage };
+
+struct Valve {
+  double coefficient_kv = 0.0;  ///< wide open
+  int turns = 5;
+  ValveShape shape = ValveShape::linear;
+  std::vector<ValvePoint> points;  ///< the maker's table; it wins over `shape`
+  double return_coefficient_kv = 0.0;
+  friend bool operator==(const Valve&, const Valve&) = default;
+};
+
+enum class SecondSourceKind { none, heat_pump };
+
+struct SecondSource {
+  SecondSourceKind kind = SecondSourceKind::none;
+  std::optional<double> cut_out_degC;  ///< colder than this outdoors and it stops
+  friend bool operator==(const SecondSource&, const SecondSource&) = default;
+};
+
+struct Service {
+  double voltage_V = 0.0;
+  int phases = 1;
+  std::optional<double> current_A;  ///< what is free for the boiler
+  friend bool operator==(const Service&, const Service&) = default;
+};
+
+struct Pressure {
+  double fill_Pa = 0.0;    ///< gauge
+  double relief_Pa = 0.0;  ///< gauge
+  friend bool operator==(const Pressure&, const Pressure&) = default;
+};
+
+/// Margins of the frost hold.
+struct FrostHold {
+  double margin_K = 0.0;         ///< over the freezing point, for tube and slab
+  double pipe_limit_degC = 0.0;  ///< coldest air that a water line in air may stand in
+  double sensor_error_K = 0.0;   ///< added to what the sensor must read
+  double door_air_K = 0.0;       ///< how much colder the air near a big door is than the room
+  friend bool operator==(const FrostHold&, const FrostHold&) = default;
+};
+
+enum class WatchKind { wall_pipe, room_pipe, drain_trap };
+
+/// A place the user adds to the watched places.
+struct WatchEntry {
+  std::string name;
+  WatchKind kind = WatchKind::wall_pipe;
+  std::string room;
+  std::optional<double> limit_degC;
+  double toward_outdoor_share = 0.0;  ///< wall pipe: how much of the way from room air to outdoor air it stands
+  friend bool operator==(const WatchEntry&, const WatchEntry&) = default;
+};
+
+Record record_of(FluidEntry&);
+Record record_of(Boiler&);
+Record record_of(Pump&);
+Record record_of(Valve&);
+Record record_of(SecondSource&);
+Record record_of(Service&);
+Record record_of(Pressure&);
+Record record_of(FrostHold&);
+Record record_of(WatchEntry&);
+
+}  // namespace slabwright

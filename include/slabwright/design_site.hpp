@@ -1,0 +1,100 @@
+// Where the shop stands and what it is: climate, building, rooms, openings.
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "design_words.hpp"
+#include "fields.hpp"
+
+namespace slabwright {
+
+/// Whose codes pick test pressure, electrical wording and the steps of boiler sizes.
+enum class Codes { north_america, europe, none };
+
+struct Project {
+  std::string name;
+  friend bool operator==(const Project&, const Project&) = default;
+};
+
+struct Climate {
+  std::optional<double> outdoor_degC;  ///< the coldest weather to plan for: sizes boiler and floor (99.6 % hour)
+  std::optional<double> coldest_degC;  ///< the n-year minimum: decides what freezes
+  double indoor_degC = 0.0;
+  double mean_degC = 0.0;     ///< yearly mean, which deep ground keeps
+  double half_swing_K = 0.0;  ///< half the difference between the warmest and the coldest month
+  double altitude_m = 0.0;
+  friend bool operator==(const Climate&, const Climate&) = default;
+};
+
+struct Ground {
+  double conductivity_W_per_mK = 0.0;
+  friend bool operator==(const Ground&, const Ground&) = default;
+};
+
+/// How well the building keeps its heat where it is not described in more detail.
+enum class Quality { tight, usual, poor };
+
+struct Building {
+  Quality quality = Quality::usual;
+  Insulation wall_insulation;
+  Insulation roof_insulation;
+  Insulation door_insulation;
+  double height_m = 0.0;
+  double air_changes_per_s = 0.0;
+  std::optional<double> heat_loss_W;  ///< all rooms together at `climate.outdoor`, without ground, when it is known
+  bool described = false;  ///< no key: true once any entry above, a room's wall or an opening is the user's own
+  friend bool operator==(const Building&, const Building&) = default;
+};
+
+struct Room {
+  std::string name;
+  std::optional<Size> size;
+  std::optional<double> area_m2;
+  std::vector<Place> outline;
+  std::optional<double> indoor_degC;   ///< the climate's when absent
+  std::optional<double> outer_wall_m;  ///< length of its walls that face outdoors; shared out by area when absent
+  std::optional<double> height_m;      ///< the building's when absent
+  bool heated_floor = true;
+  friend bool operator==(const Room&, const Room&) = default;
+};
+
+enum class OpeningKind { big_door, door, window };
+
+struct Opening {
+  std::string name;
+  OpeningKind kind = OpeningKind::big_door;
+  std::string room;
+  Size size;                              ///< width x height
+  std::optional<Insulation> insulation;   ///< big door: the building's; door R-5, window R-2 when absent (practice)
+  std::optional<Insulation> strip;        ///< foam across the slab at a big door; the edge's `door_strip` when absent
+  std::optional<double> tube_distance_m;  ///< nearest tube inside it; the tube's `from_doors` when absent
+  friend bool operator==(const Opening&, const Opening&) = default;
+};
+
+/// What becomes of the air an exhaust fan takes out.
+enum class Makeup { tempered, untempered };
+
+struct Exhaust {
+  std::string room;
+  double flow_m3_per_s = 0.0;
+  Makeup makeup = Makeup::tempered;
+  friend bool operator==(const Exhaust&, const Exhaust&) = default;
+};
+
+struct Gains {
+  std::string room;
+  double power_W = 0.0;
+  friend bool operator==(const Gains&, const Gains&) = default;
+};
+
+Record record_of(Project&);
+Record record_of(Climate&);
+Record record_of(Ground&);
+Record record_of(Building&);
+Record record_of(Room&);
+Record record_of(Opening&);
+Record record_of(Exhaust&);
+Record record_of(Gains&);
+
+}  // namespace slabwright

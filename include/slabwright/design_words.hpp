@@ -1,0 +1,83 @@
+// Values that a design file writes as one text. Each reads and writes itself; `read_words` returns a sentence that says
+// what to write, or nothing where it read.
+#pragma once
+#include <string>
+#include <string_view>
+
+#include "units.hpp"
+
+namespace slabwright {
+
+/// A rectangle: "36 ft x 30 ft", "36 x 30 ft", "18 x 9 m".
+struct Size {
+  double width_m = 0.0;  ///< along x
+  double depth_m = 0.0;  ///< along y
+  friend bool operator==(const Size&, const Size&) = default;
+};
+std::string read_words(std::string_view text, Size& size);
+std::string write_words(const Size& size, System system);
+
+/// A place on the plan, x to the right, y up, from the lower left inside corner of the form: "26 ft, 14 ft", "8, 5 m".
+struct Place {
+  double x_m = 0.0;
+  double y_m = 0.0;
+  friend bool operator==(const Place&, const Place&) = default;
+};
+std::string read_words(std::string_view text, Place& place);
+std::string write_words(const Place& place, System system);
+
+/// A tube size by its trade name, as the tube table has it: "1/2 in", "16 x 2 mm".
+struct TubeName {
+  std::string name;
+  friend bool operator==(const TubeName&, const TubeName&) = default;
+};
+std::string read_words(std::string_view text, TubeName& name);
+std::string write_words(const TubeName& name, System system);
+
+/// Insulation as R ("R-10", "1.8 m2K/W"), or a thickness with a material ("2 in XPS", "50 mm EPS"), or "none".
+/// A U-value is refused with the reason.
+struct Insulation {
+  double resistance_m2K_per_W = 0.0;
+  friend bool operator==(const Insulation&, const Insulation&) = default;
+};
+std::string read_words(std::string_view text, Insulation& insulation);
+std::string write_words(const Insulation& insulation, System system);
+
+/// Glycol in the mixture: "30 %" is by volume; "30 % by mass" is converted for the fluid's kind when the file is
+/// settled.
+struct GlycolShare {
+  double share = 0.0;  ///< 0..1, as written
+  bool by_mass = false;
+  friend bool operator==(const GlycolShare&, const GlycolShare&) = default;
+};
+std::string read_words(std::string_view text, GlycolShare& share);
+std::string write_words(const GlycolShare& share, System system);
+
+/// The run to the manifold: "included" in the loop's length, or a length "15 ft each way" to be added.
+struct Leaders {
+  bool included = true;
+  double each_way_m = 0.0;
+  friend bool operator==(const Leaders&, const Leaders&) = default;
+};
+std::string read_words(std::string_view text, Leaders& leaders);
+std::string write_words(const Leaders& leaders, System system);
+
+/// One point of a pump's curve: "15 ft at 3 gpm".
+struct PumpPoint {
+  double head_m = 0.0;
+  double flow_m3_per_s = 0.0;
+  friend bool operator==(const PumpPoint&, const PumpPoint&) = default;
+};
+std::string read_words(std::string_view text, PumpPoint& point);
+std::string write_words(const PumpPoint& point, System system);
+
+/// One point of a balancing valve's curve: "Kv 0.45 at 2 turns".
+struct ValvePoint {
+  double coefficient_kv = 0.0;
+  double open_turns = 0.0;
+  friend bool operator==(const ValvePoint&, const ValvePoint&) = default;
+};
+std::string read_words(std::string_view text, ValvePoint& point);
+std::string write_words(const ValvePoint& point, System system);
+
+}  // namespace slabwright

@@ -1,0 +1,30 @@
+// The words of the design's enums.
+#pragma once
+#include <array>
+#include <string_view>
+
+#include "slabwright/design.hpp"
+#include "slabwright/key.hpp"
+
+namespace slabwright {
+
+#define SLABWRIGHT_CHOICES(Enum, ...)                                           \
+  template <>                                                                   \
+  struct Choices<Enum> {                                                        \
+    static constexpr auto names = std::to_array<std::string_view>(__VA_ARGS__); \
+  }
+
+SLABWRIGHT_CHOICES(System, {"US", "SI"});
+SLABWRIGHT_CHOICES(Codes, {"north america", "europe", "none"});
+SLABWRIGHT_CHOICES(Quality, {"tight", "usual", "poor"});
+SLABWRIGHT_CHOICES(OpeningKind, {"big door", "door", "window"});
+SLABWRIGHT_CHOICES(Makeup, {"tempered", "untempered"});
+SLABWRIGHT_CHOICES(FluidKind, {"water", "propylene glycol", "ethylene glycol"});
+SLABWRIGHT_CHOICES(BoilerKind, {"electric boiler", "tank heater", "none"});
+SLABWRIGHT_CHOICES(ValveShape, {"linear", "equal percentage"});
+SLABWRIGHT_CHOICES(SecondSourceKind, {"none", "heat pump"});
+SLABWRIGHT_CHOICES(WatchKind, {"wall pipe", "room pipe", "drain trap"});
+
+#undef SLABWRIGHT_CHOICES
+
+}  // namespace slabwright

@@ -1,0 +1,42 @@
+// The sections of a design file, in the order in which they are written.
+#include "design/choices.hpp"
+
+namespace slabwright {
+
+Record record_of(Design& x) {
+  static constexpr Key keys[] = {
+      key<&Design::units>(
+          {.meaning = "What is printed: \"US\" or \"SI\". Stands above the first section.", .us = "US"}),
+      key<&Design::codes>({.meaning = "Whose codes pick electrical wording and steps of sizes.",
+                           .us = "north america",
+                           .si = "europe",
+                           .source = "settled by the units"}),
+      key<&Design::project>({.meaning = "The shop's name."}),
+      key<&Design::climate>({.meaning = "Outdoors and indoors."}),
+      key<&Design::ground>({.meaning = "The soil."}),
+      key<&Design::building>({.meaning = "Walls, roof, doors and air leaks, where rooms do not say otherwise."}),
+      key<&Design::room>({.meaning = "One for each room; the whole slab is one room when absent."}),
+      key<&Design::opening>({.meaning = "One for each door and window."}),
+      key<&Design::exhaust>({.meaning = "One for each fan that takes air out."}),
+      key<&Design::gains>({.meaning = "Heat that can be counted on, a room each."}),
+      key<&Design::slab>({.meaning = "The concrete."}),
+      key<&Design::insulation>({.meaning = "Under the slab."}),
+      key<&Design::edge>({.meaning = "Round the slab and at its doors."}),
+      key<&Design::tube>({.meaning = "The tube and how it lies."}),
+      key<&Design::manifold>({.meaning = "One for each manifold; one when absent."}),
+      key<&Design::mains>({.meaning = "Between boiler and manifold."}),
+      key<&Design::loop>({.meaning = "One for each loop whose length is known; worked out from area and spacing when "
+                                     "absent."}),
+      key<&Design::fluid>({.meaning = "Water or glycol."}),
+      key<&Design::boiler>({.meaning = "What warms the water."}),
+      key<&Design::pump>({.meaning = "What moves it."}),
+      key<&Design::valve>({.meaning = "The balancing valves of the ports."}),
+      key<&Design::second_source>({.meaning = "What warms the air beside the floor."}),
+      key<&Design::service>({.meaning = "The electric supply."}),
+      key<&Design::pressure>({.meaning = "Fill and relief."}),
+      key<&Design::frost_hold>({.meaning = "Margins of the lowest setting."}),
+      key<&Design::watch>({.meaning = "Places of your own that must not freeze."})};
+  return {keys, &x};
+}
+
+}  // namespace slabwright

@@ -1,0 +1,173 @@
+#include "design/choices.hpp"
+
+namespace slabwright {
+
+Record record_of(Slab& x) {
+  static constexpr Key keys[] = {
+      key<&Slab::size>({.meaning = "Inside size of a rectangular slab."}),
+      key<&Slab::area_m2>(
+          {.meaning = "Floor inside the walls, where no size or outline is given.", .least = 1.0, .most = 1e5}),
+      key<&Slab::outline>({.meaning = "Corners of the floor, one after the other, either way round: "
+                                      "[\"0 ft, 0 ft\", \"40 ft, 0 ft\", ...]."}),
+      key<&Slab::thickness_m>({.meaning = "Depth of concrete.",
+                               .us = "5 in",
+                               .si = "120 mm",
+                               .source = "practice",
+                               .least = 0.05,
+                               .most = 0.6,
+                               .tight = "4 in",
+                               .poor = "6 in",
+                               .si_tight = "100 mm",
+                               .si_poor = "150 mm"}),
+      key<&Slab::concrete_above_tube_m>({.meaning = "From the top of the concrete to the top of the tube; the tube "
+                                                    "lies mid-depth when absent.",
+                                         .least = 0.01,
+                                         .most = 0.5}),
+      key<&Slab::exposed_perimeter_m>(
+          {.meaning = "Edge that faces outdoors; all of it when absent.", .least = 0.0, .most = 2000.0}),
+      key<&Slab::conductivity_W_per_mK>({.meaning = "Heat conductivity of the concrete.",
+                                         .us = "1.75 W/mK",
+                                         .source = "practice",
+                                         .least = 0.3,
+                                         .most = 4.0,
+                                         .tight = "2.0 W/mK",
+                                         .poor = "1.4 W/mK"}),
+      key<&Slab::covering>({.meaning = "Wood, rubber or mats on top of the concrete.",
+                            .us = "none",
+                            .source = "practice",
+                            .tight = "none",
+                            .poor = "R-0.5"})};
+  return {keys, &x};
+}
+
+Record record_of(FloorInsulation& x) {
+  static constexpr Key keys[] = {key<&FloorInsulation::under>({.meaning = "Foam under the slab.",
+                                                               .us = "R-10",
+                                                               .si = "1.8 m2K/W",
+                                                               .source = "practice",
+                                                               .tight = "R-15",
+                                                               .poor = "none",
+                                                               .si_tight = "2.6 m2K/W",
+                                                               .si_poor = "none"})};
+  return {keys, &x};
+}
+
+Record record_of(Edge& x) {
+  static constexpr Key keys[] = {
+      key<&Edge::insulation>({.meaning = "Foam board upright outside the edge of the slab.",
+                              .us = "none",
+                              .source = "practice",
+                              .tight = "R-10",
+                              .poor = "none",
+                              .si_tight = "1.8 m2K/W",
+                              .si_poor = "none"}),
+      key<&Edge::depth_m>({.meaning = "How far the edge board reaches below the top of the slab.",
+                           .us = "24 in",
+                           .si = "600 mm",
+                           .source = "practice",
+                           .least = 0.05,
+                           .most = 3.0}),
+      key<&Edge::door_strip>({.meaning = "Foam strip across the slab under a big door; none means that the concrete "
+                                         "runs through to the cold.",
+                              .us = "none",
+                              .source = "practice",
+                              .tight = "R-10",
+                              .poor = "none",
+                              .si_tight = "1.8 m2K/W",
+                              .si_poor = "none"})};
+  return {keys, &x};
+}
+
+Record record_of(Tube& x) {
+  static constexpr Key keys[] = {
+      key<&Tube::size>({.meaning = "Tube by its trade size.", .us = "1/2 in", .si = "16 x 2 mm", .source = "practice"}),
+      key<&Tube::spacing_m>({.meaning = "From tube to tube.",
+                             .us = "12 in",
+                             .si = "300 mm",
+                             .source = "practice",
+                             .least = 0.05,
+                             .most = 0.75,
+                             .tight = "9 in",
+                             .poor = "16 in",
+                             .si_tight = "200 mm",
+                             .si_poor = "400 mm"}),
+      key<&Tube::from_walls_m>({.meaning = "From the wall's inner face to the first tube.",
+                                .us = "6 in",
+                                .si = "150 mm",
+                                .source = "practice",
+                                .least = 0.03,
+                                .most = 3.0}),
+      key<&Tube::from_doors_m>({.meaning = "From a big door's inner face to the first tube.",
+                                .us = "12 in",
+                                .si = "300 mm",
+                                .source = "practice",
+                                .least = 0.05,
+                                .most = 5.0,
+                                .tight = "24 in",
+                                .poor = "6 in",
+                                .si_tight = "600 mm",
+                                .si_poor = "150 mm"}),
+      key<&Tube::leader_m>({.meaning = "The leader (run to the manifold) of each loop, each way.",
+                            .us = "10 ft",
+                            .si = "3 m",
+                            .source = "practice",
+                            .least = 0.0,
+                            .most = 60.0}),
+      key<&Tube::longest_loop_m>({.meaning = "Longest loop allowed, leaders included; by the tube's size when absent "
+                                             "(CSA B214 for inch sizes, practice for metric ones).",
+                                  .least = 5.0,
+                                  .most = 500.0}),
+      key<&Tube::roughness_m>({.meaning = "Roughness of the bore; 0.007 mm when absent.", .least = 0.0, .most = 1e-3}),
+      key<&Tube::conductivity_W_per_mK>({.meaning = "Heat conductivity of the tube's wall; 0.38 W/mK for inch sizes, "
+                                                    "0.35 for metric ones when absent.",
+                                         .least = 0.05,
+                                         .most = 400.0})};
+  return {keys, &x};
+}
+
+Record record_of(Manifold& x) {
+  static constexpr Key keys[] = {
+      key<&Manifold::name>({.meaning = "What it is called."}),
+      key<&Manifold::loops_number>({.meaning = "How many loops leave it, where the slab is poured and lengths are not "
+                                               "known.",
+                                    .least = 1.0,
+                                    .most = 60.0}),
+      key<&Manifold::ports_number>(
+          {.meaning = "Ports it has; as many as are needed and one spare when absent.", .least = 1.0, .most = 60.0})};
+  return {keys, &x};
+}
+
+Record record_of(Mains& x) {
+  static constexpr Key keys[] = {key<&Mains::length_m>({.meaning = "From boiler to manifold, one way.",
+                                                        .us = "10 ft",
+                                                        .si = "3 m",
+                                                        .source = "practice",
+                                                        .least = 0.0,
+                                                        .most = 500.0}),
+                                 key<&Mains::inside_diameter_m>({.meaning = "Inside diameter of the mains.",
+                                                                 .us = "1 in",
+                                                                 .si = "25 mm",
+                                                                 .source = "practice",
+                                                                 .least = 0.008,
+                                                                 .most = 0.2,
+                                                                 .tight = "1.25 in",
+                                                                 .poor = "0.75 in",
+                                                                 .si_tight = "32 mm",
+                                                                 .si_poor = "20 mm"})};
+  return {keys, &x};
+}
+
+Record record_of(LoopEntry& x) {
+  static constexpr Key keys[] = {
+      key<&LoopEntry::name>({.meaning = "Where it goes, in your own words."}),
+      key<&LoopEntry::room>({.meaning = "The room it heats; the first heated room when absent."}),
+      key<&LoopEntry::manifold>({.meaning = "The manifold it leaves; the first when absent."}),
+      key<&LoopEntry::length_m>({.meaning = "Tube from manifold to manifold, or without leaders: see `leaders`.",
+                                 .least = 1.0,
+                                 .most = 1000.0}),
+      key<&LoopEntry::leaders>({.meaning = "\"included\" in the length, or \"15 ft each way\" to be added; included "
+                                           "when absent."})};
+  return {keys, &x};
+}
+
+}  // namespace slabwright

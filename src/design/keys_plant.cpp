@@ -1,0 +1,169 @@
+#include "design/choices.hpp"
+
+namespace slabwright {
+
+Record record_of(FluidEntry& x) {
+  static constexpr Key keys[] = {
+      key<&FluidEntry::kind>({.meaning = "What the loops carry.", .us = "water", .source = "practice"}),
+      key<&FluidEntry::glycol>({.meaning = "Share of glycol: by volume unless \"by mass\" is written. Below 20 % the "
+                                           "inhibitor is too weak.",
+                                .us = "0 %",
+                                .source = "practice"})};
+  return {keys, &x};
+}
+
+Record record_of(Boiler& x) {
+  static constexpr Key keys[] = {
+      key<&Boiler::kind>({.meaning = "What warms the water; none where tube is laid now and the boiler comes later.",
+                          .us = "electric boiler",
+                          .source = "practice"}),
+      key<&Boiler::power_W>({.meaning = "Its power; the answer sizes it when absent.", .least = 100.0, .most = 1e6}),
+      key<&Boiler::hottest_degC>({.meaning = "The hottest water it can be set to.",
+                                  .us = "120 F",
+                                  .si = "49 C",
+                                  .source = "practice",
+                                  .least = 20.0,
+                                  .most = 110.0}),
+      key<&Boiler::mixing_valve>({.meaning = "True where a mixing valve stands between boiler and floor.",
+                                  .us = "false",
+                                  .source = "practice"}),
+      key<&Boiler::least_flow_m3_per_s>({.meaning = "The least flow its maker asks for; from its power and a rise of "
+                                                    "20 K when absent.",
+                                         .least = 0.0,
+                                         .most = 0.1}),
+      key<&Boiler::coefficient_kv>({.meaning = "Its own resistance to flow.",
+                                    .us = "Cv 7",
+                                    .si = "Kv 6",
+                                    .source = "practice",
+                                    .least = 0.1,
+                                    .most = 1000.0,
+                                    .tight = "Kv 10",
+                                    .poor = "Kv 3"})};
+  return {keys, &x};
+}
+
+Record record_of(Pump& x) {
+  static constexpr Key keys[] = {
+      key<&Pump::points>({.meaning = "Its curve, at least two points, highest head first: "
+                                     "[\"19 ft at 0 gpm\", \"12 ft at 8 gpm\", ...]. The duty to buy is worked out "
+                                     "when absent."}),
+      key<&Pump::flow_m3_per_s>(
+          {.meaning = "Total flow to aim for; from heat and `drop` when absent.", .least = 1e-6, .most = 0.1}),
+      key<&Pump::drop_K>({.meaning = "Supply less return on the coldest day.",
+                          .us = "20 F",
+                          .si = "10 K",
+                          .source = "practice",
+                          .least = 1.0,
+                          .most = 40.0,
+                          .tight = "10 F",
+                          .poor = "25 F",
+                          .si_tight = "5 K",
+                          .si_poor = "14 K"})};
+  return {keys, &x};
+}
+
+Record record_of(Valve& x) {
+  static constexpr Key keys[] = {
+      key<&Valve::coefficient_kv>({.meaning = "Balancing valve of a port, wide open: \"Kv 1.1\" or \"Cv 1.3\".",
+                                   .us = "Kv 1.1",
+                                   .source = "practice",
+                                   .least = 0.05,
+                                   .most = 50.0}),
+      key<&Valve::turns>(
+          {.meaning = "Turns from shut to wide open.", .us = "5", .source = "practice", .least = 1.0, .most = 30.0}),
+      key<&Valve::shape>(
+          {.meaning = "How its coefficient grows with the turns.", .us = "linear", .source = "practice"}),
+      key<&Valve::points>({.meaning = "The maker's table, which wins over `shape`: [\"Kv 0.1 at 1 turns\", ...]."}),
+      key<&Valve::return_coefficient_kv>({.meaning = "Valve at the return end of a port, open.",
+                                          .us = "Kv 2.0",
+                                          .source = "practice",
+                                          .least = 0.05,
+                                          .most = 50.0})};
+  return {keys, &x};
+}
+
+Record record_of(SecondSource& x) {
+  static constexpr Key keys[] = {
+      key<&SecondSource::kind>({.meaning = "What warms the air beside the floor.", .us = "none", .source = "practice"}),
+      key<&SecondSource::cut_out_degC>(
+          {.meaning = "Colder than this outdoors and it stops.", .least = -50.0, .most = 20.0})};
+  return {keys, &x};
+}
+
+Record record_of(Service& x) {
+  static constexpr Key keys[] = {
+      key<&Service::voltage_V>({.meaning = "Voltage at the boiler; between phases where there are three.",
+                                .us = "240 V",
+                                .si = "230 V",
+                                .source = "practice",
+                                .least = 100.0,
+                                .most = 1000.0}),
+      key<&Service::phases>({.meaning = "1 or 3.", .us = "1", .source = "practice", .least = 1.0, .most = 3.0}),
+      key<&Service::current_A>({.meaning = "Current that is free for the boiler.", .least = 1.0, .most = 5000.0})};
+  return {keys, &x};
+}
+
+Record record_of(Pressure& x) {
+  static constexpr Key keys[] = {key<&Pressure::fill_Pa>({.meaning = "Pressure when cold, by the gauge.",
+                                                          .us = "12 psi",
+                                                          .si = "1.0 bar",
+                                                          .source = "practice",
+                                                          .least = 0.0,
+                                                          .most = 1e6}),
+                                 key<&Pressure::relief_Pa>({.meaning = "Relief valve opens, by the gauge.",
+                                                            .us = "30 psi",
+                                                            .si = "3.0 bar",
+                                                            .source = "practice",
+                                                            .least = 5e4,
+                                                            .most = 2e6})};
+  return {keys, &x};
+}
+
+Record record_of(FrostHold& x) {
+  static constexpr Key keys[] = {
+      key<&FrostHold::margin_K>({.meaning = "Kept over the freezing point at tube and slab.",
+                                 .us = "3.6 F",
+                                 .si = "2 K",
+                                 .source = "practice",
+                                 .least = 0.0,
+                                 .most = 10.0}),
+      key<&FrostHold::pipe_limit_degC>({.meaning = "The coldest air that a water line in air may stand in.",
+                                        .us = "40 F",
+                                        .si = "4.4 C",
+                                        .source = "NFPA 13-2019 16.4.1.1 (40 F), as quoted",
+                                        .least = 0.0,
+                                        .most = 15.0}),
+      key<&FrostHold::sensor_error_K>({.meaning = "A sensor may read too high by this much; added to every dial.",
+                                       .us = "1.8 F",
+                                       .si = "1 K",
+                                       .source = "practice",
+                                       .least = 0.0,
+                                       .most = 5.0}),
+      key<&FrostHold::door_air_K>({.meaning = "How much colder the air near a big door is than the room.",
+                                   .us = "3.6 F",
+                                   .si = "2 K",
+                                   .source = "practice",
+                                   .least = 0.0,
+                                   .most = 15.0})};
+  return {keys, &x};
+}
+
+Record record_of(WatchEntry& x) {
+  static constexpr Key keys[] = {
+      key<&WatchEntry::name>({.meaning = "What it is: \"water line in the north wall\"."}),
+      key<&WatchEntry::kind>({.meaning = "A water line in an outer wall, a water line in room air, or a drain trap.",
+                              .us = "wall pipe",
+                              .source = "practice"}),
+      key<&WatchEntry::room>({.meaning = "The room it stands in; the first room when absent."}),
+      key<&WatchEntry::limit_degC>(
+          {.meaning = "Its own limit; by its kind when absent.", .least = -60.0, .most = 30.0}),
+      key<&WatchEntry::toward_outdoor_share>({.meaning = "For a wall pipe: how far it stands on the way from room air "
+                                                         "to outdoor air.",
+                                              .us = "10 %",
+                                              .source = "practice",
+                                              .least = 0.0,
+                                              .most = 1.0})};
+  return {keys, &x};
+}
+
+}  // namespace slabwright
