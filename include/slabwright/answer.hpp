@@ -1,0 +1,79 @@
+// Design and wishes to answer: which stages run, and nothing else.
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "slabwright/balance.hpp"
+#include "slabwright/freeze.hpp"
+
+namespace slabwright {
+
+/// The question asked, one for each command that computes.
+enum class Question { check, design, balance, freeze };
+
+struct Wishes {
+  Question question = Question::design;
+  bool sensitivities = true;  ///< ranges, what matters most, what would lower the frost hold
+};
+
+enum class VerdictKind { works, mend, fails };
+
+/// Made once, printed first by every command.
+struct Verdict {
+  VerdictKind kind = VerdictKind::works;
+  std::vector<Diagnostic> reasons;  ///< what to mend, or why it does not work; gravest first
+};
+
+/// One number under the three guesses about a building that is not described.
+struct Three {
+  double tight = 0.0;
+  double usual = 0.0;
+  double poor = 0.0;
+};
+
+/// How far the answer leans on one guess.
+struct Sensitivity {
+  std::string path;              ///< the guess
+  std::string guess;             ///< what was taken, as a file would write it
+  double boiler_W = 0.0;         ///< largest change of the wanted boiler power
+  std::optional<double> hold_K;  ///< largest change of the slab setting
+};
+
+/// A change and the frost hold it leads to.
+struct FreezeChange {
+  std::string what;
+  bool before_pour = false;  ///< too late once the concrete is in
+  double slab_dial_degC = 0.0;
+  double air_dial_degC = 0.0;
+};
+
+/// Everything computed in one run. A stage that was not wished for, or that lacks something, is absent.
+struct Answer {
+  Wishes wishes;
+  DesignFile file;
+  Verdict verdict;
+  std::vector<Diagnostic> said;      ///< everything the stages said, in their order
+  std::vector<std::string> lacking;  ///< "for heat, pump and boiler: give --outdoor"
+  std::optional<LoopPlan> loops;
+  std::optional<Envelope> envelope;
+  std::optional<FloorPlan> floor;
+  std::optional<Balance> balance;
+  std::optional<OperatingPoint> point;
+  std::optional<PlantSizes> sizes;
+  std::optional<Freeze> freeze;
+  std::optional<Three> loss_W;  ///< of a building not described, as every range
+  std::optional<Three> boiler_W;
+  std::optional<Three> supply_degC;
+  std::optional<Three> slab_dial_degC;
+  std::optional<Three> air_dial_degC;
+  std::vector<Sensitivity> sensitivity;  ///< the most important first
+  std::vector<FreezeChange> change;      ///< what would lower the frost hold, best first
+};
+
+Answer answer(const DesignFile& file, const Wishes& wishes);
+
+/// 0 works, 3 a limit fails. (2 is the design file's and the app's.)
+int exit_code(const Answer& answer);
+
+}  // namespace slabwright

@@ -1,0 +1,57 @@
+// Valve settings so that each loop carries its design flow, and the moves that get there by hand.
+#pragma once
+#include <string>
+#include <vector>
+
+#include "slabwright/plant.hpp"
+
+namespace slabwright {
+
+struct PortSetting {
+  std::string loop;
+  int port = 0;
+  double length_m = 0.0;
+  double open_m3_per_s = 0.0;  ///< all ports wide open
+  double aim_m3_per_s = 0.0;
+  double least_m3_per_s = 0.0;  ///< good enough: from here ...
+  double most_m3_per_s = 0.0;   ///< ... to here
+  double exact_kv = 0.0;        ///< coefficient that would give the aim exactly
+  double exact_turns = 0.0;
+  double set_turns = 0.0;  ///< rounded to a quarter turn; open for the hardest loop
+  bool open = false;
+  double after_m3_per_s = 0.0;  ///< the network solved again with the rounded settings
+  double authority_share = 0.0;
+  bool within = true;  ///< after lies between least and most
+};
+
+/// One move at the manifold, with what the other meters should then read.
+struct BalanceMove {
+  int port = 0;
+  double until_m3_per_s = 0.0;
+  double to_turns = 0.0;
+  std::vector<double> then_m3_per_s;  ///< all ports, in their order
+};
+
+struct Balance {
+  std::vector<PortSetting> port;
+  std::vector<BalanceMove> move;
+  ValveTurns turns;  ///< what `port` is set to
+  std::size_t hardest = 0;
+  double duty_Pa = 0.0;  ///< pump pressure at which every loop carries its aim, hardest loop open
+  double total_open_m3_per_s = 0.0;
+  double total_after_m3_per_s = 0.0;
+  double untouched_worst_share = 0.0;  ///< worst relative miss of the aim if nothing is set
+  std::string untouched_loop;
+};
+
+/// "Good enough" is what costs a loop at most this much of its heat.
+inline constexpr double good_enough_heat_share = 0.03;
+
+/// Settings for the target at the supply temperature of its first estimate (`water_degC` for a plant without floor).
+Checked<Balance> balance_plant(const Plant& plant, const FlowTarget& target, double water_degC);
+
+Record record_of(PortSetting&);
+Record record_of(BalanceMove&);
+Record record_of(Balance&);
+
+}  // namespace slabwright

@@ -1,0 +1,93 @@
+// The heat a building loses, room by room, and the edges of its slab.
+// Who owns which watt: a room's loss is walls, roof, openings, air and unheated floor. Ground and edge under heated
+// floor are reported here and charged to the slab section's lower side, which the tube plane drives.
+#pragma once
+#include <cstddef>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "slabwright/conduction_edge.hpp"
+#include "slabwright/design.hpp"
+
+namespace slabwright {
+
+struct RoomLoss {
+  std::string name;
+  double floor_m2 = 0.0;
+  double indoor_degC = 0.0;
+  bool heated_floor = true;
+  double walls_W_per_K = 0.0;
+  double roof_W_per_K = 0.0;
+  double openings_W_per_K = 0.0;
+  double air_W_per_K = 0.0;             ///< leaks, at the altitude's air density
+  double undescribed_W_per_K = 0.0;     ///< by floor area, where the building is not described; the others are 0 then
+  double unheated_floor_W_per_K = 0.0;  ///< ISO 13370, only where no tube lies
+  double exhaust_W_per_K = 0.0;         ///< reported always
+  bool exhaust_counted = false;         ///< carried by floor and boiler: its make-up air is untempered
+  double gains_W = 0.0;
+  double total_W_per_K = 0.0;  ///< what the room loses per kelvin, exhaust only where it is counted
+  double loss_W = 0.0;         ///< at `climate.outdoor`
+  double wanted_W = 0.0;       ///< heat that its floor must give: loss less gains, at least 0
+};
+
+enum class EdgeKind { wall, big_door };
+
+/// A length of the slab's edge that is built one way.
+struct EdgeStretch {
+  std::string name;  ///< "outer wall", or the opening's name
+  EdgeKind kind = EdgeKind::wall;
+  double length_m = 0.0;
+  double tube_in_m = 0.0;  ///< nearest tube, from the inner face
+  bool guessed = false;    ///< leans on a guess about edge or door
+  EdgeDetail detail;       ///< with the indoor film of heat going down
+};
+
+/// The slab's way down to ground and cold edge as one conductance, before fields: ISO 13370 with the layers below the
+/// tube plane, driven by the tube plane (practice, not text of the standard).
+struct GroundPath {
+  double plane_W_per_m2K = 0.0;      ///< U from the tube plane to the ground, per m2 of heated floor
+  double underside_W_per_m2K = 0.0;  ///< the same from the concrete's underside: h2 of the slab section
+  double effective_degC = 0.0;       ///< outdoor yearly mean less the peak month's swing, seen through plane_W_per_m2K
+  double dimension_m = 0.0;          ///< B = 2 A / P of the floor on the ground
+};
+
+struct Envelope {
+  std::vector<RoomLoss> room;  ///< a row for each Design::room
+  std::vector<EdgeStretch> edge;
+  GroundPath ground;
+  double outdoor_degC = 0.0;
+  double total_W_per_K = 0.0;
+  double loss_W = 0.0;
+  double exhaust_W = 0.0;  ///< all fans at `climate.outdoor`, counted or not
+};
+
+/// Edges and ground need no climate beyond its mean; rooms need `climate.outdoor`.
+std::vector<EdgeStretch> edges_of(const Design& design);
+GroundPath ground_of(const Design& design);
+
+/// Heat loss of the rooms. Absent without `climate.outdoor` (code "envelope.no-outdoor"). Exhaust fans are said with
+/// their kW: the floor cannot follow them.
+Checked<Envelope> envelope_of(const Design& design);
+
+/// Edge sections solved once each: ranges and lists of what matters most ask for the same edge many times.
+/// The answers do not depend on what was asked before.
+class EdgeFields {
+ public:
+  explicit EdgeFields(FieldOptions options = {}) : options_(options) {}
+  /// Weights of `points` at an edge, see edge_responses().
+  UnitResponses responses(const EdgeDetail& detail, const std::vector<EdgePoint>& points);
+  std::size_t solved() const { return solved_.size(); }
+
+ private:
+  FieldOptions options_;
+  std::map<std::vector<double>, UnitResponses> solved_;
+};
+
+Record record_of(RoomLoss&);
+Record record_of(EdgeStretch&);
+Record record_of(GroundPath&);
+Record record_of(Envelope&);
+
+}  // namespace slabwright

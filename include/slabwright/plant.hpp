@@ -1,0 +1,159 @@
+// The design piped up as a graph, the one coupled operating point, and the sizes that follow from it.
+#pragma once
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "slabwright/hydraulics.hpp"
+#include "slabwright/section.hpp"
+
+namespace slabwright {
+
+/// What each port's balancing valve is set to; empty: all wide open.
+using ValveTurns = std::vector<double>;
+
+/// Where the pump's curve comes from.
+enum class PumpFrom { file, generic, none };
+
+/// A design piped up: pump, boiler, mixing valve where there is one, mains, bars port by port, and a branch for each
+/// loop with its balancing valve, leaders, tube and bends in series.
+struct Plant {
+  Design design;
+  LoopPlan loops;
+  std::optional<FloorPlan> floor;  ///< absent where no heat was asked for: a manifold balanced by lengths alone
+  HydronicGraph graph;
+  std::vector<BranchId> loop_branch;  ///< a row for each loop
+  BranchId pump_branch;
+  std::size_t loop_valve_element = 0;  ///< place of the balancing valve among the elements of a loop's branch
+  PumpFrom pump_from = PumpFrom::generic;
+  std::string pump_name;
+  ValveTurns turns;
+};
+/// `floor` may be absent. The pump is the file's, or the generic one named by `generic_pump` (row of generic_pumps()).
+Checked<Plant> pipe_up(const Design& design, const LoopPlan& loops, const FloorPlan* floor,
+                       std::size_t generic_pump = 0);
+
+/// The same plant with its balancing valves set.
+Plant with_turns(const Plant& plant, const ValveTurns& turns);
+
+/// What the floor stands between.
+struct Conditions {
+  std::vector<double> room_degC;  ///< a row for each Design::room
+  double outdoor_degC = 0.0;
+};
+
+struct LoopState {
+  double flow_m3_per_s = 0.0;
+  double return_degC = 0.0;
+  double up_W = 0.0;
+  double down_W = 0.0;
+  double velocity_m_per_s = 0.0;
+  double reynolds_number = 0.0;
+  Regime regime = Regime::laminar;
+  double film_W_per_m2K = 0.0;  ///< inside the tube
+  double loss_Pa = 0.0;         ///< port to port
+  std::vector<PartLoss> part;
+};
+
+/// Flows and temperatures that agree with each other: viscosity moves flow, flow moves temperature.
+struct OperatingPoint {
+  Stop stop = Stop::rounds_spent;
+  int rounds = 0;
+  std::string worst;  ///< the unknown that moved most in the last round
+  double supply_degC = 0.0;
+  double return_degC = 0.0;  ///< mixed
+  double flow_m3_per_s = 0.0;
+  double pump_Pa = 0.0;
+  double up_W = 0.0;
+  double down_W = 0.0;
+  double water_W = 0.0;  ///< heat the water gives up: up + down
+  std::vector<LoopState> loop;
+  std::vector<double> room_up_W;
+  std::vector<double> room_floor_degC;       ///< mean surface
+  std::vector<double> room_floor_peak_degC;  ///< over the warmest tube
+  std::vector<PartLoss> hardest_part;        ///< the hardest loop's whole circuit, by part
+  std::size_t hardest_loop = 0;
+};
+/// The one coupling loop of the whole tool. Unknowns: the return temperature of each loop. A plant without a floor
+/// runs at one temperature and gives no heat.
+OperatingPoint operate(const Plant& plant, const Conditions& conditions, double supply_degC,
+                       const OperatingPoint* warm = nullptr);
+
+/// The lowest supply temperature at which every room's floor gives what it is asked for: a bracketed root on operate().
+/// Said: supply above 49 C warns, above 60 C is refused for a floor, rooms that cannot be served.
+Checked<OperatingPoint> supply_for(const Plant& plant, const Conditions& conditions,
+                                   const std::vector<double>& room_wanted_W);
+
+/// Loop flows that carry each loop's heat at the working drop (or share the total given in the file).
+/// From lengths alone: in proportion to length.
+struct FlowTarget {
+  std::vector<double> loop_m3_per_s;
+  double total_m3_per_s = 0.0;
+  double supply_degC = 0.0;  ///< first estimate
+};
+FlowTarget target_flows(const Plant& plant, const Envelope* envelope);
+
+struct PumpSize {
+  double flow_m3_per_s = 0.0;  ///< duty to buy
+  double head_m = 0.0;
+  double hydraulic_W = 0.0;
+  std::string tried_on;  ///< the curve the operating point was found on
+  double runs_m3_per_s = 0.0;
+  double runs_head_m = 0.0;
+};
+struct BoilerSize {
+  BoilerKind kind = BoilerKind::electric_boiler;
+  double floor_W = 0.0;  ///< up + down at design, second source locked out
+  double pickup_W = 0.0;
+  double wanted_W = 0.0;  ///< floor + pick-up
+  double power_W = 0.0;   ///< the file's, or the next size up
+  bool from_file = false;
+  double spare_share = 0.0;                  ///< power over floor, less 1
+  std::optional<double> fails_working_degC;  ///< outdoors, below this the working air cannot be kept
+  double least_flow_m3_per_s = 0.0;
+  bool flow_enough = true;
+  std::optional<double> mixing_share;  ///< of boiler water in the supply, where a mixing valve stands
+  double mains_loss_W = 0.0;           ///< of mains outside the heated space; 0 where they lie inside
+};
+struct TankSize {
+  double fluid_m3 = 0.0;
+  double glycol_m3 = 0.0;  ///< pure glycol to buy
+  double expansion_m3 = 0.0;
+  double tank_m3 = 0.0;
+  double coldest_degC = 0.0;
+  double hottest_degC = 0.0;
+  double fill_Pa = 0.0;
+  double most_Pa = 0.0;
+};
+struct ElectricSize {
+  double power_W = 0.0;
+  double voltage_V = 0.0;
+  int phases = 1;
+  double current_A = 0.0;
+  std::optional<double> demand_A;  ///< 125 %, only where the file declares the code family
+  std::optional<double> device_A;
+  std::optional<double> free_A;  ///< the service's
+  bool fits = true;
+};
+struct PlantSizes {
+  PumpSize pump;
+  BoilerSize boiler;
+  TankSize tank;
+  ElectricSize electric;
+};
+/// `duty_Pa` is what the hardest loop asks for at the target flows (from balance).
+Checked<PlantSizes> size_plant(const Plant& plant, const Envelope& envelope, const OperatingPoint& point,
+                               const FlowTarget& target, double duty_Pa);
+
+Record record_of(PartLoss&);
+Record record_of(LoopState&);
+Record record_of(OperatingPoint&);
+Record record_of(FlowTarget&);
+Record record_of(PumpSize&);
+Record record_of(BoilerSize&);
+Record record_of(TankSize&);
+Record record_of(ElectricSize&);
+Record record_of(PlantSizes&);
+
+}  // namespace slabwright

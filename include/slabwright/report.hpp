@@ -1,0 +1,32 @@
+// An answer for people, for programs and for spreadsheets. A face: it computes nothing.
+#pragma once
+#include <string>
+#include <vector>
+
+#include "slabwright/answer.hpp"
+
+namespace slabwright {
+
+struct ReportOptions {
+  std::string file_name;  ///< as the user typed it; empty where there is no file
+  bool full = false;
+  std::string command;  ///< the words to repeat in "Next:" when there is no file
+};
+
+/// Verdict, ledger, cautions, next command: at most 45 lines of 80 plain ASCII characters unless `full`.
+std::string text_of(const Answer& answer, const ReportOptions& options);
+
+/// "As written" beside "as tried", where options changed a file.
+std::string text_of_both(const Answer& written, const Answer& tried, const ReportOptions& options);
+
+/// The whole answer with stable keys that carry their units; numbers rounded to what is printed.
+std::string json_of(const Answer& answer);
+
+struct Sheet {
+  std::string name;  ///< file name: "loops.csv"
+  std::string content;
+};
+/// Loop and balance tables.
+std::vector<Sheet> tables_of(const Answer& answer);
+
+}  // namespace slabwright

@@ -1,0 +1,50 @@
+// Rooms to tube loops: how many, how long, what each heats. A loop is a loop whether its length was given, derived from
+// area and spacing, or shared out over a count; hydraulics, section and leaders read only `along`.
+#pragma once
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "slabwright/design.hpp"
+
+namespace slabwright {
+
+/// A part of a loop that lies in one room.
+struct Stretch {
+  std::size_t room = 0;  ///< row in Design::room
+  double start_m = 0.0;  ///< from the supply end
+  double length_m = 0.0;
+  bool leader = false;  ///< on the way to or from the loop's own patch of floor
+};
+
+/// How a loop's length is known.
+enum class LengthFrom { file, area_and_spacing, count };
+
+struct Loop {
+  std::string name;
+  std::size_t manifold = 0;  ///< row in Design::manifold
+  int port = 0;              ///< from 1
+  LengthFrom from = LengthFrom::area_and_spacing;
+  double length_m = 0.0;  ///< manifold to manifold, leaders included
+  double patch_m2 = 0.0;  ///< floor it heats: its tube without leaders, times the spacing
+  std::vector<Stretch> along;
+};
+
+struct LoopPlan {
+  std::vector<Loop> loop;
+  std::vector<double> room_tube_m;  ///< tube that heats each room, without leaders; a row for each Design::room
+  double tube_m = 0.0;              ///< all of it, leaders included
+  double limit_m = 0.0;             ///< longest loop allowed for this tube
+};
+
+/// The loops of a design. Derived: N = ceil(tube / (limit - leaders)) loops of equal length in each heated room, where
+/// tube = area / spacing. Given lengths stand as they are; their tube beyond the floor they can cover is said. By
+/// count: the floor's tube shared out evenly. Absent where there is no floor to lay tube in, or a leader alone is
+/// longer than a loop may be; the reasons say so.
+Checked<LoopPlan> plan_loops(const Design& design);
+
+Record record_of(Stretch&);
+Record record_of(Loop&);
+Record record_of(LoopPlan&);
+
+}  // namespace slabwright
