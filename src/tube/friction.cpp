@@ -1,5 +1,6 @@
 // Friction of round tubes: Hagen-Poiseuille, Colebrook-White, and a straight line between them.
 #include <cmath>
+#include <numbers>
 
 #include "slabwright/contract.hpp"
 #include "slabwright/tube.hpp"
@@ -7,11 +8,11 @@
 namespace slabwright {
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
+constexpr double pi = std::numbers::pi;
 
 // Colebrook and White's 2 log10, as a multiple of the natural logarithm (2 / ln 10): one log is dearer than all the
 // rest.
-constexpr double two_log10 = 0.86858896380650365530;
+constexpr double two_log10 = 2.0 / std::numbers::ln10;
 
 // x = 1/sqrt(f) is the root of x + 2 log10(wall + film x) = 0.
 struct Equation {
@@ -57,6 +58,11 @@ FrictionFactor blended(double reynolds, double relative_roughness) {
 
 }  // namespace
 
+double reynolds_number(double inside_diameter_m, const Liquid& liquid, double flow_m3_per_s) {
+  const double mass_flow = liquid.density_kg_per_m3 * std::abs(flow_m3_per_s);
+  return 4.0 * mass_flow / (pi * inside_diameter_m * liquid.viscosity_Pa_s);
+}
+
 double colebrook(double reynolds, double relative_roughness) {
   expects(reynolds > 0.0 && relative_roughness >= 0.0, "colebrook: reynolds > 0, relative roughness >= 0");
   const double x = inverse_root(colebrook_white(reynolds, relative_roughness), reynolds);
@@ -75,7 +81,7 @@ Loss tube_loss(const Bore& bore, const Liquid& liquid, double flow_m3_per_s) {
   expects(bore.length_m > 0.0 && d > 0.0 && bore.roughness_m >= 0.0, "tube_loss: a bore of no size");
   expects(liquid.density_kg_per_m3 > 0.0 && liquid.viscosity_Pa_s > 0.0, "tube_loss: a liquid without properties");
   const double flow = std::abs(flow_m3_per_s);
-  const double reynolds = 4.0 * liquid.density_kg_per_m3 * flow / (pi * d * liquid.viscosity_Pa_s);
+  const double reynolds = reynolds_number(d, liquid, flow);
   if (reynolds <= laminar_up_to_reynolds) {
     const double resistance = 128.0 * liquid.viscosity_Pa_s * bore.length_m / (pi * d * d * d * d);
     return {resistance * flow_m3_per_s, resistance};
@@ -91,6 +97,11 @@ Loss fitting_loss(double loss_coefficient, double inside_diameter_m, const Liqui
   const double area = 0.25 * pi * inside_diameter_m * inside_diameter_m;
   const double per_flow = 0.5 * loss_coefficient * liquid.density_kg_per_m3 / (area * area) * std::abs(flow_m3_per_s);
   return {per_flow * flow_m3_per_s, 2.0 * per_flow};
+}
+
+double bend_loss_coefficient(double turned_rad) {
+  constexpr double of_half_a_turn = 0.2;
+  return of_half_a_turn * std::abs(turned_rad) / pi;
 }
 
 }  // namespace slabwright
