@@ -2,7 +2,7 @@
 add_library(packages INTERFACE)
 add_library(command_line INTERFACE)
 if(SLABWRIGHT_BROWSER)
-  # A folder of links to the packages' own include folders: the system include folder would shadow the browser's C library.
+  # A folder of links to the packages' own include folders: the system's would shadow the browser's C library.
   set(links ${CMAKE_BINARY_DIR}/package-includes)
   file(MAKE_DIRECTORY ${links})
   foreach(name boost eigen3 fmt toml++ nlohmann)

@@ -1,0 +1,242 @@
+#!/usr/bin/env python3
+"""Tries the scripts beside this one on small invented projects: each must see what it is there to see."""
+import sys
+import tempfile
+import unittest
+from pathlib import Path
+
+sys.dont_write_bytecode = True
+import budgets
+import cpp_text
+import layers
+import manual_commands
+import validation_table
+
+ROOMS = """
+| floor | module | kind | what it holds | may use, besides core |
+|--:|---|---|---|---|
+| 0 | core | - | units | |
+| 1 | maths | kernel | roots | |
+| 1 | geometry | kernel | paths | |
+| 3 | hydraulics | kernel | flows | maths |
+| 3 | design | stage | the Design | geometry |
+| 4 | plant | stage | pump | maths hydraulics design |
+| 8 | answer | stage | all of it | all stages |
+| 9 | report | face | text | design answer |
+| 11 | app | face | commands | design answer report |
+"""
+BUILD = """
+module(core)
+module(maths)
+module(geometry)
+module(hydraulics maths)
+module(design geometry)
+module(plant maths hydraulics design)
+module(answer design plant)
+module(report design answer)
+"""
+
+
+def project_of(folder, files):
+    for name, text in files.items():
+        path = Path(folder) / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(text)
+    return Path(folder)
+
+
+def faults_of(script, files):
+    with tempfile.TemporaryDirectory() as folder:
+        return "\n".join(script.faults(project_of(folder, files)))
+
+
+class Layers(unittest.TestCase):
+    def faults(self, path="", text="", rooms=ROOMS, build=BUILD):
+        files = {"DEVELOPERS.md": rooms, "CMakeLists.txt": build}
+        return faults_of(layers, {**files, path: text} if path else files)
+
+    def test_a_project_in_order_has_no_faults(self):
+        good = '#include "slabwright/design_words.hpp"\n#include "slabwright/units.hpp"\n#include "plant/pump.hpp"\n'
+        self.assertEqual("", self.faults("src/plant/pump.cpp", good + "#include <cmath>\n#include <fmt/format.h>\n"))
+
+    def test_a_module_outside_the_row(self):
+        self.assertIn("belongs to plant", self.faults("src/design/read.cpp", '#include "slabwright/plant.hpp"'))
+        self.assertIn("belongs to design", self.faults("include/slabwright/maths.hpp", '#include "design.hpp"'))
+        self.assertIn("belongs to plant", self.faults("src/report/text.cpp", '#include "slabwright/plant.hpp"'))
+        self.assertEqual("", self.faults("src/answer/all.cpp", '#include "slabwright/plant.hpp"'))
+
+    def test_another_module_s_private_header(self):
+        self.assertIn("private to maths", self.faults("src/plant/pump.cpp", '#include "maths/lu.hpp"'))
+
+    def test_a_header_of_no_module(self):
+        self.assertIn("header of no module", self.faults("src/plant/pump.cpp", '#include "slabwright/pumps.hpp"'))
+        self.assertIn("no module of the table", self.faults("include/slabwright/pumps.hpp", ""))
+        self.assertIn("no module of the table", self.faults("src/garden/pump.cpp", ""))
+
+    def test_packages_away_from_home(self):
+        self.assertEqual("", self.faults("src/hydraulics/a.cpp", "#include <boost/graph/adjacency_list.hpp>"))
+        self.assertIn("has its home", self.faults("src/plant/a.cpp", "#include <boost/graph/adjacency_list.hpp>"))
+        self.assertIn("has its home", self.faults("src/plant/a.cpp", "#include <Eigen/Dense>"))
+        self.assertIn("public headers show none", self.faults("include/slabwright/maths.hpp", "#include <Eigen/Dense>"))
+        self.assertIn("no package with a home", self.faults("src/maths/a.cpp", "#include <zlib.h>"))
+
+    def test_what_stays_in_app(self):
+        self.assertIn("src/app only", self.faults("src/maths/a.cpp", "#include <iostream>"))
+        self.assertIn("src/app only", self.faults("src/maths/a.cpp", "#  include <unordered_map>"))
+        self.assertEqual("", self.faults("src/app/main.cpp", "#include <iostream>\n#include <CLI/CLI.hpp>"))
+        self.assertIn("dialect", self.faults("src/app/main.cpp", "#include <ranges>"))
+
+    def test_one_coupling_loop(self):
+        self.assertEqual("", self.faults("src/plant/a.cpp", "auto x = fixed_point(start);"))
+        self.assertEqual("", self.faults("src/design/a.cpp", "// as fixed_point() does"))
+        self.assertIn("allowed in maths plant", self.faults("src/design/a.cpp", "auto x = fixed_point (start);"))
+
+    def test_the_table_and_the_build_agree(self):
+        more = BUILD.replace("plant maths", "plant geometry maths")
+        self.assertIn("lets plant use geometry", self.faults(build=more))
+        self.assertIn("knows the module garden", self.faults(build=BUILD + "module(garden)\n"))
+
+    def test_one_way_down(self):
+        self.assertIn("not on a lower floor", self.faults(rooms=ROOMS.replace("| paths | |", "| paths | plant |")))
+        self.assertIn("a stage", self.faults(rooms=ROOMS.replace("| 3 | hydraulics | kernel | flows | maths |",
+                                                                 "| 3 | hydraulics | kernel | flows | design |")))
+        self.assertIn("no table", self.faults(rooms="# Rooms\n"))
+
+
+class Budgets(unittest.TestCase):
+    UNITS = 'constexpr Unit rows[] = {{"m", "_m"}, {"W/m2K", "_W_per_m2K"}};'
+
+    def faults(self, path, text):
+        bare = {f"{name}/.keep": "" for name in ("src", "include", "tests", "layouts", "manuals")}
+        pages = {name: "" for name in ("CMakeLists.txt", "README.md", "DEVELOPERS.md")}
+        units = {"include/slabwright/units_table.hpp": self.UNITS}
+        return faults_of(budgets, {**bare, **pages, **units, path: text})
+
+    def test_a_project_in_order_has_no_faults(self):
+        self.assertEqual("", self.faults("src/tube/film.cpp", "int f() {\n  return 1;\n}\n"))
+
+    def test_the_top_level(self):
+        self.assertIn("does not belong", self.faults("notes.txt", ""))
+
+    def test_lengths_and_width(self):
+        self.assertIn("201 lines", self.faults("include/slabwright/tube.hpp", "\n" * 201))
+        self.assertIn("401 lines", self.faults("src/tube/film.cpp", "\n" * 401))
+        self.assertIn("301 lines", self.faults("tests/tube/film.cpp", "\n" * 301))
+        self.assertIn("121 characters", self.faults("src/tube/film.cpp", "// " + "a" * 118))
+
+    def test_a_long_function(self):
+        body = "  g();\n" * 59
+        for text in (f"namespace s {{\nint f(int a) {{\n{body}}}\n}}",
+                     f"struct S {{\n void f() const {{\n{body}}}\n}};",
+                     f'TEST_CASE("a") {{\n{body}}}\n'):
+            self.assertIn("function of 61 lines", self.faults("src/a/a.cpp", text))
+        self.assertEqual("", self.faults("src/a/a.cpp", "int rows[] = {\n" + "  1,\n" * 80 + "};\n"))
+
+    def test_words(self):
+        self.assertIn("do not belong", self.faults("src/a/a.cpp", "// " + "TO" + "DO: more"))
+        self.assertIn("do not belong", self.faults("manuals/guide.md", "see sha" + "red/design.md"))
+        self.assertEqual("", self.faults("manuals/guide.md", "Tube in a shared trench, a workshop, an issue of leaks."))
+
+    def test_units_in_names(self):
+        def struct(line):
+            return self.faults("include/slabwright/tube.hpp", f"struct Bore {{\n  /// A run.\n  {line}\n}};\n")
+        self.assertIn(":3: the double length ", struct("double length = 0.0;"))
+        self.assertIn("the double y ", struct("double x_m, y;"))
+        self.assertIn("the double film ", struct("std::optional<double> film;"))
+        self.assertIn("the double film ", struct("Kind kind = Kind{}; std::vector<double> film = {};"))
+        self.assertEqual("", struct("double x_m = std::max(1.0, 2.0), y_m = 0.0; double film_W_per_m2K;"))
+        self.assertEqual("", struct("double at(double share) const; int count = 0;"))
+
+
+class CppText(unittest.TestCase):
+    def test_quotes_and_comments_hide_braces(self):
+        text = 'int f() {  // {\n  g("{", \'{\', R"x({)x", 1\'000);  /* {\n */\n}\n'
+        plain = cpp_text.without_comments_and_quotes(text)
+        self.assertEqual(1, plain.count("{"))
+        self.assertEqual(text.count("\n"), plain.count("\n"))
+
+    def test_kinds(self):
+        text = "namespace a { template <class T> struct B { int c() { return [] { return 1; }(); } int d{2}; }; }"
+        self.assertEqual(["other", "function", "other", "type", "namespace"], [b.kind for b in cpp_text.blocks(text)])
+
+
+class Validation(unittest.TestCase):
+    ROW = "IAPWS R12\tTable 10\tpublished\tviscosity\t0.89\t0.8901\tits last digit\t\tyes\n"
+    EARLIER = ROW.replace("Table 10", "Table 2").replace("published", "derived")
+
+    def run_with(self, families, page=None, write=False):
+        with tempfile.TemporaryDirectory() as folder:
+            project_of(folder, {f"rows/{name}.tsv": text for name, text in families.items() if text is not None})
+            path = Path(folder) / "page.md"
+            if page is not None:
+                path.write_text(page)
+            said = validation_table.main([f"{folder}/rows", str(path), *families] + ["--write"] * write)
+            return said, path.read_text() if path.exists() else None
+
+    def page(self, families):
+        return self.run_with(families, write=True)[1]
+
+    def test_the_page_is_sorted_counted_and_the_same_each_time(self):
+        page = self.page({"fluid": self.ROW, "slab": self.EARLIER})
+        self.assertEqual(page, self.page({"slab": self.EARLIER, "fluid": self.ROW}))
+        self.assertLess(page.index("| Table 2 |"), page.index("| Table 10 |"))
+        self.assertIn("| published | 1 |\n| reference code | 0 |\n| derived | 1 |", page)
+
+    def test_a_page_as_this_run_makes_it_is_accepted(self):
+        families = {"fluid": self.ROW, "slab": self.EARLIER}
+        self.assertEqual("", self.run_with(families, self.page(families))[0])
+
+    def test_a_changed_figure_is_shown(self):
+        page = self.page({"fluid": self.ROW})
+        said = self.run_with({"fluid": self.ROW.replace("0.8901", "0.8899")}, page)[0]
+        self.assertIn("0.8899", said)
+        self.assertIn("--target validation_table", said)
+
+    def test_a_part_of_the_families_is_held_against_the_page(self):
+        page = self.page({"fluid": self.ROW, "slab": self.EARLIER})
+        self.assertEqual("", self.run_with({"fluid": self.ROW, "slab": None}, page)[0])
+        other = {"fluid": self.ROW.replace("0.89\t", "0.88\t"), "slab": None}
+        self.assertIn("Not in the page", self.run_with(other, page)[0])
+        self.assertIn("No family", self.run_with({"fluid": None}, page)[0])
+
+    def test_refuses_to_write(self):
+        self.assertIn("no rows of slab", self.run_with({"fluid": self.ROW, "slab": None}, write=True)[0])
+        said, page = self.run_with({"fluid": self.ROW.replace("\tyes", "\tNO")}, write=True)
+        self.assertIn("do not hold", said)
+        self.assertIsNone(page)
+
+    def test_a_row_that_does_not_hold_fails_against_any_page(self):
+        page = self.page({"fluid": self.ROW})
+        self.assertIn("do not hold", self.run_with({"fluid": self.ROW.replace("\tyes", "\tNO")}, page)[0])
+
+
+class ManualCommands(unittest.TestCase):
+    PAGE = """
+```sh
+cmake -S . -B .build
+slabwright design \\
+  layouts/a.toml
+slabwright check layouts/a.toml  # exit 3
+```
+```
+slabwright not a command
+```
+"""
+
+    def run_with(self, program):
+        with tempfile.TemporaryDirectory() as folder:
+            root = project_of(folder, {"layouts/a.toml": "", "program": "#!/bin/sh\n" + program})
+            (root / "program").chmod(0o755)
+            return list(manual_commands.faults("page.md", self.PAGE, root / "program", root / "layouts"))
+
+    def test_finds_commands(self):
+        self.assertEqual([(4, 0), (6, 3)], [(line, code) for line, _, code in manual_commands.commands(self.PAGE)])
+
+    def test_compares_exit_codes(self):
+        self.assertEqual([], self.run_with('test -f "$2" || exit 9\ntest $1 = design || exit 3\n'))
+        self.assertIn("page.md:6:", "".join(self.run_with("exit 0\n")))
+        self.assertIn("page.md:4:", "".join(self.run_with("exit 3\n")))
+
+
+if __name__ == "__main__":
+    unittest.main()
