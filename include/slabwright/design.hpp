@@ -35,7 +35,7 @@ struct Design {
   std::vector<LoopEntry> loop;
   FluidEntry fluid;
   Boiler boiler;
-  Pump pump;
+  PumpEntry pump;
   Valve valve;
   SecondSource second_source;
   Service service;

@@ -28,11 +28,11 @@ struct Boiler {
   friend bool operator==(const Boiler&, const Boiler&) = default;
 };
 
-struct Pump {
-  std::vector<PumpPoint> points;        ///< highest head first; the duty to buy is computed when absent
+struct PumpEntry {
+  std::vector<PumpCurvePoint> points;        ///< highest head first; the duty to buy is computed when absent
   std::optional<double> flow_m3_per_s;  ///< the total aimed for; from heat and working drop when absent
   double drop_K = 0.0;                  ///< supply less return at design
-  friend bool operator==(const Pump&, const Pump&) = default;
+  friend bool operator==(const PumpEntry&, const PumpEntry&) = default;
 };
 
 enum class ValveShape { linear, equal_percentage };
@@ -90,7 +90,7 @@ struct WatchEntry {
 
 Record record_of(FluidEntry&);
 Record record_of(Boiler&);
-Record record_of(Pump&);
+Record record_of(PumpEntry&);
 Record record_of(Valve&);
 Record record_of(SecondSource&);
 Record record_of(Service&);

@@ -62,14 +62,14 @@ struct Leaders {
 std::string read_words(std::string_view text, Leaders& leaders);
 std::string write_words(const Leaders& leaders, System system);
 
-/// One point of a pump's curve: "15 ft at 3 gpm".
-struct PumpPoint {
+/// One point of a pump's curve: "15 ft at 3 gpm". (hydraulics has a PumpPoint and a Pump of its own.)
+struct PumpCurvePoint {
   double head_m = 0.0;
   double flow_m3_per_s = 0.0;
-  friend bool operator==(const PumpPoint&, const PumpPoint&) = default;
+  friend bool operator==(const PumpCurvePoint&, const PumpCurvePoint&) = default;
 };
-std::string read_words(std::string_view text, PumpPoint& point);
-std::string write_words(const PumpPoint& point, System system);
+std::string read_words(std::string_view text, PumpCurvePoint& point);
+std::string write_words(const PumpCurvePoint& point, System system);
 
 /// One point of a balancing valve's curve: "Kv 0.45 at 2 turns".
 struct ValvePoint {

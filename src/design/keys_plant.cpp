@@ -42,14 +42,14 @@ Record record_of(Boiler& x) {
   return {keys, &x};
 }
 
-Record record_of(Pump& x) {
+Record record_of(PumpEntry& x) {
   static constexpr Key keys[] = {
-      key<&Pump::points>({.meaning = "Its curve, at least two points, highest head first: "
+      key<&PumpEntry::points>({.meaning = "Its curve, at least two points, highest head first: "
                                      "[\"19 ft at 0 gpm\", \"12 ft at 8 gpm\", ...]. The duty to buy is worked out "
                                      "when absent."}),
-      key<&Pump::flow_m3_per_s>(
+      key<&PumpEntry::flow_m3_per_s>(
           {.meaning = "Total flow to aim for; from heat and `drop` when absent.", .least = 1e-6, .most = 0.1}),
-      key<&Pump::drop_K>({.meaning = "Supply less return on the coldest day.",
+      key<&PumpEntry::drop_K>({.meaning = "Supply less return on the coldest day.",
                           .us = "20 F",
                           .si = "10 K",
                           .source = "practice",

@@ -1,0 +1,63 @@
+#include "slabwright/answer.hpp"
+
+#include <algorithm>
+
+#include "answer/pass.hpp"
+
+namespace slabwright {
+namespace {
+
+/// One line for each stage that could not run for want of an entry.
+std::vector<std::string> lacking_in(const Answer& answer) {
+  std::vector<std::string> lines;
+  if (!answer.loops) lines.push_back("for loops: give --size \"36 x 30 ft\", or --lengths");
+  if (!answer.envelope && answer.wishes.question != Question::balance) {
+    lines.push_back("for heat, pump, boiler and frost hold: give --outdoor \"-12 F\"");
+  }
+  return lines;
+}
+
+}  // namespace
+
+Verdict verdict_of(const std::vector<Diagnostic>& said) {
+  Verdict verdict;
+  for (const Diagnostic& d : said) {
+    if (d.severity >= Severity::warning) verdict.reasons.push_back(d);
+  }
+  std::stable_sort(verdict.reasons.begin(), verdict.reasons.end(),
+                   [](const Diagnostic& a, const Diagnostic& b) { return a.severity > b.severity; });
+  if (any(said, Severity::failure)) verdict.kind = VerdictKind::fails;
+  else if (any(said, Severity::warning)) verdict.kind = VerdictKind::mend;
+  return verdict;
+}
+
+bool answered(const Answer& answer) {
+  switch (answer.wishes.question) {
+    case Question::check: return true;
+    case Question::design: return answer.loops.has_value();
+    case Question::balance: return answer.balance.has_value();
+    case Question::freeze: return answer.freeze.has_value();
+  }
+  return false;
+}
+
+Answer answer(const DesignFile& file, const Wishes& wishes) {
+  EdgeFields fields;
+  Answer found = pass(file, wishes.question, fields);
+  found.wishes = wishes;
+  found.lacking = lacking_in(found);
+  if (wishes.sensitivities && wishes.question != Question::balance) {
+    add_ranges(found, fields);
+    if (wishes.question != Question::freeze) add_sensitivities(found);
+    if (wishes.question != Question::check) add_changes(found, fields);
+  }
+  found.verdict = verdict_of(found.said);
+  return found;
+}
+
+int exit_code(const Answer& answer) {
+  if (!answered(answer)) return 2;
+  return answer.verdict.kind == VerdictKind::fails ? 3 : 0;
+}
+
+}  // namespace slabwright

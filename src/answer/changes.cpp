@@ -1,0 +1,95 @@
+// What would lower the frost hold: each change tried on the whole answer, not guessed.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "answer/pass.hpp"
+
+namespace slabwright {
+namespace {
+
+using Setting = std::pair<std::string, std::string>;  // path, text
+
+std::optional<DesignFile> with_all(const DesignFile& file, const std::vector<Setting>& settings) {
+  std::optional<DesignFile> changed = file;
+  for (const auto& [path, text] : settings) {
+    changed = with_key(*changed, path, text);
+    if (!changed) return std::nullopt;
+  }
+  return changed;
+}
+
+/// Rows are counted from 1 in paths.
+std::string of_opening(std::size_t i, std::string_view word) { return fmt::format("opening[{}].{}", i + 1, word); }
+
+struct Candidate {
+  std::string what;
+  bool before_pour;
+  std::vector<Setting> settings;
+};
+
+std::string insulation_text(System system) { return system == System::us ? "R-10" : "1.8 m2K/W"; }
+
+Candidate strip_at_doors(const Design& design) {
+  Candidate candidate{fmt::format("{} strip across the slab at the big door", insulation_text(design.units)), true, {}};
+  for (std::size_t i = 0; i < design.opening.size(); ++i) {
+    if (design.opening[i].kind != OpeningKind::big_door) continue;
+    const double now = design.opening[i].strip.value_or(design.edge.door_strip).resistance_m2K_per_W;
+    if (now < 1.0) candidate.settings.push_back({of_opening(i, "strip"), insulation_text(design.units)});
+  }
+  return candidate;
+}
+
+Candidate tube_further_in(const Design& design) {
+  const bool us = design.units == System::us;
+  Candidate candidate{fmt::format("door-side tube {} further in", us ? "12 in" : "300 mm"), true, {}};
+  const double further_m = us ? 12 * 0.0254 : 0.3;
+  for (std::size_t i = 0; i < design.opening.size(); ++i) {
+    if (design.opening[i].kind != OpeningKind::big_door) continue;
+    const double now_m = design.opening[i].tube_distance_m.value_or(design.tube.from_doors_m);
+    candidate.settings.push_back(
+        {of_opening(i, "tube_distance"), write_quantity(now_m + further_m, Dimension::length, design.units)});
+  }
+  return candidate;
+}
+
+std::vector<Candidate> candidates(const Design& design) {
+  std::vector<Candidate> all{strip_at_doors(design), tube_further_in(design)};
+  if (design.edge.insulation.resistance_m2K_per_W < 1.0) {
+    all.push_back({fmt::format("{} board outside along the slab's edge", insulation_text(design.units)),
+                   false,
+                   {{"edge.insulation", insulation_text(design.units)}}});
+  }
+  if (design.fluid.kind == FluidKind::water) {
+    all.push_back({"30 % glycol in the tubes (it helps the tubes, not the pipes)",
+                   false,
+                   {{"fluid.kind", "propylene glycol"}, {"fluid.glycol", "30 %"}}});
+  }
+  all.erase(std::remove_if(all.begin(), all.end(), [](const Candidate& c) { return c.settings.empty(); }), all.end());
+  return all;
+}
+
+}  // namespace
+
+void add_changes(Answer& answer, EdgeFields& fields) {
+  if (!answer.freeze) return;
+  for (const Candidate& candidate : candidates(answer.file.design)) {
+    const auto file = with_all(answer.file, candidate.settings);
+    if (!file) continue;
+    const Answer other = pass(*file, Question::freeze, fields, Reach::frost_hold);
+    if (!other.freeze || other.freeze->verdict != FreezeVerdict::found) continue;
+    answer.change.push_back(
+        {candidate.what, candidate.before_pour, other.freeze->slab_dial_degC, other.freeze->air_dial_degC});
+  }
+  const Freeze& freeze = *answer.freeze;
+  if (freeze.verdict == FreezeVerdict::found && freeze.pump_kept_air_dial_degC < freeze.air_dial_degC) {
+    answer.change.push_back(
+        {"pump kept running in the cold", false, freeze.pump_kept_slab_dial_degC, freeze.pump_kept_air_dial_degC});
+  }
+  std::stable_sort(answer.change.begin(), answer.change.end(), [](const FreezeChange& a, const FreezeChange& b) {
+    return a.air_dial_degC < b.air_dial_degC;
+  });
+}
+
+}  // namespace slabwright

@@ -1,0 +1,104 @@
+#include "answer/pass.hpp"
+
+#include <algorithm>
+
+#include "slabwright/handbook_practice.hpp"
+
+namespace slabwright {
+namespace {
+
+/// Keeps the value, and what was said about it either way.
+template <class T>
+std::optional<T> keep(Checked<T> checked, std::vector<Diagnostic>& said) {
+  said.insert(said.end(), checked.said.begin(), checked.said.end());
+  return std::move(checked.value);
+}
+
+Conditions conditions_at(const Envelope& envelope) {
+  Conditions conditions;
+  conditions.outdoor_degC = envelope.outdoor_degC;
+  for (const RoomLoss& room : envelope.room) conditions.room_degC.push_back(room.indoor_degC);
+  return conditions;
+}
+
+/// What each room's floor is asked for: no more than its surface limit lets it give.
+std::vector<double> wanted_W(const Envelope& envelope, const FloorPlan& floor) {
+  std::vector<double> wanted;
+  for (std::size_t i = 0; i < envelope.room.size(); ++i) {
+    const double given = floor.room[i].given_W_per_m2 * envelope.room[i].floor_m2;
+    wanted.push_back(std::min(envelope.room[i].wanted_W, given));
+  }
+  return wanted;
+}
+
+struct Balanced {
+  Plant plant;
+  FlowTarget target;
+  Balance balance;
+};
+
+/// Balanced on the smallest generic pump that reaches the duty, or on the file's own.
+std::optional<Balanced> balanced(Answer& answer) {
+  const FloorPlan* floor = answer.floor ? &*answer.floor : nullptr;
+  const Envelope* envelope = answer.envelope ? &*answer.envelope : nullptr;
+  std::vector<Diagnostic> said;
+  std::optional<Balanced> best;
+  const std::size_t pumps = answer.file.design.pump.points.empty() ? generic_pumps().size() : 1;
+  for (std::size_t i = 0; i < pumps; ++i) {
+    said.clear();
+    auto plant = keep(pipe_up(answer.file.design, *answer.loops, floor, i), said);
+    if (!plant) break;
+    FlowTarget target = target_flows(*plant, envelope);
+    auto balance = keep(balance_plant(*plant, target, target.supply_degC), said);
+    if (!balance) break;
+    const bool reached = balance->total_open_m3_per_s >= target.total_m3_per_s;
+    best = Balanced{std::move(*plant), std::move(target), std::move(*balance)};
+    if (reached) break;
+  }
+  answer.said.insert(answer.said.end(), said.begin(), said.end());
+  return best;
+}
+
+void add_plant(Answer& answer) {
+  auto hydronics = balanced(answer);
+  if (!hydronics) return;
+  answer.balance = hydronics->balance;
+  if (!answer.envelope || !answer.floor) return;
+  const Plant plant = with_turns(hydronics->plant, hydronics->balance.turns);
+  answer.point = keep(
+      supply_for(plant, conditions_at(*answer.envelope), wanted_W(*answer.envelope, *answer.floor)), answer.said);
+  if (!answer.point) return;
+  answer.sizes = keep(
+      size_plant(plant, *answer.envelope, *answer.point, hydronics->target, hydronics->balance.duty_Pa), answer.said);
+}
+
+std::optional<double> boiler_W(const Answer& answer) {
+  if (answer.file.design.boiler.kind == BoilerKind::none) return std::nullopt;
+  if (answer.sizes) return answer.sizes->boiler.power_W;
+  return answer.file.design.boiler.power_W;
+}
+
+void add_freeze(Answer& answer, EdgeFields& fields) {
+  if (!answer.envelope || !answer.floor) return;
+  const WatchedPlaces places = watched_places(answer.file.design, *answer.envelope, fields);
+  answer.freeze =
+      keep(lowest_setting(answer.file.design, *answer.envelope, *answer.floor, places, boiler_W(answer)), answer.said);
+}
+
+}  // namespace
+
+Answer pass(const DesignFile& file, Question question, EdgeFields& fields, Reach reach) {
+  Answer answer;
+  answer.wishes = {question, false};
+  answer.file = file;
+  answer.loops = keep(plan_loops(file.design), answer.said);
+  if (file.design.climate.outdoor_degC) answer.envelope = keep(envelope_of(file.design), answer.said);
+  if (answer.loops && answer.envelope) {
+    answer.floor = keep(floor_of(file.design, *answer.loops, *answer.envelope), answer.said);
+  }
+  if (answer.loops && reach == Reach::whole) add_plant(answer);
+  if (question != Question::balance) add_freeze(answer, fields);
+  return answer;
+}
+
+}  // namespace slabwright

@@ -1,0 +1,86 @@
+// One guess at a time, from its usual value to both its ends.
+#include <algorithm>
+#include <cmath>
+
+#include "answer/pass.hpp"
+
+namespace slabwright {
+namespace {
+
+/// Coarser edges than the answer's own: here only differences count, and forty passes are made.
+FieldOptions coarse() {
+  FieldOptions options;
+  options.first_cell_m = 0.02;
+  options.growth = 1.5;
+  return options;
+}
+
+/// The same file once its building is described, so that walls, roof and leaks can be moved one at a time. Where it is
+/// described already, nothing changes.
+DesignFile with_described_building(const DesignFile& file) {
+  if (file.design.building.described || file.design.building.heat_loss_W) return file;
+  for (const Assumption& guess : file.assumed) {
+    if (guess.path != "building.air_changes") continue;
+    if (auto described = with_key(file, guess.path, guess.text)) return *described;
+  }
+  return file;
+}
+
+double boiler_of(const Answer& answer) { return answer.sizes ? answer.sizes->boiler.wanted_W : 0.0; }
+
+std::optional<double> hold_of(const Answer& answer) {
+  if (!answer.freeze || answer.freeze->verdict != FreezeVerdict::found) return std::nullopt;
+  return answer.freeze->slab_degC;
+}
+
+struct Ends {
+  std::string_view tight, poor;
+};
+Ends ends_of(const Key& key, System system) {
+  const bool si = system == System::si;
+  return {si && !key.says.si_tight.empty() ? key.says.si_tight : key.says.tight,
+          si && !key.says.si_poor.empty() ? key.says.si_poor : key.says.poor};
+}
+
+/// The larger of the two moves, boiler and hold each.
+Sensitivity sensitivity_of(const DesignFile& file, const Assumption& guess, const Answer& base, EdgeFields& fields) {
+  Sensitivity found{guess.path, guess.text, 0.0, std::nullopt};
+  const Key* key = key_at(file.design, guess.path);
+  if (!key) return found;
+  const Ends ends = ends_of(*key, file.design.units);
+  for (const std::string_view end : {ends.tight, ends.poor}) {
+    if (end.empty()) continue;
+    const auto moved = with_key(file, guess.path, end);
+    if (!moved) continue;
+    const Answer other = pass(*moved, Question::design, fields);
+    found.boiler_W = std::max(found.boiler_W, std::abs(boiler_of(other) - boiler_of(base)));
+    const auto before = hold_of(base), after = hold_of(other);
+    if (before && after) found.hold_K = std::max(found.hold_K.value_or(0.0), std::abs(*after - *before));
+  }
+  return found;
+}
+
+/// A boiler is bought in steps of a kilowatt and more; below a tenth of that a guess does not matter for it.
+bool matters_more(const Sensitivity& a, const Sensitivity& b) {
+  constexpr double step_W = 100.0;
+  const double boiler_a = std::round(a.boiler_W / step_W), boiler_b = std::round(b.boiler_W / step_W);
+  if (boiler_a != boiler_b) return boiler_a > boiler_b;
+  return a.hold_K.value_or(0.0) > b.hold_K.value_or(0.0);
+}
+
+}  // namespace
+
+void add_sensitivities(Answer& answer) {
+  if (!answer.envelope) return;
+  EdgeFields fields(coarse());
+  const DesignFile file = with_described_building(answer.file);
+  const Answer base = pass(file, Question::design, fields);
+  for (const Assumption& guess : answer.file.assumed) {
+    const Key* key = key_at(file.design, guess.path);
+    if (!key || key->says.poor.empty()) continue;
+    answer.sensitivity.push_back(sensitivity_of(file, guess, base, fields));
+  }
+  std::stable_sort(answer.sensitivity.begin(), answer.sensitivity.end(), matters_more);
+}
+
+}  // namespace slabwright
