@@ -22,7 +22,9 @@ FORBIDDEN = re.compile(
 UNFINISHED = re.compile(r"\b(?i:placeholders?|not implemented|unimplemented|for now)\b")
 
 # Pure numbers that a struct of a public header may carry under their own names.
-PURE = {"darcy", "reynolds", "growth", "ratio", "exponent"}
+PURE = {"darcy", "reynolds", "growth", "ratio", "exponent", "coefficient"}
+# Structs whose numbers take their unit from who holds them.
+UNIT_ELSEWHERE = re.compile(r"\b(Three|PracticeFigure|PowerLaw)$")
 # Core and maths speak of numbers in general, so their members have no unit of their own.
 UNITLESS = re.compile(r"^(units|fields|key|diagnostics|numbers|maths)(_|\.)")
 MEMBER = re.compile(r"^(?:mutable\s+)?(?:const\s+)?(?:double|std::(?:optional|vector)<double>)\s+(.*)$", re.DOTALL)
@@ -83,7 +85,7 @@ def unit_faults(path, text, units):
     if UNITLESS.match(path.name):
         return
     for block in blocks(text):
-        if block.kind != "type" or re.search(r"\benum\b", block.head):
+        if block.kind != "type" or re.search(r"\benum\b", block.head) or UNIT_ELSEWHERE.search(block.head):
             continue
         for name, at in members(text, block):
             if name.strip("_").split("_")[-1] not in units | PURE:
