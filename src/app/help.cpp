@@ -1,0 +1,52 @@
+// What slabwright says about itself.
+#include <fmt/format.h>
+
+#include "app/request.hpp"
+
+namespace slabwright::app {
+
+std::string front_page() {
+  return R"(slabwright works out a heated concrete floor: the tube loops, the water, the
+pump and boiler, and the lowest setting at which nothing freezes.
+It heats slabs; it does not engineer the concrete. Local codes come first.
+
+The three short questions (put your own numbers in):
+  How many loops?     slabwright design --size "36 x 30 ft" --spacing "12 in"
+  How do I set them?  slabwright balance --tube "1/2 in" --lengths "188 241 ft"
+  How low can I go?   slabwright freeze --size "36 x 30 ft" --outdoor "-12 F"
+
+The whole job, in order, from one file that you keep:
+  new      make the file                 balance  set the manifold
+  check    read it, say what we guess    freeze   lowest setting, and why
+  design   everything at once
+
+Start:  slabwright new my-shop.toml --size "36 x 30 ft" --spacing "12 in"
+        (already poured? add --poured 5, the number of loops)
+More:   slabwright COMMAND --help
+)";
+}
+
+std::string help_page(std::string_view command) {
+  std::string page;
+  for (const Command& c : commands()) {
+    if (c.name == command) page += fmt::format("slabwright {}: {}\n\n", c.name, c.does);
+  }
+  page += command == "new" ? "  slabwright new FILE [options]     writes FILE, never over one that is there\n"
+                           : fmt::format("  slabwright {} [FILE] [options]     options win over the file\n", command);
+  page += "\nOptions that stand for keys of the file:\n";
+  for (const ShortOption& o : short_options()) {
+    page += fmt::format("  {:<12} {:<14} {}\n", o.name, fmt::format("\"{}\"", o.example), o.meaning);
+  }
+  page += "  --lengths    \"188 241 ft\"   loops by their lengths, leaders included\n";
+  page += "  --set        key=\"text\"     any key of the file: --set ground.conductivity=\"2.0 W/mK\"\n";
+  if (command != "new") {
+    page +=
+        "\nWhat comes out:\n"
+        "  --full       every figure, not the short answer\n"
+        "  --json       the whole answer for a program\n"
+        "  --out DIR    loop and balance tables as CSV files in DIR\n";
+  }
+  return page;
+}
+
+}  // namespace slabwright::app

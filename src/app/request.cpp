@@ -1,0 +1,174 @@
+#include "app/request.hpp"
+
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <array>
+#include <map>
+
+namespace slabwright::app {
+namespace {
+
+constexpr std::array<ShortOption, 17> options{{
+    {"--size", "slab.size", "36 x 30 ft", "inside size of the slab"},
+    {"--area", "slab.area", "1,080 ft2", "floor area, where the size is not known"},
+    {"--thickness", "slab.thickness", "5 in", "depth of concrete"},
+    {"--foam", "insulation.under", "R-10", "foam under the slab, or \"none\""},
+    {"--edge", "edge.insulation", "R-10", "board outside the slab's edge, or \"none\""},
+    {"--door", "edge.door_strip", "R-10", "foam across the slab under the big door, or \"none\""},
+    {"--tube", "tube.size", "1/2 in", "tube by its trade size"},
+    {"--spacing", "tube.spacing", "12 in", "from tube to tube"},
+    {"--leader", "tube.leader", "10 ft", "run to the manifold, each way"},
+    {"--poured", "manifold[1].loops", "5", "already poured: how many loops leave the manifold"},
+    {"--outdoor", "climate.outdoor", "-12 F", "the coldest weather to plan for"},
+    {"--coldest", "climate.coldest", "-24 F", "the coldest hour in 20 years"},
+    {"--indoor", "climate.indoor", "60 F", "temperature wanted inside"},
+    {"--building", "building.quality", "usual", "tight, usual or poor"},
+    {"--boiler", "boiler.power", "9 kW", "power of the boiler, where it is bought already"},
+    {"--flow", "pump.flow", "2.5 gpm", "total flow to aim for"},
+    {"--units", "units", "US", "US or SI: what is printed"},
+}};
+
+constexpr std::array<Command, 5> all_commands{{
+    {"new", "make the file"},
+    {"check", "read it, compute nothing but what matters most"},
+    {"design", "everything at once"},
+    {"balance", "set the manifold"},
+    {"freeze", "lowest setting at which nothing freezes"},
+}};
+
+/// "188 241 262 290 ft" as one override for each loop; the last word or two are the unit.
+std::vector<Override> lengths(const std::string& text) {
+  std::vector<std::string> numbers;
+  std::string unit, word;
+  for (const char c : text + " ") {
+    if (c != ' ' && c != ',') {
+      word += c;
+      continue;
+    }
+    if (word.empty()) continue;
+    (read_number(word) ? numbers.emplace_back(word) : (unit += unit.empty() ? word : " " + word));
+    word.clear();
+  }
+  std::vector<Override> all;
+  for (std::size_t i = 0; i < numbers.size(); ++i) {
+    all.push_back({fmt::format("loop[{}].length", i + 1), numbers[i] + (unit.empty() ? "" : " " + unit), "--lengths"});
+  }
+  if (numbers.empty()) all.push_back({"loop[1].length", text, "--lengths"});
+  return all;
+}
+
+/// "path=text" of --set.
+Override set_one(const std::string& text) {
+  const std::size_t equals = text.find('=');
+  if (equals == std::string::npos) return {text, "", "--set"};
+  return {text.substr(0, equals), text.substr(equals + 1), "--set"};
+}
+
+std::size_t edits(std::string_view a, std::string_view b) {
+  std::vector<std::size_t> row(b.size() + 1);
+  for (std::size_t j = 0; j <= b.size(); ++j) row[j] = j;
+  for (std::size_t i = 1; i <= a.size(); ++i) {
+    std::size_t corner = row[0];
+    row[0] = i;
+    for (std::size_t j = 1; j <= b.size(); ++j) {
+      const std::size_t kept = corner + (a[i - 1] == b[j - 1] ? 0 : 1);
+      corner = row[j];
+      row[j] = std::min({kept, row[j] + 1, row[j - 1] + 1});
+    }
+  }
+  return row[b.size()];
+}
+
+template <class Words, class Name>
+std::string_view nearest(const Words& words, std::string_view typed, Name name) {
+  return name(*std::min_element(words.begin(), words.end(), [&](const auto& a, const auto& b) {
+    return edits(name(a), typed) < edits(name(b), typed);
+  }));
+}
+
+struct Flags {
+  std::map<std::string, std::string> text;  // option -> value
+  std::vector<std::string> sets;
+  std::string lengths;
+};
+
+void declare(CLI::App& app, Request& request, Flags& flags) {
+  app.set_help_flag();
+  app.add_flag("--help,-h", request.help);
+  app.add_flag("--full", request.full);
+  app.add_flag("--json", request.json);
+  app.add_option("--out", request.out);
+  app.add_option("--lengths", flags.lengths);
+  app.add_option("--set", flags.sets)->expected(1)->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+  for (const ShortOption& option : options)
+    app.add_option(std::string(option.name), flags.text[std::string(option.name)]);
+  app.add_option("file", request.file);
+  app.allow_extras();
+}
+
+std::string unexpected(const std::string& word) {
+  if (word.rfind("-", 0) == 0) {
+    return fmt::format("no option {}; did you mean {}?", word,
+                       nearest(options, word, [](const ShortOption& o) { return o.name; }));
+  }
+  return fmt::format("\"{}\" is one word too many. A value with spaces stands in quotes: --size \"36 x 30 ft\".", word);
+}
+
+/// Options as typed, quoted where they must be, for the next command.
+std::vector<std::string> as_typed(std::span<const std::string> words, const std::string& file) {
+  std::vector<std::string> typed;
+  for (const std::string& word : words.subspan(1)) {
+    if (word == file || word == "--full" || word == "--json") continue;
+    typed.push_back(word.find(' ') == std::string::npos ? word : fmt::format("\"{}\"", word));
+  }
+  return typed;
+}
+
+}  // namespace
+
+std::span<const ShortOption> short_options() { return options; }
+std::span<const Command> commands() { return all_commands; }
+
+Parsed parse(std::span<const std::string> words) {
+  Parsed parsed;
+  Request& request = parsed.request;
+  request.command = words.front();
+  const auto known = std::find_if(all_commands.begin(), all_commands.end(),
+                                  [&](const Command& c) { return c.name == request.command; });
+  if (known == all_commands.end()) {
+    parsed.problem = fmt::format("no command \"{}\"; did you mean \"{}\"?", request.command,
+                                 nearest(all_commands, request.command, [](const Command& c) { return c.name; }));
+    return parsed;
+  }
+  CLI::App app;
+  Flags flags;
+  declare(app, request, flags);
+  try {
+    std::vector<std::string> reversed(words.rbegin(), words.rend() - 1);
+    app.parse(reversed);
+  } catch (const CLI::ParseError& error) {
+    const std::string name = std::string(error.what()).substr(0, std::string(error.what()).find_first_of(": "));
+    parsed.problem = fmt::format("{} needs a value after it, in quotes where it has spaces.", name);
+    return parsed;
+  }
+  if (const auto extra = app.remaining(); !extra.empty()) {
+    parsed.problem = unexpected(extra.front());
+    return parsed;
+  }
+  for (const ShortOption& option : options) {
+    const std::string& text = flags.text[std::string(option.name)];
+    if (app.count(std::string(option.name))) {
+      request.overrides.push_back({std::string(option.path), text, std::string(option.name)});
+    }
+  }
+  if (app.count("--lengths")) {
+    for (Override& one : lengths(flags.lengths)) request.overrides.push_back(std::move(one));
+  }
+  for (const std::string& text : flags.sets) request.overrides.push_back(set_one(text));
+  request.words = as_typed(words, request.file);
+  return parsed;
+}
+
+}  // namespace slabwright::app

@@ -1,0 +1,57 @@
+// The words of a command line as a request.
+#pragma once
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "slabwright/answer.hpp"
+
+namespace slabwright::app {
+
+/// Exit codes; 0 works, 3 a limit fails.
+inline constexpr int bad_design = 2, bad_words = 64, our_fault = 70;
+
+/// An option that sets a key of the design file.
+struct ShortOption {
+  std::string_view name;     ///< "--spacing"
+  std::string_view path;     ///< "tube.spacing"
+  std::string_view example;  ///< "12 in"
+  std::string_view meaning;
+};
+std::span<const ShortOption> short_options();
+
+/// A command by its name and what it answers.
+struct Command {
+  std::string_view name;
+  std::string_view does;
+};
+std::span<const Command> commands();
+
+struct Request {
+  std::string command;
+  std::string file;  ///< empty where options alone say everything
+  std::vector<Override> overrides;
+  std::vector<std::string> words;  ///< the options as typed, for "Next:"
+  bool full = false;
+  bool json = false;
+  bool help = false;
+  std::string out;
+};
+
+/// A request, or a sentence that says what to write instead.
+struct Parsed {
+  Request request;
+  std::string problem;
+};
+Parsed parse(std::span<const std::string> words);
+
+/// What `slabwright` alone prints, and the help of one command.
+std::string front_page();
+std::string help_page(std::string_view command);
+
+/// One function for each kind of command; each prints and returns the exit code.
+int run_new(const Request& request);
+int run_answer(const Request& request, Question question);
+
+}  // namespace slabwright::app
