@@ -12,8 +12,7 @@ Index at(std::size_t number) { return static_cast<Index>(number); }
 
 Eigen::MatrixXd fixed_temperatures(const Network& network, std::size_t drivers) {
   Eigen::MatrixXd temperatures = Eigen::MatrixXd::Zero(at(network.nodes()), at(drivers));
-  std::vector<double> length_m(network.nodes(), 0.0);
-  for (const FixedContact& contact : network.fixed) length_m[contact.node] += contact.length_m;
+  const std::vector<double> length_m = fixed_lengths(network);
   for (const FixedContact& contact : network.fixed) {
     const double weight = contact.length_m / length_m[contact.node];
     temperatures(at(contact.node), at(contact.at_from.at)) += weight * (1.0 - contact.to_share);
@@ -23,13 +22,12 @@ Eigen::MatrixXd fixed_temperatures(const Network& network, std::size_t drivers) 
 }
 
 std::vector<std::size_t> unknown_nodes(const Network& network) {
-  std::vector<char> fixed(network.nodes(), 0);
-  for (const FixedContact& contact : network.fixed) fixed[contact.node] = 1;
+  const std::vector<double> fixed_m = fixed_lengths(network);
   std::vector<std::size_t> unknown;
   for (const std::size_t node : dissected(network.columns, network.rows)) {
     bool in_material = false;
     for_each_neighbour(network, node, [&in_material](std::size_t, double) { in_material = true; });
-    if (in_material && !fixed[node]) unknown.push_back(node);
+    if (in_material && fixed_m[node] == 0.0) unknown.push_back(node);
   }
   return unknown;
 }
@@ -65,8 +63,8 @@ Eigen::SparseMatrix<double> conductance_matrix(const Network& network, const std
 }
 
 Eigen::MatrixXd drive_columns(const Network& network, const Eigen::MatrixXd& fixed,
-                              const std::vector<Index>& unknown_of, Index unknowns) {
-  Eigen::MatrixXd drive = Eigen::MatrixXd::Zero(unknowns, fixed.cols());
+                              const std::vector<std::size_t>& nodes, const std::vector<Index>& unknown_of) {
+  Eigen::MatrixXd drive = Eigen::MatrixXd::Zero(at(nodes.size()), fixed.cols());
   for (const FilmContact& film : network.films) {
     const Index row = unknown_of[film.node];
     if (row != known) drive(row, at(film.driver.at)) += film.conductance_W_per_mK;
@@ -75,10 +73,9 @@ Eigen::MatrixXd drive_columns(const Network& network, const Eigen::MatrixXd& fix
     const Index row = unknown_of[heat.node];
     if (row != known) drive(row, at(heat.driver.at)) += heat.heat_W_per_m;
   }
-  for (const FixedContact& contact : network.fixed) {
-    for_each_neighbour(network, contact.node, [&](std::size_t neighbour, double conductance) {
-      const Index row = unknown_of[neighbour];
-      if (row != known) drive.row(row) += conductance * fixed.row(at(contact.node));
+  for (const std::size_t node : nodes) {
+    for_each_neighbour(network, node, [&](std::size_t neighbour, double conductance) {
+      if (unknown_of[neighbour] == known) drive.row(unknown_of[node]) += conductance * fixed.row(at(neighbour));
     });
   }
   return drive;
@@ -93,8 +90,7 @@ Assembly assemble(const Network& network, std::size_t drivers) {
   for (std::size_t u = 0; u < assembly.unknown_nodes.size(); ++u) unknown_of[assembly.unknown_nodes[u]] = at(u);
   assembly.fixed_temperatures = fixed_temperatures(network, drivers);
   assembly.conductance = conductance_matrix(network, assembly.unknown_nodes, unknown_of);
-  assembly.drive =
-      drive_columns(network, assembly.fixed_temperatures, unknown_of, at(assembly.unknown_nodes.size()));
+  assembly.drive = drive_columns(network, assembly.fixed_temperatures, assembly.unknown_nodes, unknown_of);
   return assembly;
 }
 

@@ -44,16 +44,19 @@ std::vector<double> named_lines(const FieldSection& section, Axis axis) {
   return named;
 }
 
-/// Whether a stretch lying along the line ends inside the section, where the field then has a corner.
-bool stretch_ends_on(const FieldSection& section, Axis axis, double at_m) {
+/// Whether a stretch lying along the line ends inside the section or a line of heat lies on it: the field is steep
+/// there.
+bool steep_along(const FieldSection& section, Axis axis, double at_m) {
   const std::vector<double> other = named_lines(section, across(axis));
   const auto ends_inside = [&](const FieldSegment& segment) {
     const Span here = along(axis, segment), there = along(across(axis), segment);
     const bool lies_on_line = same(here.low_m, at_m) && same(here.high_m, at_m);
     return lies_on_line && !(same(there.low_m, other.front()) && same(there.high_m, other.back()));
   };
+  const auto lies_on = [&](const HeatLine& line) { return same(along(axis, line.where), at_m); };
   const std::vector<FieldSegment> all = stretches_and_planes(section);
-  return std::any_of(all.begin(), all.end(), ends_inside);
+  return std::any_of(all.begin(), all.end(), ends_inside) ||
+         std::any_of(section.lines.begin(), section.lines.end(), lies_on);
 }
 
 /// Cells growing from a fine end over a reach, shrunk together to fill it exactly.
@@ -77,8 +80,10 @@ std::vector<double> cells_between(double gap_m, bool fine_at_low, bool fine_at_h
   }
   const bool both = fine_at_low && fine_at_high;
   std::vector<double> cells = growing_cells(both ? gap_m / 2.0 : gap_m, !both, options);
-  if (both) cells.insert(cells.end(), cells.rbegin(), cells.rend());
-  else if (fine_at_high) std::reverse(cells.begin(), cells.end());
+  if (both)
+    cells.insert(cells.end(), cells.rbegin(), cells.rend());
+  else if (fine_at_high)
+    std::reverse(cells.begin(), cells.end());
   return cells;
 }
 
@@ -86,7 +91,7 @@ std::vector<double> graded(const FieldSection& section, Axis axis, const FieldOp
   const std::vector<double> named = named_lines(section, axis);
   const std::size_t last = named.size() - 1;
   const auto fine = [&](std::size_t line) {
-    return (line != 0 && line != last) || stretch_ends_on(section, axis, named[line]);
+    return (line != 0 && line != last) || steep_along(section, axis, named[line]);
   };
   std::vector<double> lines{named.front()};
   for (std::size_t gap = 0; gap < last; ++gap) {

@@ -13,8 +13,8 @@ struct Lines {
 };
 
 /// Nodes lie where lines cross: node (i, j) is number j * columns + i, i along x.
-/// Cell (i, j) is the one below and to the left of node (i, j); a ring of cells with nothing in them goes round, so that
-/// the cells around any node are (i, j), (i + 1, j), (i, j + 1), (i + 1, j + 1).
+/// Cell (i, j) is the one below and to the left of node (i, j); a ring of cells with nothing in them goes round, so
+/// that the cells around any node are (i, j), (i + 1, j), (i, j + 1), (i + 1, j + 1).
 struct Grid {
   Lines lines;
   std::vector<double> conductivity_W_per_mK;  ///< of cell (i, j) at j * (columns + 1) + i; 0 where there is nothing

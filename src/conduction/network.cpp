@@ -21,20 +21,28 @@ struct Edge {
 };
 
 Edge east_of(const Grid& grid, std::size_t i, std::size_t j) {
-  return {grid.node(i, j), grid.node(i + 1, j),          true,
-          grid.lines.x_m[i + 1] - grid.lines.x_m[i],     grid.conductivity(i + 1, j),
+  return {grid.node(i, j),
+          grid.node(i + 1, j),
+          true,
+          grid.lines.x_m[i + 1] - grid.lines.x_m[i],
+          grid.conductivity(i + 1, j),
           grid.conductivity(i + 1, j + 1)};
 }
 
 Edge north_of(const Grid& grid, std::size_t i, std::size_t j) {
-  return {grid.node(i, j), grid.node(i, j + 1),          false,
-          grid.lines.y_m[j + 1] - grid.lines.y_m[j],     grid.conductivity(i, j + 1),
+  return {grid.node(i, j),
+          grid.node(i, j + 1),
+          false,
+          grid.lines.y_m[j + 1] - grid.lines.y_m[j],
+          grid.conductivity(i, j + 1),
           grid.conductivity(i + 1, j + 1)};
 }
 
 std::vector<Edge> edges_along(const Grid& grid, const FieldSegment& segment) {
-  const auto [i0, i1] = std::minmax({line_at(grid.lines.x_m, segment.from.x_m), line_at(grid.lines.x_m, segment.to.x_m)});
-  const auto [j0, j1] = std::minmax({line_at(grid.lines.y_m, segment.from.y_m), line_at(grid.lines.y_m, segment.to.y_m)});
+  const auto [i0, i1] =
+      std::minmax({line_at(grid.lines.x_m, segment.from.x_m), line_at(grid.lines.x_m, segment.to.x_m)});
+  const auto [j0, j1] =
+      std::minmax({line_at(grid.lines.y_m, segment.from.y_m), line_at(grid.lines.y_m, segment.to.y_m)});
   std::vector<Edge> edges;
   for (std::size_t i = i0; i < i1; ++i) edges.push_back(east_of(grid, i, j0));
   for (std::size_t j = j0; j < j1; ++j) edges.push_back(north_of(grid, i0, j));
@@ -54,7 +62,8 @@ void link_nodes(const Grid& grid, Network& network) {
     for (std::size_t i = 1; i < grid.columns(); ++i) {
       const double conductivity = grid.conductivity(i, j);
       const double shape = (y_m[j] - y_m[j - 1]) / (x_m[i] - x_m[i - 1]);
-      for (const std::size_t row : {j - 1, j}) network.east_W_per_mK[grid.node(i - 1, row)] += conductivity * shape / 2.0;
+      for (const std::size_t row : {j - 1, j})
+        network.east_W_per_mK[grid.node(i - 1, row)] += conductivity * shape / 2.0;
       for (const std::size_t column : {i - 1, i}) {
         network.north_W_per_mK[grid.node(column, j - 1)] += conductivity / shape / 2.0;
       }
@@ -90,7 +99,8 @@ void let_heat_in(const FieldSection& section, const Grid& grid, Network& network
     }
   }
   for (const HeatLine& line : section.lines) {
-    const std::size_t node = grid.node(line_at(grid.lines.x_m, line.where.x_m), line_at(grid.lines.y_m, line.where.y_m));
+    const std::size_t node =
+        grid.node(line_at(grid.lines.x_m, line.where.x_m), line_at(grid.lines.y_m, line.where.y_m));
     bool on_material = false;
     for_each_neighbour(network, node, [&on_material](std::size_t, double) { on_material = true; });
     expects(on_material, "conduction: a heat line must lie in material");
@@ -126,12 +136,19 @@ void expect_temperature_everywhere(const Network& network) {
     for_each_neighbour(network, node, [&reach](std::size_t neighbour, double) { reach(neighbour); });
   }
   for (std::size_t node = 0; node < network.nodes(); ++node) {
-    const bool reached_or_void = reached[node] || (network.east_W_per_mK[node] == 0.0 && network.north_W_per_mK[node] == 0.0);
+    const bool reached_or_void =
+        reached[node] || (network.east_W_per_mK[node] == 0.0 && network.north_W_per_mK[node] == 0.0);
     expects(reached_or_void, "conduction: a piece of material has no boundary with a temperature");
   }
 }
 
 }  // namespace
+
+std::vector<double> fixed_lengths(const Network& network) {
+  std::vector<double> length_m(network.nodes(), 0.0);
+  for (const FixedContact& contact : network.fixed) length_m[contact.node] += contact.length_m;
+  return length_m;
+}
 
 Network network_of(const FieldSection& section, const Grid& grid) {
   Network network{grid.columns(), grid.rows(), {}, {}, {}, {}, {}};

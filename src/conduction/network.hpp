@@ -49,10 +49,13 @@ void for_each_neighbour(const Network& network, std::size_t node, Visit visit) {
     if (conductance > 0.0) visit(neighbour, conductance);
   };
   if (node >= row) offer(node - row, network.north_W_per_mK[node - row]);
-  if (node % row != 0) offer(node - 1, network.east_W_per_mK[node - 1]);
+  if (node >= 1) offer(node - 1, network.east_W_per_mK[node - 1]);  // the last column passes nothing on to the east
   offer(node + 1, network.east_W_per_mK[node]);
   offer(node + row, network.north_W_per_mK[node]);
 }
+
+/// By node: length of the stretches of fixed temperature that belongs to it, 0 where its temperature is not fixed.
+std::vector<double> fixed_lengths(const Network& network);
 
 /// Every node owns the quarters of the four cells around it. Within a cell the material is one, so a link between two
 /// nodes is the cells on its two sides in parallel, and layers are nodes in series: contrasts of 10 000 need no mean.
