@@ -1,0 +1,36 @@
+// Newton's method on a network whose open branches and held nodes are settled.
+#pragma once
+#include <vector>
+
+#include "hydraulics/branch_law.hpp"
+#include "hydraulics/node_equations.hpp"
+#include "slabwright/hydraulics_network.hpp"
+
+namespace slabwright {
+
+struct Task {
+  const std::vector<Ends>& ends;
+  const BranchLaws& laws;
+  std::vector<bool> open;                ///< by branch
+  std::vector<bool> held;                ///< by node
+  std::vector<double> held_pressure_Pa;  ///< by node; counts where held
+  std::vector<double> demand_m3_per_s;   ///< by node
+};
+
+struct Worst {
+  double amount = 0.0;
+  std::size_t at = 0;
+};
+
+struct Flows {
+  Stop stop = Stop::rounds_spent;
+  int rounds = 0;
+  std::vector<double> flow_m3_per_s, pressure_Pa;
+  Worst imbalance_m3_per_s;  ///< over the nodes that are not held
+  Worst head_Pa;             ///< over the open branches
+};
+
+/// Each open branch obeys p_from - p_to = loss(Q), each node that is not held passes on what it gets.
+Flows find_flows(NodeEquations& equations, const Task& task, std::vector<double> flow, const NetworkOptions& options);
+
+}  // namespace slabwright
