@@ -1,0 +1,66 @@
+// Figures of practice: what is taken when a file does not say. Each carries the word that tells what it is worth.
+#pragma once
+#include <array>
+#include <optional>
+#include <span>
+#include <string_view>
+
+namespace slabwright {
+
+/// A number whose unit stands in its variable's name.
+struct PracticeFigure {
+  double value = 0.0;
+  std::string_view word;  ///< "practice", "from memory" or a source
+};
+
+/// US figures are round in inches and degF, SI figures in metres and kelvin; neither is the other one converted.
+enum class Customary { us, si };
+
+/// What a building loses when nobody has described it, and the parts of it when somebody has begun to.
+struct BuildingGuess {
+  std::string_view name;         ///< tight, usual, poor
+  double floor_W_per_m2K = 0.0;  ///< heat loss per floor area, ground not counted; one value for US and SI
+  double wall_m2K_per_W = 0.0;
+  double roof_m2K_per_W = 0.0;
+  double door_m2K_per_W = 0.0;  ///< big door, as installed
+  double changes_per_h = 0.0;
+  std::string_view word = "practice";
+};
+/// Tight, usual, poor, in this order.
+std::array<BuildingGuess, 3> building_guesses(Customary);
+PracticeFigure wall_height_m(Customary);
+
+/// Electric boilers as sold, smallest first, W.
+std::span<const double> boiler_steps_W(Customary);
+/// The smallest that gives at least this much; absent where none does.
+std::optional<double> next_boiler_W(double needed_W, Customary);
+inline constexpr PracticeFigure boiler_pickup_share{0.20, "practice"};
+inline constexpr PracticeFigure boiler_water_rise_K{20.0, "from memory"};  ///< most across a boiler: least flow
+
+/// Invented pumps that stand for what is sold: H0 (1 - (Q/Qm)^2).
+struct GenericPump {
+  std::string_view name;
+  double shutoff_m = 0.0;
+  double most_m3_per_s = 0.0;
+  std::string_view word = "practice";
+};
+std::span<const GenericPump> generic_pumps();
+/// Head in metres of the fluid; 0 beyond the most flow, the shut-off head backwards.
+double generic_pump_head_m(const GenericPump&, double flow_m3_per_s);
+
+/// Frost margins.
+inline constexpr PracticeFigure tube_frost_margin_K{2.0, "practice"};  ///< tube and slab over 0 degC or the mixture's
+inline constexpr PracticeFigure air_pipe_limit_degC{4.4, "practice"};  ///< water pipes in room air (40 degF)
+inline constexpr PracticeFigure sensor_margin_K{1.0, "practice"};
+
+/// Working drop of the water through the loops, fill and relief.
+PracticeFigure working_drop_K(Customary);
+PracticeFigure usual_fill_gauge_Pa(Customary);
+PracticeFigure usual_relief_gauge_Pa(Customary);
+
+/// Climate when the file gives only one outdoor temperature.
+PracticeFigure yearly_mean_degC(Customary);
+PracticeFigure yearly_half_swing_K(Customary);
+PracticeFigure coldest_below_outdoor_K(Customary);
+
+}  // namespace slabwright
