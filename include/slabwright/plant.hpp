@@ -1,6 +1,5 @@
 // The design piped up as a graph, the one coupled operating point, and the sizes that follow from it.
 #pragma once
-#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -17,25 +16,36 @@ using ValveTurns = std::vector<double>;
 enum class PumpFrom { file, generic, none };
 
 /// A design piped up: pump, boiler, mixing valve where there is one, mains, bars port by port, and a branch for each
-/// loop with its balancing valve, leaders, tube and bends in series.
+/// loop with its balancing valve, leaders, tube, bends and return valve in series.
 struct Plant {
   Design design;
   LoopPlan loops;
   std::optional<FloorPlan> floor;  ///< absent where no heat was asked for: a manifold balanced by lengths alone
   HydronicGraph graph;
+  BranchId source_branch;             ///< pump, boiler and mixing valve
   std::vector<BranchId> loop_branch;  ///< a row for each loop
-  BranchId pump_branch;
-  std::size_t loop_valve_element = 0;  ///< place of the balancing valve among the elements of a loop's branch
+  std::vector<BranchId> supply_side;  ///< mains and bars that carry the supply
+  std::vector<BranchId> return_side;
   PumpFrom pump_from = PumpFrom::generic;
   std::string pump_name;
-  ValveTurns turns;
+  double pump_speed_share = 1.0;  ///< generic pumps are taken to have a speed to set
+  ValveTurns turns;               ///< empty: all wide open
 };
-/// `floor` may be absent. The pump is the file's, or the generic one named by `generic_pump` (row of generic_pumps()).
-Checked<Plant> pipe_up(const Design& design, const LoopPlan& loops, const FloorPlan* floor,
-                       std::size_t generic_pump = 0);
+/// `floor` may be null. The pump is the file's, or the generic one in row `generic` of generic_pumps(). Absent where
+/// the file's pump or valve table is refused by the kernel; the reader has said so before.
+Checked<Plant> pipe_up(const Design& design, const LoopPlan& loops, const FloorPlan* floor, std::size_t generic = 0);
 
-/// The same plant with its balancing valves set.
-Plant with_turns(const Plant& plant, const ValveTurns& turns);
+/// The same plant with its balancing valves set and its pump at a share of its speed.
+Plant with_settings(const Plant& plant, const ValveTurns& turns, double pump_speed_share);
+
+/// How a port's valve follows its turns: the file's table, or its shape.
+ValveCurve port_valve(const Valve& valve);
+
+/// The plant's tube with what the file says otherwise about roughness and wall.
+TubeSize tube_of(const Design& design);
+
+/// The same water everywhere: flows with no heat asked for.
+NetworkSolution flows_at(const Plant& plant, double water_degC);
 
 /// What the floor stands between.
 struct Conditions {
@@ -149,7 +159,6 @@ Checked<PlantSizes> size_plant(const Plant& plant, const Envelope& envelope, con
 Record record_of(PartLoss&);
 Record record_of(LoopState&);
 Record record_of(OperatingPoint&);
-Record record_of(FlowTarget&);
 Record record_of(PumpSize&);
 Record record_of(BoilerSize&);
 Record record_of(TankSize&);

@@ -1,0 +1,146 @@
+// Preset balancing: the hardest loop open, every other valve takes what is left over.
+#include "slabwright/balance.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "balance/circuit.hpp"
+
+namespace slabwright {
+namespace {
+
+// Hand wheels are marked, if at all, in quarters.
+constexpr double turn_step = 0.25;
+// Practice, where no heat is known: meters of this kind are true to about 10 %.
+constexpr double band_low_share = 0.10, band_high_share = 0.15;
+
+/// Flow band in which a loop's heat stays within `good_enough_heat_share`. With `units` = UA/(m c) at the aim, heat is
+/// in proportion to q (1 - exp(-units / q)) for q times the aim.
+struct Band {
+  double low, high;
+};
+Band band_of(double units) {
+  if (units <= 0.0) return {1.0 - band_low_share, 1.0 + band_high_share};
+  const auto heat = [&](double q) { return q * (1.0 - std::exp(-units / q)) / (1.0 - std::exp(-units)); };
+  const auto edge = [&](double from, double to, double share) {
+    return root_in_bracket([&](double q) { return heat(q) - share; }, from, to, {1e-6, 0.0, 100}).x;
+  };
+  // Half or half again is as far as anybody should drift, whatever the heat says.
+  return {edge(0.5, 1.0, 1.0 - good_enough_heat_share), edge(1.0, 1.5, 1.0 + good_enough_heat_share)};
+}
+
+double units_of(const Plant& plant, std::size_t loop, double flow_m3_per_s, double water_degC) {
+  if (!plant.floor) return 0.0;
+  const TubeSize tube = tube_of(plant.design);
+  const FluidProperties fluid = properties_of(mixture_of(plant.design.fluid), water_degC);
+  const Film film = inside_film(bore_of(tube, plant.loops.loop[loop].length_m), fluid, flow_m3_per_s);
+  const double tube_mK_per_W =
+      plant.floor->section.wall_mK_per_W + film_resistance_mK_per_W(film, tube.inside_diameter_m);
+  const SectionResponse r = in_series(respond(plant.floor->section, 9.5), tube_mK_per_W);
+  double length_m = 0.0;
+  for (const Stretch& s : plant.loops.loop[loop].along) length_m += s.leader ? 0.0 : s.length_m;
+  return (r.room_W_per_m_K + r.below_W_per_m_K) * length_m /
+         (flow_m3_per_s * fluid.density_kg_per_m3 * fluid.specific_heat_J_per_kgK);
+}
+
+double rounded_turns(double exact, double most) {
+  return std::clamp(std::round(exact / turn_step) * turn_step, turn_step, most);
+}
+
+/// Settings from what each loop leaves over against the hardest.
+void set_ports(const Plant& plant, const Circuit& circuit, const std::vector<double>& aim, Balance& balance) {
+  const std::vector<double> asks = circuit.port_pressures_Pa(aim);
+  balance.hardest = static_cast<std::size_t>(std::max_element(asks.begin(), asks.end()) - asks.begin());
+  const ValveCurve curve = port_valve(plant.design.valve);
+  const double most =
+      plant.design.valve.points.empty() ? plant.design.valve.turns : plant.design.valve.points.back().open_turns;
+  for (std::size_t i = 0; i < aim.size(); ++i) {
+    PortSetting& port = balance.port[i];
+    const double open_Pa = circuit.open_valve_Pa(i, aim[i]);
+    const double left_over_Pa = asks[balance.hardest] - asks[i];
+    port.exact_kv = kv_for(aim[i], open_Pa + left_over_Pa, circuit.water());
+    port.exact_turns = turns_for_kv(curve, port.exact_kv).open_turns;
+    port.open = i == balance.hardest;
+    port.set_turns = port.open ? most : rounded_turns(port.exact_turns, most);
+    port.open = port.open || port.set_turns >= most;
+    port.authority_share = valve_authority(open_Pa, asks[i] - open_Pa);
+    balance.turns.push_back(port.set_turns);
+  }
+}
+
+/// Aims that keep the target's proportions, and the pump's speed.
+std::vector<double> settle_pump(const Plant& plant, const Circuit& circuit, const FlowTarget& target,
+                                Balance& balance) {
+  std::vector<double> aim = target.loop_m3_per_s;
+  balance.pump_reach_share = circuit.reach_share(aim);
+  double share = 1.0;
+  if (plant.pump_from == PumpFrom::file)
+    share = balance.pump_reach_share;
+  else if (balance.pump_reach_share < 1.0)
+    share = balance.pump_reach_share;
+  else
+    balance.pump_speed_share = circuit.speed_for(aim);
+  for (double& a : aim) a *= share;
+  return aim;
+}
+
+void say_pump(const Plant& plant, const Balance& balance, std::vector<Diagnostic>& said) {
+  if (balance.pump_reach_share >= 0.95) return;
+  said.push_back({Severity::warning,
+                  "balance.pump-too-weak",
+                  "pump",
+                  "{} moves only {} of the flow wanted: a stronger pump, shorter loops, or a larger drop.",
+                  {plant.pump_name, show(balance.pump_reach_share, Dimension::share, System::us)}});
+}
+
+}  // namespace
+
+Checked<Balance> balance_plant(const Plant& plant, const FlowTarget& target, double water_degC) {
+  if (target.total_m3_per_s <= 0.0) return {};
+  const Circuit circuit(plant, water_degC);
+  Balance balance;
+  balance.port.resize(target.loop_m3_per_s.size());
+  const std::vector<double> aim = settle_pump(plant, circuit, target, balance);
+  set_ports(plant, circuit, aim, balance);
+  balance.duty_Pa = circuit.duty_Pa(target.loop_m3_per_s);
+  const Plant open = with_settings(plant, {}, balance.pump_speed_share);
+  const NetworkSolution before = flows_at(open, water_degC);
+  const NetworkSolution after = flows_at(with_settings(plant, balance.turns, balance.pump_speed_share), water_degC);
+  double untouched = 0.0;
+  for (std::size_t i = 0; i < aim.size(); ++i) {
+    PortSetting& port = balance.port[i];
+    const Loop& loop = plant.loops.loop[i];
+    port.loop = loop.name;
+    port.port = loop.port;
+    port.length_m = loop.length_m;
+    port.aim_m3_per_s = aim[i];
+    port.open_m3_per_s = before.flow_m3_per_s[plant.loop_branch[i].at];
+    port.after_m3_per_s = after.flow_m3_per_s[plant.loop_branch[i].at];
+    const Band band = band_of(units_of(plant, i, aim[i], water_degC));
+    port.least_m3_per_s = band.low * aim[i];
+    port.most_m3_per_s = band.high * aim[i];
+    port.within = port.after_m3_per_s >= port.least_m3_per_s && port.after_m3_per_s <= port.most_m3_per_s;
+    balance.total_open_m3_per_s += port.open_m3_per_s;
+    balance.total_after_m3_per_s += port.after_m3_per_s;
+    const double miss = port.open_m3_per_s / aim[i] - 1.0;
+    if (std::abs(miss) <= std::abs(untouched)) continue;
+    untouched = miss;
+    balance.untouched_loop = port.loop;
+  }
+  balance.untouched_worst_share = untouched;
+  balance.move = moves(open, balance, water_degC);
+  std::vector<Diagnostic> said;
+  say_pump(plant, balance, said);
+  for (const PortSetting& port : balance.port) {
+    if (port.within) continue;
+    said.push_back({Severity::warning,
+                    "balance.out-of-band",
+                    port.loop,
+                    "{} gets {} where {} to {} is good enough; its valve cannot do better in quarter turns.",
+                    {port.loop, Measured{port.after_m3_per_s, Dimension::flow},
+                     Measured{port.least_m3_per_s, Dimension::flow}, Measured{port.most_m3_per_s, Dimension::flow}}});
+  }
+  return {std::move(balance), std::move(said)};
+}
+
+}  // namespace slabwright

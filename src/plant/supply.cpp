@@ -1,0 +1,147 @@
+// Which supply temperature, and which flows.
+#include <algorithm>
+#include <cmath>
+
+#include "slabwright/handbook_practice.hpp"
+#include "slabwright/plant.hpp"
+
+namespace slabwright {
+namespace {
+
+// Tube and concrete: above 49 C (120 F) a floor supply warns, above 60 C (140 F) it is refused (practice in North
+// America; EN 1264-4 stops at 55 C round the tube, from memory).
+constexpr double warm_supply_degC = 49.0, hottest_supply_degC = 60.0;
+// Beyond any floor: the end of the search.
+constexpr double search_to_degC = 95.0;
+
+/// How much of what it wants the neediest room lacks, as a share; negative when all are served.
+double lacking_share(const OperatingPoint& point, const std::vector<double>& wanted_W) {
+  double worst = -1.0;
+  for (std::size_t i = 0; i < wanted_W.size(); ++i) {
+    if (wanted_W[i] > 0.0) worst = std::max(worst, 1.0 - point.room_up_W[i] / wanted_W[i]);
+  }
+  return worst;
+}
+
+Diagnostic about_supply(Severity severity, std::string code, std::string sentence, double supply_degC, double limit) {
+  return {severity,
+          std::move(code),
+          "tube",
+          std::move(sentence),
+          {Measured{supply_degC, Dimension::degree}, Measured{limit, Dimension::degree}}};
+}
+
+void judge_supply(const Plant& plant, double supply_degC, std::vector<Diagnostic>& said) {
+  const Boiler& boiler = plant.design.boiler;
+  if (supply_degC > hottest_supply_degC) {
+    said.push_back(about_supply(Severity::failure, "plant.supply-too-hot",
+                                "the floor would need water of {}; more than {} must not go into a floor. Closer "
+                                "tube, less loss, or a second source for the rest.",
+                                supply_degC, hottest_supply_degC));
+  } else if (supply_degC > warm_supply_degC) {
+    said.push_back(about_supply(Severity::warning, "plant.supply-warm",
+                                "the floor needs water of {}; above {} ask whoever made the floor and the tube.",
+                                supply_degC, warm_supply_degC));
+  }
+  if (boiler.kind == BoilerKind::none) return;
+  if (boiler.hottest_degC < supply_degC) {
+    said.push_back(about_supply(Severity::failure, "plant.boiler-too-cool",
+                                "the floor needs water of {} and the boiler stops at {}.", supply_degC,
+                                boiler.hottest_degC));
+  }
+  if (boiler.hottest_degC > warm_supply_degC && !boiler.mixing_valve) {
+    said.push_back({Severity::warning,
+                    "plant.no-mixing",
+                    "boiler.mixing_valve",
+                    "the boiler can run to {}, too hot for a floor: fit a mixing valve, or a high limit at {}.",
+                    {Measured{boiler.hottest_degC, Dimension::degree}, Measured{warm_supply_degC, Dimension::degree}}});
+  }
+}
+
+/// Heat of each loop at design: its patch times what its room's floor gives up and down.
+std::vector<double> design_heat_W(const Plant& plant) {
+  std::vector<double> heat;
+  for (const Loop& loop : plant.loops.loop) {
+    double sum = 0.0;
+    for (const Stretch& s : loop.along) {
+      if (s.leader) continue;
+      const FloorState& floor = plant.floor->room[s.room].floor;
+      const double patch_m2 = s.length_m * plant.design.tube.spacing_m;
+      sum += patch_m2 * std::max(0.0, floor.up_W_per_m2 + floor.down_W_per_m2);
+    }
+    heat.push_back(sum);
+  }
+  return heat;
+}
+
+double warmest_mean_degC(const FloorPlan& floor) {
+  double warmest = -273.0;
+  for (const RoomFloor& room : floor.room) {
+    if (room.heated_m2 > 0.0) warmest = std::max(warmest, room.water_degC);
+  }
+  return warmest;
+}
+
+void scale_to(std::vector<double>& flows, double total) {
+  double sum = 0.0;
+  for (const double f : flows) sum += f;
+  for (double& f : flows) f *= sum > 0.0 ? total / sum : 0.0;
+}
+
+/// Lengths alone: in proportion to length, the total from the file or from the open loops on the pump.
+FlowTarget by_length(const Plant& plant) {
+  // Warm floor water; without heat asked for no temperature is known, and 40 C is what meters are read at.
+  FlowTarget target{{}, 0.0, 40.0};
+  for (const Loop& loop : plant.loops.loop) target.loop_m3_per_s.push_back(loop.length_m);
+  const NetworkSolution open = flows_at(plant, target.supply_degC);
+  target.total_m3_per_s =
+      plant.design.pump.flow_m3_per_s.value_or(std::abs(open.flow_m3_per_s[plant.source_branch.at]));
+  scale_to(target.loop_m3_per_s, target.total_m3_per_s);
+  return target;
+}
+
+}  // namespace
+
+FlowTarget target_flows(const Plant& plant, const Envelope* envelope) {
+  if (!plant.floor || !envelope) return by_length(plant);
+  FlowTarget target;
+  target.loop_m3_per_s = design_heat_W(plant);
+  double heat_W = 0.0;
+  for (const double h : target.loop_m3_per_s) heat_W += h;
+  if (heat_W <= 0.0) return by_length(plant);
+  const double drop_K = plant.design.pump.drop_K;
+  target.supply_degC = warmest_mean_degC(*plant.floor) + 0.5 * drop_K;
+  const FluidProperties fluid = properties_of(mixture_of(plant.design.fluid), target.supply_degC - 0.5 * drop_K);
+  const double by_heat = heat_W / (fluid.density_kg_per_m3 * fluid.specific_heat_J_per_kgK * drop_K);
+  target.total_m3_per_s = plant.design.pump.flow_m3_per_s.value_or(by_heat);
+  scale_to(target.loop_m3_per_s, target.total_m3_per_s);
+  return target;
+}
+
+Checked<OperatingPoint> supply_for(const Plant& plant, const Conditions& conditions,
+                                   const std::vector<double>& room_wanted_W) {
+  if (!plant.floor) return {};
+  std::optional<OperatingPoint> last;
+  const auto lack = [&](double supply_degC) {
+    last = operate(plant, conditions, supply_degC, last ? &*last : nullptr);
+    return lacking_share(*last, room_wanted_W);
+  };
+  const double coldest = *std::min_element(conditions.room_degC.begin(), conditions.room_degC.end());
+  RootOptions options;
+  options.x_tolerance = 1e-4;      // of a kelvin
+  options.value_tolerance = 1e-6;  // of a room's heat
+  const Root root = root_in_bracket(lack, coldest, search_to_degC, options);
+  OperatingPoint point = operate(plant, conditions, root.x, last ? &*last : nullptr);
+  std::vector<Diagnostic> said;
+  if (point.stop != Stop::converged) {
+    said.push_back({Severity::warning,
+                    "plant.not-settled",
+                    "tube",
+                    "flow and temperature of {} did not settle together; take its figures as rough.",
+                    {point.worst}});
+  }
+  judge_supply(plant, point.supply_degC, said);
+  return {std::move(point), std::move(said)};
+}
+
+}  // namespace slabwright
