@@ -54,10 +54,11 @@ struct Assumption {
   friend bool operator==(const Assumption&, const Assumption&) = default;
 };
 
-/// Where a key stands in the file; line 0 for a command-line option.
+/// Where a key's value stands in the file, or the command-line option that set it (line 0).
 struct Spot {
   int line = 0;
   int column = 0;
+  std::string option;
 };
 
 /// A key set from the command line; it wins over the file.
@@ -78,10 +79,11 @@ struct DesignFile {
   }
 };
 
-/// The outcome of reading: the file where it has no problem, and all problems at once in file order.
+/// The outcome of reading: the file where it has no problem, and all problems at once in file order, options first.
 struct ReadDesign {
-  Checked<DesignFile> checked;
+  Checked<DesignFile> checked;        ///< `about` of what was said is a key of `spots`
   std::map<std::string, Spot> spots;  ///< of the problems too
+  System units = System::us;          ///< what the sentences are printed in
 };
 
 /// Reads, repairs what people break in form, and settles a design file. Never throws for what a user can write.

@@ -42,8 +42,11 @@ struct Building {
   Insulation door_insulation;
   double height_m = 0.0;
   double air_changes_per_s = 0.0;
+  bool big_door = true;               ///< false: no big door is assumed where none is given
   std::optional<double> heat_loss_W;  ///< all rooms together at `climate.outdoor`, without ground, when it is known
-  bool described = false;  ///< no key: true once any entry above, a room's wall or an opening is the user's own
+  /// No key: true once insulation, height, air changes or heat loss above, a room's wall or height, or an opening's
+  /// size or insulation is the user's own. Quality alone picks between the three guesses of loss by floor area.
+  bool described = false;
   friend bool operator==(const Building&, const Building&) = default;
 };
 

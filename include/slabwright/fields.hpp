@@ -1,6 +1,7 @@
 // What a described struct looks like without its type. The reader, the writer, the list of guesses, the JSON and the
 // design-file reference are plain loops over this; nothing else lists keys.
 #pragma once
+#include <functional>
 #include <optional>
 #include <span>
 #include <string>
@@ -110,10 +111,31 @@ Record reading(const T& x) {
 /// The key with this word, or null.
 const Key* find_key(const Record& record, std::string_view word);
 
-/// Reads `text` into the slot as the reader would: returns a sentence that says what to write, or nothing.
-std::string read_into(const Key& key, const Slot& slot, std::string_view text);
+/// Reads `text` into the slot as the reader would: returns a sentence that says what to write, or nothing. `system`
+/// decides which unit such a sentence names first, never how the text is read.
+std::string read_into(const Key& key, const Slot& slot, std::string_view text, System system = System::us);
 
 /// The slot's value as a design file would write it, without quotes; empty where nothing is given.
 std::string write_out(const Key& key, const Slot& slot, System system);
+
+/// A value that the key may take, as a design file writes it: "12 in", "true", "big door".
+std::string example_of(const Key& key, const Slot& slot, System system);
+
+/// A key of a record or of what it holds.
+struct Found {
+  const Key* key = nullptr;
+  Slot slot;
+};
+
+/// The key at a path: "slab.thickness", "room[2].area" (rows count from 1), or "room[2]" for the row itself. Empty
+/// where the record has no such key or row.
+std::optional<Found> find_path(const Record& record, std::string_view path);
+
+/// Calls `visit` for every key that holds a value, sections and existing rows included, in the order of the
+/// description.
+void walk(const Record& record, const std::function<void(const std::string& path, const Key&, const Slot&)>& visit);
+
+/// Text of a user in a sentence of ours: in plain characters, at most 40 of them.
+std::string excerpt(std::string_view text);
 
 }  // namespace slabwright

@@ -80,7 +80,7 @@ inline constexpr Unit rows[] = {
     {"Cv", "", D::valve_coefficient, 0.8649776554423244, 0.0, true},
     {"Kv", "_kv", D::valve_coefficient, 1.0, 0.0, true},
     {"per hour", "", D::air_change, 1.0 / 3600.0},
-    {"", "_per_s", D::air_change},
+    {"per s", "_per_s", D::air_change},
     {"h", "", D::time, 3600.0},
     {"min", "", D::time, 60.0},
     {"d", "", D::time, 86400.0},

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 
 #include "slabwright/contract.hpp"
 #include "slabwright/units_table.hpp"
@@ -64,16 +65,32 @@ constexpr ShownRow shown_rows[] = {
     {Dimension::number, {"", 2}, {"", 2}},
 };
 
+/// The unit that a person of the system would write: short lengths in inches or millimetres.
+std::string_view own_unit(double si, Dimension dimension, System system) {
+  if (dimension == Dimension::length && std::abs(si) < 1.0 && si != 0.0) return system == System::us ? "in" : "mm";
+  return shown(dimension, system).unit;
+}
+
 /// Units tried by the writer, first the reader's own.
-std::vector<const Unit*> by_preference(Dimension dimension, System system) {
+std::vector<const Unit*> by_preference(double si, Dimension dimension, System system) {
   std::vector<const Unit*> found;
-  const std::string_view own = shown(dimension, system).unit;
+  const std::string_view own = own_unit(si, dimension, system);
   for (const Unit& unit : table::rows) {
     if (unit.dimension == dimension) found.push_back(&unit);
   }
   std::stable_sort(found.begin(), found.end(),
                    [&](const Unit* a, const Unit* b) { return (a->text == own) > (b->text == own); });
   return found;
+}
+
+/// Plain decimals, without an exponent and without zeros at the end.
+std::string plain_number(double value, int digits) {
+  std::string text = fmt::format("{:.{}g}", value, digits);
+  if (text.find('e') == std::string::npos) return text;
+  text = fmt::format("{:.15f}", std::strtod(text.c_str(), nullptr));
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+  return text;
 }
 
 }  // namespace
@@ -120,10 +137,11 @@ std::string show(double si, Dimension dimension, System system) {
 }
 
 std::string write_quantity(double si, Dimension dimension, System system) {
-  for (const Unit* unit : by_preference(dimension, system)) {
+  constexpr int readable_digits = 9;
+  for (const Unit* unit : by_preference(si, dimension, system)) {
     const double value = si / unit->scale - unit->shift;
-    for (int digits = 1; digits <= 9; ++digits) {
-      const std::string text = with_unit(fmt::format("{:.{}g}", value, digits), *unit);
+    for (int digits = 1; digits <= readable_digits; ++digits) {
+      const std::string text = with_unit(plain_number(value, digits), *unit);
       const Reading back = read_quantity(text, dimension);
       if (back.fault == Fault::none && back.si == si) return text;
     }

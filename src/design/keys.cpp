@@ -5,8 +5,10 @@ namespace slabwright {
 
 Record record_of(Design& x) {
   static constexpr Key keys[] = {
-      key<&Design::units>(
-          {.meaning = "What is printed: \"US\" or \"SI\". Stands above the first section.", .us = "US"}),
+      key<&Design::units>({.meaning = "What is printed: \"US\" or \"SI\". Stands above the first section.",
+                           .us = "US",
+                           .si = "SI",
+                           .source = "the units that are typed"}),
       key<&Design::codes>({.meaning = "Whose codes pick electrical wording and steps of sizes.",
                            .us = "north america",
                            .si = "europe",

@@ -44,21 +44,22 @@ Record record_of(Boiler& x) {
 
 Record record_of(PumpEntry& x) {
   static constexpr Key keys[] = {
-      key<&PumpEntry::points>({.meaning = "Its curve, at least two points, highest head first: "
-                                     "[\"19 ft at 0 gpm\", \"12 ft at 8 gpm\", ...]. The duty to buy is worked out "
-                                     "when absent."}),
+      key<&PumpEntry::points>({.meaning =
+                                   "Its curve, at least two points, highest head first: "
+                                   "[\"19 ft at 0 gpm\", \"12 ft at 8 gpm\", ...]. The duty to buy is worked out "
+                                   "when absent."}),
       key<&PumpEntry::flow_m3_per_s>(
           {.meaning = "Total flow to aim for; from heat and `drop` when absent.", .least = 1e-6, .most = 0.1}),
       key<&PumpEntry::drop_K>({.meaning = "Supply less return on the coldest day.",
-                          .us = "20 F",
-                          .si = "10 K",
-                          .source = "practice",
-                          .least = 1.0,
-                          .most = 40.0,
-                          .tight = "10 F",
-                          .poor = "25 F",
-                          .si_tight = "5 K",
-                          .si_poor = "14 K"})};
+                               .us = "20 F",
+                               .si = "10 K",
+                               .source = "practice",
+                               .least = 1.0,
+                               .most = 40.0,
+                               .tight = "10 F",
+                               .poor = "25 F",
+                               .si_tight = "5 K",
+                               .si_poor = "14 K"})};
   return {keys, &x};
 }
 

@@ -109,6 +109,10 @@ Record record_of(Building& x) {
                                          .most = 0.01,
                                          .tight = "0.35 per hour",
                                          .poor = "0.9 per hour"}),
+      key<&Building::big_door>({.meaning = "False where the shop has no big door; one is our guess until an opening or "
+                                           "this says otherwise.",
+                                .us = "true",
+                                .source = "practice"}),
       key<&Building::heat_loss_W>({.meaning = "The heat loss of the whole building at `climate.outdoor`, without the "
                                               "ground, where somebody has worked it out.",
                                    .least = 10.0,

@@ -1,0 +1,232 @@
+// The guesses that complete a design. All of them come from the description, but for a few that follow from other keys.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+#include <stdexcept>
+
+#include "design/draft.hpp"
+#include "slabwright/tube.hpp"
+
+namespace slabwright {
+namespace {
+
+constexpr std::string_view practice = "practice";
+
+/// Round in the user's own units: neither is the other one converted.
+struct Pair {
+  std::string_view us, si;
+  std::string_view in(System system) const { return system == System::us ? us : si; }
+};
+constexpr Pair big_door{"12 ft x 10 ft", "3.6 m x 3 m"};
+constexpr Pair door{"3 ft x 7 ft", "0.9 m x 2.1 m"};
+constexpr Pair window{"3 ft x 4 ft", "0.9 m x 1.2 m"};
+constexpr Pair glycol{"30 %", "30 %"};
+
+class Settler {
+ public:
+  Settler(Design& design, const std::vector<std::string>& given)
+      : design_(design), given_(given.begin(), given.end()) {}
+
+  std::vector<Assumption> run() {
+    forget();
+    // In the order of the description: units and quality stand before the keys whose defaults they pick.
+    add_rows();
+    walk(record_of(design_), [this](const std::string& path, const Key& key, const Slot& slot) {
+      if (!given_.count(path)) fill_default(path, key, slot);
+    });
+    add_floor();
+    add_climate();
+    add_tube();
+    design_.building.described = described();
+    in_order();
+    return std::move(assumed_);
+  }
+
+ private:
+  bool has(const std::string& path) const { return given_.count(path) > 0; }
+
+  /// Whether any key of a row is the user's.
+  bool has_any(const std::string& prefix) const {
+    const auto at = given_.lower_bound(prefix);
+    return at != given_.end() && at->compare(0, prefix.size(), prefix) == 0;
+  }
+
+  void assume(std::string path, std::string text, std::string source = std::string(practice)) {
+    assumed_.push_back({std::move(path), std::move(text), std::move(source)});
+  }
+
+  std::string written(double si, Dimension dimension) const { return write_quantity(si, dimension, design_.units); }
+
+  /// Values that no default fills and that a former settling left.
+  void forget() {
+    walk(record_of(design_), [this](const std::string& path, const Key&, const Slot& slot) {
+      const auto* maybe = std::get_if<MaybeNumber>(&slot);
+      if (maybe && !has(path)) maybe->at->reset();
+    });
+  }
+
+  void add_rows() {
+    if (design_.room.empty()) {
+      Room room;
+      room.name = "shop";
+      room.size = design_.slab.size;
+      room.area_m2 = design_.slab.area_m2;
+      room.outline = design_.slab.outline;
+      design_.room.push_back(room);
+      assumed_rows_.insert("room[1].");
+      assume("room[1]", "the whole slab");
+    }
+    const auto big = [](const Opening& o) { return o.kind == OpeningKind::big_door; };
+    if (design_.building.big_door && std::none_of(design_.opening.begin(), design_.opening.end(), big)) {
+      Opening opening;
+      opening.name = "big door";
+      read_words(big_door.in(design_.units), opening.size);
+      design_.opening.push_back(opening);
+      const std::string row = fmt::format("opening[{}]", design_.opening.size());
+      assumed_rows_.insert(row + ".");
+      assumed_door_ = true;
+      assume(row, fmt::format("big door {}", big_door.in(design_.units)));
+    }
+    if (design_.manifold.empty()) {
+      design_.manifold.push_back({"manifold", std::nullopt, std::nullopt});
+      assumed_rows_.insert("manifold[1].");
+      assume("manifold[1]", "one");
+    }
+  }
+
+  bool in_assumed_row(const std::string& path) const {
+    return assumed_rows_.count(path.substr(0, path.find('.') + 1)) > 0;
+  }
+
+  /// The text that stands for an absent key; empty where being absent is a meaning of its own.
+  std::string_view default_text(const std::string& path, const Says& says) const {
+    const bool si = design_.units == System::si;
+    const auto own = [&](std::string_view us_text, std::string_view si_text) {
+      return si && !si_text.empty() ? si_text : us_text;
+    };
+    const bool building = path.compare(0, 9, "building.") == 0;
+    if (building && !says.poor.empty() && design_.building.quality == Quality::tight)
+      return own(says.tight, says.si_tight);
+    if (building && !says.poor.empty() && design_.building.quality == Quality::poor)
+      return own(says.poor, says.si_poor);
+    if (path == "fluid.glycol" && design_.fluid.kind != FluidKind::water) return glycol.in(design_.units);
+    if (path == "fluid.kind" && has("fluid.glycol") && design_.fluid.glycol.share > 0.0) return "propylene glycol";
+    return own(says.us, says.si);
+  }
+
+  void fill_default(const std::string& path, const Key& key, const Slot& slot) {
+    if (path == "units") return assume(path, write_out(key, slot, design_.units), std::string(key.says.source));
+    const std::string_view text = default_text(path, key.says);
+    if (text.empty()) return fill_opening(path, slot);
+    const std::string problem = read_into(key, slot, text, design_.units);
+    if (!problem.empty()) throw std::logic_error("a default that does not read: " + path);
+    // The door that is there by guess stands in the list once, as a row.
+    if (in_assumed_row(path) || (path == "building.big_door" && assumed_door_)) return;
+    assume(path, std::string(text), std::string(key.says.source));
+  }
+
+  void fill_opening(const std::string& path, const Slot& slot) {
+    if (path.compare(0, 8, "opening[") != 0 || path.substr(path.find('.')) != ".size" || in_assumed_row(path)) return;
+    const auto& worded = std::get<Worded>(slot);
+    const std::size_t row = static_cast<std::size_t>(std::stoul(path.substr(8))) - 1;
+    const OpeningKind kind = design_.opening[row].kind;
+    const Pair& size = kind == OpeningKind::big_door ? big_door : kind == OpeningKind::door ? door : window;
+    worded.read(worded.at, size.in(design_.units));
+    assume(path, std::string(size.in(design_.units)));
+  }
+
+  /// A floor whose rooms are known, or a room that takes what the others leave.
+  void add_floor() {
+    const FloorShape slab = floor_shape(design_.slab);
+    double rooms_m2 = 0.0;
+    std::vector<std::size_t> unsized;
+    for (std::size_t i = 0; i < design_.room.size(); ++i) {
+      const double area_m2 = floor_shape(design_.room[i]).area_m2;
+      rooms_m2 += area_m2;
+      if (area_m2 <= 0.0) unsized.push_back(i);
+    }
+    if (slab.area_m2 <= 0.0 && unsized.empty()) {
+      design_.slab.area_m2 = rooms_m2;
+      assume("slab.area", show(rooms_m2, Dimension::area, design_.units), "the rooms added up");
+    }
+    if (slab.area_m2 > rooms_m2 && unsized.size() == 1 && !in_assumed_row(fmt::format("room[{}].", unsized[0] + 1))) {
+      design_.room[unsized[0]].area_m2 = slab.area_m2 - rooms_m2;
+      assume(fmt::format("room[{}].area", unsized[0] + 1),
+             show(slab.area_m2 - rooms_m2, Dimension::area, design_.units), "what the other rooms leave of the slab");
+    }
+    const FloorShape floor = floor_shape(design_.slab);
+    if (floor.area_m2 <= 0.0 || design_.slab.exposed_perimeter_m) return;
+    design_.slab.exposed_perimeter_m = floor.perimeter_m;
+    assume("slab.exposed_perimeter", show(floor.perimeter_m, Dimension::length, design_.units),
+           floor.shape_known ? "all of the edge" : "all of the edge, as of a square");
+  }
+
+  void add_climate() {
+    Climate& climate = design_.climate;
+    if (climate.coldest_degC || !climate.outdoor_degC) return;
+    const bool us = design_.units == System::us;
+    const double below_K = us ? from_unit(12.0, "F", Dimension::rise) : 7.0;
+    climate.coldest_degC = *climate.outdoor_degC - below_K;
+    assume("climate.coldest", show(*climate.coldest_degC, Dimension::degree, design_.units),
+           us ? "12 F below outdoor; practice" : "7 K below outdoor; practice");
+  }
+
+  void add_tube() {
+    const TubeSize* size = find_tube(design_.tube.size.name);
+    if (!size) return;
+    Slab& slab = design_.slab;
+    if (!slab.concrete_above_tube_m) {
+      slab.concrete_above_tube_m = std::max(0.0, 0.5 * (slab.thickness_m - size->outside_diameter_m));
+      const bool us = design_.units == System::us;
+      assume("slab.concrete_above_tube",
+             show_as(*slab.concrete_above_tube_m, Dimension::length, us ? "in" : "mm", us ? 2 : 0),
+             "tube at mid-depth");
+    }
+    if (!design_.tube.longest_loop_m) {
+      design_.tube.longest_loop_m = size->longest_loop_m;
+      assume("tube.longest_loop", written(size->longest_loop_m, Dimension::length),
+             size->metric ? std::string(practice) : "CSA B214-12 Table 1");
+    }
+  }
+
+  /// What a user said of walls, roof, leaks and openings. A strip under a door or a tube near it says nothing of the
+  /// building's own heat loss, nor does its quality: that only picks between three guesses.
+  bool described() const {
+    for (const std::string_view key :
+         {"wall_insulation", "roof_insulation", "door_insulation", "height", "air_changes", "heat_loss"}) {
+      if (has(fmt::format("building.{}", key))) return true;
+    }
+    return std::any_of(given_.begin(), given_.end(), [](const std::string& path) {
+      const std::string_view word = std::string_view(path).substr(path.find('.') + 1);
+      if (path.compare(0, 5, "room[") == 0) return word == "outer_wall" || word == "height";
+      return path.compare(0, 8, "opening[") == 0 && (word == "size" || word == "insulation");
+    });
+  }
+
+  /// By the description, rows before their keys.
+  void in_order() {
+    std::map<std::string, std::size_t> place;
+    std::size_t next = 0;
+    walk(record_of(design_), [&](const std::string& path, const Key&, const Slot&) {
+      if (const std::size_t dot = path.find('.'); dot != std::string::npos) place.emplace(path.substr(0, dot), next++);
+      place.emplace(path, next++);
+    });
+    std::stable_sort(assumed_.begin(), assumed_.end(),
+                     [&](const Assumption& a, const Assumption& b) { return place.at(a.path) < place.at(b.path); });
+  }
+
+  Design& design_;
+  std::set<std::string> given_;
+  std::set<std::string> assumed_rows_;
+  bool assumed_door_ = false;
+  std::vector<Assumption> assumed_;
+};
+
+}  // namespace
+
+std::vector<Assumption> settle(Design& design, const std::vector<std::string>& given) {
+  return Settler(design, given).run();
+}
+
+}  // namespace slabwright

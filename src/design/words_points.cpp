@@ -1,0 +1,127 @@
+// Worded values: shares of glycol, leaders, and the points of curves.
+#include <fmt/format.h>
+
+#include "design/split.hpp"
+#include "slabwright/design_words.hpp"
+#include "slabwright/fields.hpp"
+
+namespace slabwright {
+namespace {
+
+constexpr double metre_of_water_Pa = 9806.65;  // 1000 kg/m3 at standard gravity: what a pump's sheet means by kPa
+constexpr double most_head_m = 200.0;
+constexpr double most_flow_m3_per_s = 1.0;
+
+const Reading no_reading{0.0, Fault::not_a_number, 0.0, {}};
+
+/// `text` without the words at its end.
+bool take_end(std::string_view& text, std::string_view words) {
+  if (text.size() < words.size() || text.substr(text.size() - words.size()) != words) return false;
+  text = trim(text.substr(0, text.size() - words.size()));
+  return true;
+}
+
+/// A head in feet or metres, or as a pressure of cold water.
+Reading read_head(std::string_view text) {
+  const Reading head = read_quantity(text, Dimension::head);
+  if (head.fault == Fault::none) return head;
+  Reading pressure = read_quantity(text, Dimension::pressure);
+  if (pressure.fault != Fault::none) return head;
+  pressure.si /= metre_of_water_Pa;
+  return pressure;
+}
+
+}  // namespace
+
+std::string read_words(std::string_view text, GlycolShare& share) {
+  const std::string plain = plain_characters(text);
+  std::string_view rest = trim(plain);
+  const bool by_mass = take_end(rest, "by mass") || take_end(rest, "by weight");
+  if (!by_mass) take_end(rest, "by volume");
+  const Reading reading = read_quantity(rest, Dimension::share);
+  if (reading.fault == Fault::none && reading.unit.empty() && reading.si != 0.0) {
+    return fmt::format("glycol {} of what? Write \"30 %\" (by volume) or \"30 % by mass\".", excerpt(text));
+  }
+  if (reading.fault != Fault::none) {
+    return fmt::format("\"{}\" is no share of glycol. Write \"30 %\" (by volume) or \"30 % by mass\".", excerpt(text));
+  }
+  if (reading.si < 0.0 || reading.si > 1.0) {
+    return fmt::format("\"{}\": a share of glycol lies between 0 and 100 %.", excerpt(text));
+  }
+  share = {reading.si, by_mass};
+  return {};
+}
+
+std::string write_words(const GlycolShare& share, System system) {
+  return write_quantity(share.share, Dimension::share, system) + (share.by_mass ? " by mass" : "");
+}
+
+std::string read_words(std::string_view text, Leaders& leaders) {
+  const std::string plain = plain_characters(text);
+  std::string_view rest = trim(plain);
+  if (rest == "included") {
+    leaders = {};
+    return {};
+  }
+  const bool each_way = take_end(rest, "each way");
+  const Reading reading = read_quantity(rest, Dimension::length);
+  if (!each_way || reading.fault != Fault::none) {
+    return fmt::format("leaders are \"included\" in the length, or added: \"{} each way\"; not \"{}\".",
+                       !each_way && reading.fault == Fault::none ? excerpt(rest) : "15 ft", excerpt(text));
+  }
+  if (reading.si < 0.0 || reading.si > 60.0) {
+    return fmt::format("\"{}\": leaders are at most 60 m (197 ft) each way.", excerpt(text));
+  }
+  leaders = {false, reading.si};
+  return {};
+}
+
+std::string write_words(const Leaders& leaders, System system) {
+  return leaders.included ? "included" : write_quantity(leaders.each_way_m, Dimension::length, system) + " each way";
+}
+
+std::string read_words(std::string_view text, PumpCurvePoint& point) {
+  const std::string plain = plain_characters(text);
+  const auto parts = split_at(plain, " at ");
+  const Reading head = parts ? read_head(parts->first) : no_reading;
+  const Reading flow = parts ? read_quantity(parts->second, Dimension::flow) : no_reading;
+  if (head.fault != Fault::none || flow.fault != Fault::none) {
+    return fmt::format("\"{}\" is no point of a pump's curve. Write \"15 ft at 3 gpm\" or \"4.5 m at 12 L/min\".",
+                       excerpt(text));
+  }
+  if (head.si < 0.0 || flow.si < 0.0) {
+    return fmt::format("\"{}\": head and flow of a pump are not below zero.", excerpt(text));
+  }
+  if (head.si > most_head_m || flow.si > most_flow_m3_per_s) {
+    return fmt::format("\"{}\" is too much for a floor: at most 200 m (656 ft) and 3600 m3/h.", excerpt(text));
+  }
+  point = {head.si, flow.si};
+  return {};
+}
+
+std::string write_words(const PumpCurvePoint& point, System system) {
+  return write_quantity(point.head_m, Dimension::head, system) + " at " +
+         write_quantity(point.flow_m3_per_s, Dimension::flow, system);
+}
+
+std::string read_words(std::string_view text, ValvePoint& point) {
+  const std::string plain = plain_characters(text);
+  const auto parts = split_at(plain, " at ");
+  const Reading coefficient = parts ? read_quantity(parts->first, Dimension::valve_coefficient) : no_reading;
+  const Reading open = parts ? read_quantity(parts->second, Dimension::turns) : no_reading;
+  if (coefficient.fault != Fault::none || open.fault != Fault::none) {
+    return fmt::format("\"{}\" is no point of a valve's table. Write \"Kv 0.45 at 2 turns\" (or Cv).", excerpt(text));
+  }
+  if (coefficient.si < 0.0 || coefficient.si > 1000.0 || open.si < 0.0 || open.si > 100.0) {
+    return fmt::format("\"{}\": a valve's table lies between Kv 0 and 1000, 0 and 100 turns.", excerpt(text));
+  }
+  point = {coefficient.si, open.si};
+  return {};
+}
+
+std::string write_words(const ValvePoint& point, System system) {
+  return write_quantity(point.coefficient_kv, Dimension::valve_coefficient, system) + " at " +
+         write_quantity(point.open_turns, Dimension::turns, system);
+}
+
+}  // namespace slabwright
