@@ -25,14 +25,14 @@ MadeFor made_for(const En1264Floor&);
 /// The factors of the power function as printed (ISO 11855-2 A.3 to A.7, EN tables A.1 to A.3): pure numbers.
 /// The tables are read linearly in spacing and covering, and held at their ends outside.
 struct En1264Factors {
-  double covering_ratio = 0.0;  ///< a_B
-  double spacing_ratio = 0.0;   ///< a_W
-  double cover_ratio = 0.0;     ///< a_U
-  double outside_ratio = 0.0;   ///< a_D
-  double spacing_power = 0.0;   ///< m_W
-  double cover_power = 0.0;     ///< m_U
-  double outside_power = 0.0;   ///< m_D
-  double product_ratio = 0.0;   ///< a_B a_W^m_W a_U^m_U a_D^m_D
+  double covering_ratio = 0.0;    ///< a_B
+  double spacing_ratio = 0.0;     ///< a_W
+  double cover_ratio = 0.0;       ///< a_U
+  double outside_ratio = 0.0;     ///< a_D
+  double spacing_exponent = 0.0;  ///< m_W
+  double cover_exponent = 0.0;    ///< m_U
+  double outside_exponent = 0.0;  ///< m_D
+  double product_ratio = 0.0;     ///< a_B a_W^m_W a_U^m_U a_D^m_D
 };
 
 /// Factors at the floor's own cover; a spacing above 0.375 m counts as 0.375 m.
@@ -48,12 +48,14 @@ double en1264_coefficient_W_per_m2K(const En1264Floor&);
 /// Where the characteristic meets the limit curve (ISO 11855-2 A.19 to A.24, EN tables A.4 to A.7).
 struct En1264Limit {
   double base_W_per_m2 = 0.0;  ///< B_G
-  double power = 0.0;          ///< n_G
+  double exponent = 0.0;       ///< n_G
   double excess_K = 0.0;       ///< dTH,G
   double heat_W_per_m2 = 0.0;  ///< q_G
 };
 
 /// `surface_rise_K`: hottest floor allowed less room, 9 K in the occupied area and 15 K in the edge strip.
+/// Where coverings resist most the printed curves pass 8.92 rise^1.1, what a floor that hot everywhere gives, by up to
+/// 8 %; take the lower of the two.
 En1264Limit en1264_limit(const En1264Floor&, double surface_rise_K);
 
 /// Basic characteristic q = 8.92 dT^1.1 (ISO 11855-2 eq. 1), for a floor warmer than the room.

@@ -23,7 +23,7 @@ struct BuildingGuess {
   double wall_m2K_per_W = 0.0;
   double roof_m2K_per_W = 0.0;
   double door_m2K_per_W = 0.0;  ///< big door, as installed
-  double changes_per_h = 0.0;
+  double air_changes_per_s = 0.0;
   std::string_view word = "practice";
 };
 /// Tight, usual, poor, in this order.

@@ -75,8 +75,8 @@ struct StarCircuit {
   double outside_m = 0.0;
   double wall_m = 0.0;
   double wall_W_per_mK = 0.0;
-  double length_m = 0.0;          ///< of one circuit
-  double water_kg_per_sm2 = 0.0;  ///< mass flow per floor area
+  double length_m = 0.0;        ///< of one circuit; its floor is length times spacing
+  double water_kg_per_s = 0.0;  ///< through the circuit
   double water_J_per_kgK = 4190.0;
 };
 struct StarResistances {

@@ -92,11 +92,11 @@ En1264Factors en1264_factors(const En1264Floor& f) {
       interpolate(tables::spacing_m, tables::covering_m2K_per_W, tables::a_U, spacing, f.covering_m2K_per_W);
   x.outside_ratio =
       interpolate(tables::spacing_m, tables::covering_m2K_per_W, tables::a_D, spacing, f.covering_m2K_per_W);
-  x.spacing_power = 1.0 - spacing / 0.075;
-  x.cover_power = 100.0 * (0.045 - f.cover_m);
-  x.outside_power = 250.0 * (f.outside_m - 0.020);
-  x.product_ratio = x.covering_ratio * std::pow(x.spacing_ratio, x.spacing_power) *
-                    std::pow(x.cover_ratio, x.cover_power) * std::pow(x.outside_ratio, x.outside_power);
+  x.spacing_exponent = 1.0 - spacing / 0.075;
+  x.cover_exponent = 100.0 * (0.045 - f.cover_m);
+  x.outside_exponent = 250.0 * (f.outside_m - 0.020);
+  x.product_ratio = x.covering_ratio * std::pow(x.spacing_ratio, x.spacing_exponent) *
+                    std::pow(x.cover_ratio, x.cover_exponent) * std::pow(x.outside_ratio, x.outside_exponent);
   return x;
 }
 
@@ -119,14 +119,14 @@ En1264Limit en1264_limit(const En1264Floor& f, double surface_rise_K) {
   if (cover_m2K_per_W <= tables::cover_m2K_per_W.back()) {
     limit.base_W_per_m2 =
         interpolate(tables::spacing_m, tables::cover_m2K_per_W, tables::B_G, spacing, cover_m2K_per_W);
-    limit.power =
+    limit.exponent =
         interpolate(tables::exponent_spacing_m, tables::cover_m2K_per_W, tables::n_G, spacing, cover_m2K_per_W);
   } else {
     limit.base_W_per_m2 = interpolate(tables::thick_ratio, tables::thick_B_G, f.cover_m / spacing);
-    limit.power = interpolate(tables::thick_ratio, tables::thick_n_G, f.cover_m / spacing);
+    limit.exponent = interpolate(tables::thick_ratio, tables::thick_n_G, f.cover_m / spacing);
   }
-  limit.excess_K = phi * std::pow(limit.base_W_per_m2 / capped_coefficient(f), 1.0 / (1.0 - limit.power));
-  limit.heat_W_per_m2 = phi * limit.base_W_per_m2 * std::pow(limit.excess_K / phi, limit.power);
+  limit.excess_K = phi * std::pow(limit.base_W_per_m2 / capped_coefficient(f), 1.0 / (1.0 - limit.exponent));
+  limit.heat_W_per_m2 = phi * limit.base_W_per_m2 * std::pow(limit.excess_K / phi, limit.exponent);
   if (f.spacing_m <= widest_m) return limit;
 
   // Wider rows: the limit of 0.375 m thinned out, less so where the cover evens the floor (A.22 to A.24).

@@ -8,17 +8,18 @@ constexpr double R_m2K_per_W = 0.176110184;
 constexpr double psi_Pa = 6894.757293168;
 constexpr double inch_m = 0.0254;
 constexpr double degF_K = 1.0 / 1.8;
+constexpr double hour_s = 3600.0;
 
 /// 0.20, 0.30 and 0.45 Btu/h ft2 degF, one physical value for both.
 constexpr double tight_W_per_m2K = 1.136, usual_W_per_m2K = 1.703, poor_W_per_m2K = 2.555;
 
 constexpr std::array<BuildingGuess, 3> us_buildings{
-    {{"tight", tight_W_per_m2K, 19 * R_m2K_per_W, 38 * R_m2K_per_W, 8 * R_m2K_per_W, 0.35},
-     {"usual", usual_W_per_m2K, 13 * R_m2K_per_W, 30 * R_m2K_per_W, 6 * R_m2K_per_W, 0.6},
-     {"poor", poor_W_per_m2K, 8 * R_m2K_per_W, 19 * R_m2K_per_W, 4 * R_m2K_per_W, 0.9}}};
-constexpr std::array<BuildingGuess, 3> si_buildings{{{"tight", tight_W_per_m2K, 3.3, 6.7, 1.4, 0.35},
-                                                     {"usual", usual_W_per_m2K, 2.3, 5.3, 1.05, 0.6},
-                                                     {"poor", poor_W_per_m2K, 1.4, 3.3, 0.7, 0.9}}};
+    {{"tight", tight_W_per_m2K, 19 * R_m2K_per_W, 38 * R_m2K_per_W, 8 * R_m2K_per_W, 0.35 / hour_s},
+     {"usual", usual_W_per_m2K, 13 * R_m2K_per_W, 30 * R_m2K_per_W, 6 * R_m2K_per_W, 0.6 / hour_s},
+     {"poor", poor_W_per_m2K, 8 * R_m2K_per_W, 19 * R_m2K_per_W, 4 * R_m2K_per_W, 0.9 / hour_s}}};
+constexpr std::array<BuildingGuess, 3> si_buildings{{{"tight", tight_W_per_m2K, 3.3, 6.7, 1.4, 0.35 / hour_s},
+                                                     {"usual", usual_W_per_m2K, 2.3, 5.3, 1.05, 0.6 / hour_s},
+                                                     {"poor", poor_W_per_m2K, 1.4, 3.3, 0.7, 0.9 / hour_s}}};
 
 constexpr std::array<double, 7> us_boilers_W{4500, 6000, 9000, 12000, 14400, 18000, 24000};
 constexpr std::array<double, 6> si_boilers_W{6000, 9000, 12000, 15000, 18000, 24000};

@@ -10,12 +10,13 @@ StarResistances star_resistances(const StarCircuit& c, double concrete_W_per_mK)
   const double pi = std::numbers::pi;
   const double bore_m = c.outside_m - 2.0 * c.wall_m;
   expects(bore_m > 0.0 && c.wall_m > 0.0 && c.wall_W_per_mK > 0.0, "star: the tube has no bore");
-  expects(c.water_kg_per_sm2 > 0.0 && c.water_J_per_kgK > 0.0 && c.length_m > 0.0, "star: no water flows");
+  expects(c.water_kg_per_s > 0.0 && c.water_J_per_kgK > 0.0 && c.length_m > 0.0, "star: no water flows");
   expects(c.spacing_m > 0.0 && concrete_W_per_mK > 0.0, "star: no concrete");
+  const double water_kg_per_sm2 = c.water_kg_per_s / (c.spacing_m * c.length_m);
   StarResistances r;
-  r.flow_m2K_per_W = 1.0 / (2.0 * c.water_kg_per_sm2 * c.water_J_per_kgK);
+  r.flow_m2K_per_W = 1.0 / (2.0 * water_kg_per_sm2 * c.water_J_per_kgK);
   r.film_m2K_per_W =
-      std::pow(c.spacing_m, 0.13) / (8.0 * pi) * std::pow(bore_m / (c.water_kg_per_sm2 * c.length_m), 0.87);
+      std::pow(c.spacing_m, 0.13) / (8.0 * pi) * std::pow(bore_m / (water_kg_per_sm2 * c.length_m), 0.87);
   r.wall_m2K_per_W = c.spacing_m * std::log(c.outside_m / bore_m) / (2.0 * pi * c.wall_W_per_mK);
   r.plain_m2K_per_W = c.spacing_m * std::log(c.spacing_m / (pi * c.outside_m)) / (2.0 * pi * concrete_W_per_mK);
   return r;

@@ -51,9 +51,9 @@ TEST_CASE("factors of the power function one by one") {
   CHECK_PUBLISHED(hand, "EN-1 a_W", "1.156", narrow.spacing_ratio);
   CHECK_PUBLISHED(hand, "EN-1 a_U", "1.039", narrow.cover_ratio);
   CHECK_PUBLISHED(hand, "EN-1 a_D", "1.022", narrow.outside_ratio);
-  CHECK_PUBLISHED(hand, "EN-1 m_W", "-0.33333", narrow.spacing_power);
-  CHECK_PUBLISHED(hand, "EN-1 m_U", "-1.5", narrow.cover_power);
-  CHECK_PUBLISHED(hand, "EN-1 m_D", "-0.75", narrow.outside_power);
+  CHECK_PUBLISHED(hand, "EN-1 m_W", "-0.33333", narrow.spacing_exponent);
+  CHECK_PUBLISHED(hand, "EN-1 m_U", "-1.5", narrow.cover_exponent);
+  CHECK_PUBLISHED(hand, "EN-1 m_D", "-0.75", narrow.outside_exponent);
   CHECK_PUBLISHED(hand, "EN-1 product", "0.52929", narrow.product_ratio);
   f.spacing_m = 0.35;
   const En1264Factors between = en1264_factors(f);
@@ -88,7 +88,7 @@ TEST_CASE("a second public value") {
 TEST_CASE("limit curves") {
   const En1264Limit bare = en1264_limit(thin_screed(0.0), 9.0), bare_edge = en1264_limit(thin_screed(0.0), 15.0);
   CHECK_PUBLISHED(hand, "B_G, W/m2", "76.3", bare.base_W_per_m2);
-  CHECK_PUBLISHED(hand, "n_G", "0.076", bare.power);
+  CHECK_PUBLISHED(hand, "n_G", "0.076", bare.exponent);
   CHECK_PUBLISHED(hand, "R_B 0, 9 K: dTH,G, K", "17.090", bare.excess_K);
   CHECK_PUBLISHED(hand, "R_B 0, 9 K: q_G, W/m2", "94.670", bare.heat_W_per_m2);
   CHECK_PUBLISHED(hand, "R_B 0, 15 K: dTH,G, K", "29.976", bare_edge.excess_K);

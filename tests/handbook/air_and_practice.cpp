@@ -1,0 +1,92 @@
+// Streams of air, yearly extremes, and the tables of practice.
+#include <cmath>
+
+#include "slabwright/handbook_air.hpp"
+#include "slabwright/handbook_extremes.hpp"
+#include "slabwright/handbook_practice.hpp"
+#include "support/catch.hpp"
+
+using namespace slabwright;
+
+TEST_CASE("air is thinner higher up") {
+  CHECK(pressure_share(0.0) == 1.0);
+  CHECK(pressure_share(1500.0) == Approx(84556.0 / 101325.0).epsilon(2e-4));  // US standard atmosphere
+  CHECK(air_density_kg_per_m3(20.0) == Approx(1.204).epsilon(1e-3));
+  CHECK(air_density_kg_per_m3(20.0, 1500.0) == Approx(pressure_share(1500.0) * air_density_kg_per_m3(20.0)));
+  CHECK(infiltration_W_per_K(400.0, 0.5, 1500.0) == Approx(0.34 * 200.0 * pressure_share(1500.0)));
+  CHECK_THROWS_AS(pressure_share(12000.0), std::logic_error);
+}
+
+TEST_CASE("three forms of the heat in air agree within their rounding") {
+  const double volume = 407.8, changes = 0.5, flow = volume * changes / 3600.0;
+  CHECK(infiltration_W_per_K(volume, changes) == Approx(air_stream_W_per_K(flow)).epsilon(0.02));
+  CHECK(air_stream_cfm_form_W_per_K(flow) == Approx(air_stream_W_per_K(flow)).epsilon(0.01));
+}
+
+TEST_CASE("an open door loses with the power of three halves") {
+  const double once = door_heat_W({3.0, 3.0}, 10.0);
+  CHECK(door_heat_W({3.0, 3.0}, 40.0) == Approx(8.0 * once).epsilon(1e-12));
+  CHECK(door_heat_W({6.0, 3.0}, 10.0) == Approx(2.0 * once).epsilon(1e-12));
+  CHECK(door_heat_W({3.0, 12.0}, 10.0) == Approx(8.0 * once).epsilon(1e-12));
+  CHECK(door_heat_W({3.0, 3.0}, 0.0) == 0.0);
+  CHECK(door_heat_W({3.0, 3.0}, -10.0) == Approx(-once));
+}
+
+TEST_CASE("rarer cold is colder") {
+  CHECK(n_year_minimum_degC(-25.0, 3.5, 50.0) < n_year_minimum_degC(-25.0, 3.5, 20.0));
+  CHECK(n_year_minimum_degC(-25.0, 0.0, 20.0) == -25.0);
+  CHECK_THROWS_AS(n_year_factor(1.0), std::logic_error);
+}
+
+TEST_CASE("buildings go from tight to poor") {
+  for (const Customary c : {Customary::us, Customary::si}) {
+    const auto guesses = building_guesses(c);
+    for (std::size_t i = 1; i < guesses.size(); ++i) {
+      CHECK(guesses[i].floor_W_per_m2K > guesses[i - 1].floor_W_per_m2K);
+      CHECK(guesses[i].wall_m2K_per_W < guesses[i - 1].wall_m2K_per_W);
+      CHECK(guesses[i].roof_m2K_per_W < guesses[i - 1].roof_m2K_per_W);
+      CHECK(guesses[i].door_m2K_per_W < guesses[i - 1].door_m2K_per_W);
+      CHECK(guesses[i].air_changes_per_s > guesses[i - 1].air_changes_per_s);
+      CHECK_FALSE(guesses[i].word.empty());
+    }
+    CHECK(guesses[1].name == "usual");
+  }
+  // One physical value for both: 0.20, 0.30, 0.45 Btu/h ft2 degF.
+  const double unit = 5.678263;
+  CHECK(building_guesses(Customary::us)[0].floor_W_per_m2K == Approx(0.20 * unit).epsilon(5e-4));
+  CHECK(building_guesses(Customary::si)[1].floor_W_per_m2K == Approx(0.30 * unit).epsilon(5e-4));
+  CHECK(building_guesses(Customary::us)[2].floor_W_per_m2K == Approx(0.45 * unit).epsilon(5e-4));
+  CHECK(building_guesses(Customary::us)[1].wall_m2K_per_W == Approx(2.2894).epsilon(1e-4));
+}
+
+TEST_CASE("figures are round in the reader's own units") {
+  CHECK(wall_height_m(Customary::us).value == Approx(12 * 0.3048));
+  CHECK(wall_height_m(Customary::si).value == 3.6);
+  CHECK(working_drop_K(Customary::us).value == Approx(20.0 / 1.8));
+  CHECK(usual_fill_gauge_Pa(Customary::si).value == 1.0e5);
+  CHECK(usual_relief_gauge_Pa(Customary::us).value == Approx(206842.7).epsilon(1e-6));
+  CHECK(yearly_mean_degC(Customary::us).value == Approx(7.2222).epsilon(1e-4));
+  CHECK(yearly_half_swing_K(Customary::si).value == 12.0);
+  CHECK(coldest_below_outdoor_K(Customary::us).value == Approx(6.6667).epsilon(1e-4));
+  CHECK(working_drop_K(Customary::us).word == "practice");
+}
+
+TEST_CASE("the next boiler up") {
+  CHECK(next_boiler_W(6100.0, Customary::us).value() == 9000.0);
+  CHECK(next_boiler_W(9000.0, Customary::us).value() == 9000.0);
+  CHECK(next_boiler_W(12500.0, Customary::us).value() == 14400.0);
+  CHECK(next_boiler_W(12500.0, Customary::si).value() == 15000.0);
+  CHECK_FALSE(next_boiler_W(24001.0, Customary::si));
+}
+
+TEST_CASE("generic pumps fall from shut-off to nothing") {
+  CHECK(generic_pumps().size() == 3);
+  for (const GenericPump& pump : generic_pumps()) {
+    CHECK(generic_pump_head_m(pump, 0.0) == pump.shutoff_m);
+    CHECK(generic_pump_head_m(pump, -1e-4) == pump.shutoff_m);
+    CHECK(generic_pump_head_m(pump, 0.5 * pump.most_m3_per_s) == Approx(0.75 * pump.shutoff_m));
+    CHECK(generic_pump_head_m(pump, pump.most_m3_per_s) == 0.0);
+    CHECK(generic_pump_head_m(pump, 2.0 * pump.most_m3_per_s) == 0.0);
+  }
+  CHECK(generic_pumps()[0].most_m3_per_s * 3600.0 == Approx(3.0));
+}
