@@ -37,10 +37,13 @@ struct LoopPlan {
   double limit_m = 0.0;             ///< longest loop allowed for this tube
 };
 
-/// The loops of a design. Derived: N = ceil(tube / (limit - leaders)) loops of equal length in each heated room, where
-/// tube = area / spacing. Given lengths stand as they are; their tube beyond the floor they can cover is said. By
-/// count: the floor's tube shared out evenly. Absent where there is no floor to lay tube in, or a leader alone is
-/// longer than a loop may be; the reasons say so.
+/// The loops of a settled design (a room and a manifold at least). Listed lengths stand as they are, leaders within
+/// them unless they say otherwise. Without a list but with a count: the tube of all heated floors shared out evenly,
+/// one room after the other. With neither: N = ceil(tube / (limit - leaders)) loops of equal length in each heated
+/// room, where tube = area / spacing, shared evenly among manifolds with free ports. Leaders lie in the first heated
+/// room. Absent where there is no floor to lay tube in, where leaders take all that a loop may have, or where a listed
+/// loop names what the design does not have; the reasons say so. Also said: loops too long, uneven, very short or
+/// shorter than their leaders, tube and floor that do not match, ports that do not suffice.
 Checked<LoopPlan> plan_loops(const Design& design);
 
 Record record_of(Stretch&);

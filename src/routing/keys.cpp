@@ -1,0 +1,39 @@
+#include <array>
+
+#include "slabwright/key.hpp"
+#include "slabwright/routing.hpp"
+
+namespace slabwright {
+
+template <>
+struct Choices<LengthFrom> {
+  static constexpr auto names = std::to_array<std::string_view>({"file", "area and spacing", "count"});
+};
+
+Record record_of(Stretch& x) {
+  static constexpr Key keys[] = {
+      key<&Stretch::start_m>({.meaning = "From the supply end of the loop."}),
+      key<&Stretch::length_m>({.meaning = "Its length."}),
+      key<&Stretch::leader>({.meaning = "On the way to or from the loop's own patch of floor."})};
+  return {keys, &x};
+}
+
+Record record_of(Loop& x) {
+  static constexpr Key keys[] = {
+      key<&Loop::name>({.meaning = "What it is called."}),
+      key<&Loop::port>({.meaning = "Port on its manifold, from 1."}),
+      key<&Loop::from>({.meaning = "How its length is known."}),
+      key<&Loop::length_m>({.meaning = "From manifold to manifold, leaders included."}),
+      key<&Loop::patch_m2>({.meaning = "Floor it heats: its tube without leaders, times the spacing."}),
+      key<&Loop::along>({.meaning = "Its stretches from supply to return."})};
+  return {keys, &x};
+}
+
+Record record_of(LoopPlan& x) {
+  static constexpr Key keys[] = {key<&LoopPlan::loop>({.meaning = "One row for each loop."}),
+                                 key<&LoopPlan::tube_m>({.meaning = "All tube, leaders included."}),
+                                 key<&LoopPlan::limit_m>({.meaning = "Longest loop allowed for this tube."})};
+  return {keys, &x};
+}
+
+}  // namespace slabwright
