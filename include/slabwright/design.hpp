@@ -90,12 +90,17 @@ struct ReadDesign {
 /// `text` may be empty: a design from options alone.
 ReadDesign read_design(std::string_view text, const std::vector<Override>& overrides = {});
 
-/// The user's part of a design as a file that reads back to the same design with the same guesses.
+/// The user's part of a design as a file that reads back to the same design with the same guesses: the shortest texts
+/// in the user's own units. Remarks are not kept.
 std::string write_design(const DesignFile& file);
 
 /// The same file with one key set to another text, guesses settled anew: for ranges and the list of what matters most.
 /// Empty where the text does not fit.
 std::optional<DesignFile> with_key(const DesignFile& file, const std::string& path, std::string_view text);
+
+/// A short file with remarks for a beginner: the keys of a first design, those not set by an option as a remark, and
+/// behind them what narrows the answer most. Reads without a problem where the options do.
+std::string new_design_text(const std::vector<Override>& options = {});
 
 /// Every problem as "file:line:column: sentence", at most `most` of them and a count of the rest, in file order, ending
 /// in "nothing was computed, nothing was written".
@@ -104,7 +109,7 @@ std::string problems_text(const ReadDesign& read, std::string_view name, std::si
 /// The table of one key by its path ("slab.thickness", "room[2].area"), or null.
 const Key* key_at(const Design& design, std::string_view path);
 
-/// The design-file reference page (Markdown) and the JSON-free list of sections, made from the descriptions.
+/// The design-file reference page in Markdown, made from the descriptions: manuals/design-file.md.
 std::string design_reference();
 
 /// Outline or size or area as a floor: its area and its whole perimeter (a square's where only the area is known).

@@ -29,7 +29,7 @@ struct Boiler {
 };
 
 struct PumpEntry {
-  std::vector<PumpCurvePoint> points;        ///< highest head first; the duty to buy is computed when absent
+  std::vector<PumpCurvePoint> points;   ///< highest head first; the duty to buy is computed when absent
   std::optional<double> flow_m3_per_s;  ///< the total aimed for; from heat and working drop when absent
   double drop_K = 0.0;                  ///< supply less return at design
   friend bool operator==(const PumpEntry&, const PumpEntry&) = default;

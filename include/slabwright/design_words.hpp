@@ -1,5 +1,5 @@
 // Values that a design file writes as one text. Each reads and writes itself; `read_words` returns a sentence that says
-// what to write, or nothing where it read.
+// what to write, or nothing where it read; `takes` and `example` are for the reference page and for such sentences.
 #pragma once
 #include <string>
 #include <string_view>
@@ -10,6 +10,7 @@ namespace slabwright {
 
 /// A rectangle: "36 ft x 30 ft", "36 x 30 ft", "18 x 9 m".
 struct Size {
+  static constexpr std::string_view takes = "two lengths", example = "36 ft x 30 ft";
   double width_m = 0.0;  ///< along x
   double depth_m = 0.0;  ///< along y
   friend bool operator==(const Size&, const Size&) = default;
@@ -19,6 +20,7 @@ std::string write_words(const Size& size, System system);
 
 /// A place on the plan, x to the right, y up, from the lower left inside corner of the form: "26 ft, 14 ft", "8, 5 m".
 struct Place {
+  static constexpr std::string_view takes = "a place", example = "26 ft, 14 ft";
   double x_m = 0.0;
   double y_m = 0.0;
   friend bool operator==(const Place&, const Place&) = default;
@@ -28,6 +30,7 @@ std::string write_words(const Place& place, System system);
 
 /// A tube size by its trade name, as the tube table has it: "1/2 in", "16 x 2 mm".
 struct TubeName {
+  static constexpr std::string_view takes = "a tube size", example = "1/2 in";
   std::string name;
   friend bool operator==(const TubeName&, const TubeName&) = default;
 };
@@ -37,6 +40,7 @@ std::string write_words(const TubeName& name, System system);
 /// Insulation as R ("R-10", "1.8 m2K/W"), or a thickness with a material ("2 in XPS", "50 mm EPS"), or "none".
 /// A U-value is refused with the reason.
 struct Insulation {
+  static constexpr std::string_view takes = "R, or thickness with a material", example = "R-10";
   double resistance_m2K_per_W = 0.0;
   friend bool operator==(const Insulation&, const Insulation&) = default;
 };
@@ -46,6 +50,7 @@ std::string write_words(const Insulation& insulation, System system);
 /// Glycol in the mixture: "30 %" is by volume; "30 % by mass" is converted for the fluid's kind when the file is
 /// settled.
 struct GlycolShare {
+  static constexpr std::string_view takes = "a share", example = "30 %";
   double share = 0.0;  ///< 0..1, as written
   bool by_mass = false;
   friend bool operator==(const GlycolShare&, const GlycolShare&) = default;
@@ -55,6 +60,7 @@ std::string write_words(const GlycolShare& share, System system);
 
 /// The run to the manifold: "included" in the loop's length, or a length "15 ft each way" to be added.
 struct Leaders {
+  static constexpr std::string_view takes = "included, or a length each way", example = "15 ft each way";
   bool included = true;
   double each_way_m = 0.0;
   friend bool operator==(const Leaders&, const Leaders&) = default;
@@ -64,6 +70,7 @@ std::string write_words(const Leaders& leaders, System system);
 
 /// One point of a pump's curve: "15 ft at 3 gpm". (hydraulics has a PumpPoint and a Pump of its own.)
 struct PumpCurvePoint {
+  static constexpr std::string_view takes = "a head at a flow", example = "15 ft at 3 gpm";
   double head_m = 0.0;
   double flow_m3_per_s = 0.0;
   friend bool operator==(const PumpCurvePoint&, const PumpCurvePoint&) = default;
@@ -73,6 +80,7 @@ std::string write_words(const PumpCurvePoint& point, System system);
 
 /// One point of a balancing valve's curve: "Kv 0.45 at 2 turns".
 struct ValvePoint {
+  static constexpr std::string_view takes = "a Kv or Cv at turns", example = "Kv 0.45 at 2 turns";
   double coefficient_kv = 0.0;
   double open_turns = 0.0;
   friend bool operator==(const ValvePoint&, const ValvePoint&) = default;

@@ -56,6 +56,7 @@ struct Worded {
   std::string (*read)(void*, std::string_view);
   std::string (*write)(const void*, System);
   bool (*given)(const void*);  ///< false for an empty optional
+  std::string_view takes, example;
   void* at;
 };
 
@@ -65,6 +66,7 @@ struct WordedList {
   Worded (*item)(void*, std::size_t);
   Worded (*add)(void*);
   void (*clear)(void*);
+  std::string_view takes, example;  ///< of one item
   void* at;
 };
 

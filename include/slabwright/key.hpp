@@ -30,7 +30,10 @@ template <class T>
 Worded worded(T& x) {
   return {[](void* p, std::string_view text) { return read_words(text, *static_cast<T*>(p)); },
           [](const void* p, System system) { return write_words(*static_cast<const T*>(p), system); },
-          [](const void*) { return true; }, &x};
+          [](const void*) { return true; },
+          T::takes,
+          T::example,
+          &x};
 }
 
 template <class T>
@@ -46,7 +49,10 @@ Worded worded(std::optional<T>& x) {
             const auto& maybe = *static_cast<const Maybe*>(p);
             return maybe ? write_words(*maybe, system) : std::string{};
           },
-          [](const void* p) { return static_cast<const Maybe*>(p)->has_value(); }, &x};
+          [](const void* p) { return static_cast<const Maybe*>(p)->has_value(); },
+          T::takes,
+          T::example,
+          &x};
 }
 
 template <class T>
@@ -60,7 +66,10 @@ WordedList worded_list(std::vector<T>& x) {
   return {[](const void* p) { return static_cast<const List*>(p)->size(); },
           [](void* p, std::size_t i) { return worded((*static_cast<List*>(p))[i]); },
           [](void* p) { return worded(static_cast<List*>(p)->emplace_back()); },
-          [](void* p) { static_cast<List*>(p)->clear(); }, &x};
+          [](void* p) { static_cast<List*>(p)->clear(); },
+          T::takes,
+          T::example,
+          &x};
 }
 
 template <class T>

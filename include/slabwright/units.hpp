@@ -95,6 +95,9 @@ std::optional<double> read_number(std::string_view text);
 /// Curly minus, no-break space, degree sign, raised 2 and 3, curly quotes and prime marks as plain characters.
 std::string plain_characters(std::string_view text);
 
+/// "length", "place on the temperature scale": what a dimension is called on the reference page.
+std::string_view name_of(Dimension dimension);
+
 /// The units that fit, for a sentence: "in, ft, mm, m".
 std::string units_that_fit(Dimension dimension);
 

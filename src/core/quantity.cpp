@@ -1,4 +1,5 @@
 // A text read as a quantity: a number by a checked grammar, then a unit of the table.
+#include <algorithm>
 #include <array>
 #include <cctype>
 #include <cmath>
@@ -109,12 +110,15 @@ std::optional<Front> number_in_front(std::string_view s) {
   return front;
 }
 
-/// Lower case without what people write differently: spaces, dots, brackets, "^", "*", "deg".
+/// What people write or leave out: spaces, dots, brackets, "^", "*", hyphens.
+bool idle(char c) { return c == ' ' || c == '(' || c == ')' || c == '^' || c == '*' || c == '.' || c == '-'; }
+char lower(char c) { return static_cast<char>(std::tolower(static_cast<unsigned char>(c))); }
+
+/// Lower case without idle characters, "deg" and the r of "hr".
 std::string fold(std::string_view unit) {
   std::string out;
   for (const char c : unit) {
-    if (c == ' ' || c == '(' || c == ')' || c == '^' || c == '*' || c == '.' || c == '-') continue;
-    out += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+    if (!idle(c)) out += lower(c);
   }
   for (const std::string_view word : {"deg", "hr"}) {
     for (std::size_t at = out.find(word); at != std::string::npos; at = out.find(word, at)) {
@@ -122,6 +126,16 @@ std::string fold(std::string_view unit) {
     }
   }
   return out;
+}
+
+/// Whether a text of the table folds to this, without building it: the table is searched for every value read.
+bool folds_to(std::string_view unit, std::string_view folded) {
+  std::size_t at = 0;
+  for (const char c : unit) {
+    if (idle(c)) continue;
+    if (at == folded.size() || lower(c) != folded[at++]) return false;
+  }
+  return at == folded.size();
 }
 
 using Alias = std::pair<std::string_view, std::string_view>;
@@ -159,23 +173,27 @@ std::string canonical(std::string_view unit) {
 
 const Unit* find(std::string_view canonical_unit, Dimension dimension) {
   for (const Unit& unit : units()) {
-    if (unit.dimension == dimension && !unit.before && fold(unit.text) == canonical_unit) return &unit;
+    if (unit.dimension == dimension && !unit.before && folds_to(unit.text, canonical_unit)) return &unit;
   }
   return nullptr;
 }
 
 bool known_elsewhere(std::string_view canonical_unit) {
   for (const Unit& unit : units()) {
-    if (!unit.text.empty() && fold(unit.text) == canonical_unit) return true;
+    if (!unit.text.empty() && folds_to(unit.text, canonical_unit)) return true;
   }
   return false;
+}
+
+bool same_letters(std::string_view a, std::string_view b) {
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](char x, char y) { return lower(x) == lower(y); });
 }
 
 /// "R-10", "Kv 1.0": the unit stands before the number.
 std::optional<Reading> prefixed(std::string_view s, Dimension dimension) {
   for (const Unit& unit : units()) {
     if (!unit.before || s.size() <= unit.text.size()) continue;
-    if (fold(s.substr(0, unit.text.size())) != fold(unit.text)) continue;
+    if (!same_letters(s.substr(0, unit.text.size()), unit.text)) continue;
     std::string_view rest = trim(s.substr(unit.text.size()));
     if (!rest.empty() && (rest.front() == '-' || rest.front() == '=')) rest = trim(rest.substr(1));
     const auto front = number_in_front(rest);

@@ -132,6 +132,8 @@ std::string example_of(const Key& key, const Slot& slot, System system) {
     const double likely = std::clamp(1.0, key.says.least, key.says.most);
     return rounded_in(key, likely, system);
   }
+  if (const auto* worded = std::get_if<Worded>(&slot)) return std::string(worded->example);
+  if (const auto* list = std::get_if<WordedList>(&slot)) return std::string(list->example);
   if (const auto* choice = std::get_if<Choice>(&slot)) return std::string(choice->names[0]);
   if (std::holds_alternative<Flag>(slot)) return "true";
   if (std::holds_alternative<Whole>(slot)) return "1";

@@ -1,4 +1,5 @@
 // Characters that word processors, keyboards and phones put where a plain one is meant.
+#include <algorithm>
 #include <array>
 #include <string>
 #include <utility>
@@ -20,6 +21,8 @@ constexpr std::array<Pair, 22> replacements{{
 }  // namespace
 
 std::string plain_characters(std::string_view text) {
+  const auto plain = [](char c) { return static_cast<unsigned char>(c) < 0x80; };
+  if (std::all_of(text.begin(), text.end(), plain)) return std::string(text);
   std::string out;
   for (std::size_t i = 0; i < text.size();) {
     const Pair* found = nullptr;

@@ -29,40 +29,41 @@ std::string with_unit(const std::string& value, const Unit& unit) {
 
 struct ShownRow {
   Dimension dimension;
+  std::string_view name;
   Shown us, si;
 };
 constexpr ShownRow shown_rows[] = {
-    {Dimension::length, {"ft", 1}, {"m", 2}},
-    {Dimension::area, {"ft2", 0}, {"m2", 1}},
-    {Dimension::volume, {"gal", 1}, {"L", 1}},
-    {Dimension::degree, {"F", 0}, {"C", 1}},
-    {Dimension::rise, {"F", 0}, {"K", 1}},
-    {Dimension::pressure, {"psi", 1}, {"kPa", 1}},
-    {Dimension::head, {"ft", 1}, {"m", 2}},
-    {Dimension::flow, {"gpm", 2}, {"L/min", 2}},
-    {Dimension::mass_flow, {"lb/h", 0}, {"kg/s", 4}},
-    {Dimension::velocity, {"ft/s", 2}, {"m/s", 2}},
-    {Dimension::power, {"Btu/h", 0}, {"kW", 2}},
-    {Dimension::energy, {"kWh", 0}, {"kWh", 0}},
-    {Dimension::flux, {"Btu/h ft2", 1}, {"W/m2", 1}},
-    {Dimension::insulance, {"R", 1}, {"m2K/W", 2}},
-    {Dimension::conductivity, {"Btu/h ft F", 2}, {"W/mK", 3}},
-    {Dimension::transmittance, {"Btu/h ft2 F", 2}, {"W/m2K", 2}},
-    {Dimension::conductance, {"Btu/h F", 0}, {"W/K", 1}},
-    {Dimension::line_conductance, {"Btu/h ft F", 2}, {"W/mK", 2}},
-    {Dimension::density, {"lb/ft3", 1}, {"kg/m3", 0}},
-    {Dimension::specific_heat, {"Btu/lb F", 3}, {"J/kgK", 0}},
-    {Dimension::viscosity, {"mPa s", 2}, {"mPa s", 2}},
-    {Dimension::share, {"%", 0}, {"%", 0}},
-    {Dimension::voltage, {"V", 0}, {"V", 0}},
-    {Dimension::current, {"A", 1}, {"A", 1}},
-    {Dimension::valve_coefficient, {"Cv", 2}, {"Kv", 2}},
-    {Dimension::air_change, {"per hour", 2}, {"per hour", 2}},
-    {Dimension::time, {"h", 1}, {"h", 1}},
-    {Dimension::turns, {"turns", 2}, {"turns", 2}},
-    {Dimension::linear_resistance, {"mK/W", 3}, {"mK/W", 3}},
-    {Dimension::heat_capacity, {"MJ/m3K", 2}, {"MJ/m3K", 2}},
-    {Dimension::number, {"", 2}, {"", 2}},
+    {Dimension::length, "length", {"ft", 1}, {"m", 2}},
+    {Dimension::area, "area", {"ft2", 0}, {"m2", 1}},
+    {Dimension::volume, "volume", {"gal", 1}, {"L", 1}},
+    {Dimension::degree, "temperature", {"F", 0}, {"C", 1}},
+    {Dimension::rise, "temperature difference", {"F", 0}, {"K", 1}},
+    {Dimension::pressure, "pressure", {"psi", 1}, {"kPa", 1}},
+    {Dimension::head, "head", {"ft", 1}, {"m", 2}},
+    {Dimension::flow, "flow", {"gpm", 2}, {"L/min", 2}},
+    {Dimension::mass_flow, "mass flow", {"lb/h", 0}, {"kg/s", 4}},
+    {Dimension::velocity, "velocity", {"ft/s", 2}, {"m/s", 2}},
+    {Dimension::power, "power", {"Btu/h", 0}, {"kW", 2}},
+    {Dimension::energy, "energy", {"kWh", 0}, {"kWh", 0}},
+    {Dimension::flux, "heat flux", {"Btu/h ft2", 1}, {"W/m2", 1}},
+    {Dimension::insulance, "insulation (R)", {"R", 1}, {"m2K/W", 2}},
+    {Dimension::conductivity, "conductivity", {"Btu/h ft F", 2}, {"W/mK", 3}},
+    {Dimension::transmittance, "U-value", {"Btu/h ft2 F", 2}, {"W/m2K", 2}},
+    {Dimension::conductance, "conductance", {"Btu/h F", 0}, {"W/K", 1}},
+    {Dimension::line_conductance, "conductance per length", {"Btu/h ft F", 2}, {"W/mK", 2}},
+    {Dimension::density, "density", {"lb/ft3", 1}, {"kg/m3", 0}},
+    {Dimension::specific_heat, "specific heat", {"Btu/lb F", 3}, {"J/kgK", 0}},
+    {Dimension::viscosity, "viscosity", {"mPa s", 2}, {"mPa s", 2}},
+    {Dimension::share, "share", {"%", 0}, {"%", 0}},
+    {Dimension::voltage, "voltage", {"V", 0}, {"V", 0}},
+    {Dimension::current, "current", {"A", 1}, {"A", 1}},
+    {Dimension::valve_coefficient, "valve coefficient", {"Cv", 2}, {"Kv", 2}},
+    {Dimension::air_change, "air changes", {"per hour", 2}, {"per hour", 2}},
+    {Dimension::time, "time", {"h", 1}, {"h", 1}},
+    {Dimension::turns, "turns", {"turns", 2}, {"turns", 2}},
+    {Dimension::linear_resistance, "resistance of a length", {"mK/W", 3}, {"mK/W", 3}},
+    {Dimension::heat_capacity, "heat capacity by volume", {"MJ/m3K", 2}, {"MJ/m3K", 2}},
+    {Dimension::number, "number", {"", 2}, {"", 2}},
 };
 
 /// The unit that a person of the system would write: short lengths in inches or millimetres.
@@ -96,6 +97,13 @@ std::string plain_number(double value, int digits) {
 }  // namespace
 
 std::span<const Unit> units() { return table::rows; }
+
+std::string_view name_of(Dimension dimension) {
+  for (const ShownRow& row : shown_rows) {
+    if (row.dimension == dimension) return row.name;
+  }
+  return {};
+}
 
 std::string units_that_fit(Dimension dimension) {
   std::string all;

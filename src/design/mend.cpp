@@ -8,6 +8,7 @@
 #include "design/scan.hpp"
 #include "design/split.hpp"
 #include "design/statements.hpp"
+#include "design/toml_text.hpp"
 
 namespace slabwright {
 namespace {
@@ -29,16 +30,6 @@ bool replace_all(std::string& text, std::string_view from, std::string_view to) 
 
 bool starts(std::string_view text, char c) { return !text.empty() && text.front() == c; }
 bool digit(char c) { return c >= '0' && c <= '9'; }
-
-/// A text in quotes that the parser takes, whatever is in it.
-std::string quoted(std::string_view content) {
-  std::string out = "\"";
-  for (const char c : content) {
-    if (c == '"' || c == '\\') out += '\\';
-    out += static_cast<unsigned char>(c) < 0x20 || c == 0x7f ? ' ' : c;
-  }
-  return out + '"';
-}
 
 /// Inch and foot marks as words, other quotes left out: 5'-6" -> 5 ft 6 in.
 std::string marks_as_words(std::string_view content) {
