@@ -133,7 +133,9 @@ struct NetworkSolver::Inside {
 };
 
 NetworkSolver::NetworkSolver(const HydronicGraph& graph)
-    : inside_(std::make_unique<Inside>(graph.node_count(), ends_of(graph))) {}
+    : inside_(std::make_unique<Inside>(graph.node_count(), ends_of(graph))) {
+  expects(graph.node_count() > 0, "NetworkSolver: a graph without nodes");
+}
 NetworkSolver::NetworkSolver(NetworkSolver&&) noexcept = default;
 NetworkSolver& NetworkSolver::operator=(NetworkSolver&&) noexcept = default;
 NetworkSolver::~NetworkSolver() = default;

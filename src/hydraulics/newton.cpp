@@ -9,7 +9,7 @@
 // the flow (the heads added up around any loop are its derivative). All losses rise with the flow, so the content is
 // convex: there is one solution, and Newton's step leads towards it. It can lead too far where a law has a kink (water
 // turning turbulent) or a pump ends. The step is too long when at its end the losses push back harder than they pulled
-// at its beginning; then it is cut at the chord between the two.
+// at its beginning; then it is cut where the content is least along it.
 #include "hydraulics/newton.hpp"
 
 #include <algorithm>
@@ -26,6 +26,9 @@ constexpr double still_share = 0.01;
 
 // No slope is taken to be less than this share of the chord. It only damps: the losses stay exact.
 constexpr double least_slope_share = 1e-6;
+
+// A cut step ends where no more than this share of the first pull is left: nearer is not worth the evaluations.
+constexpr double settled_share = 0.1;
 
 struct State {
   Vector flow;
@@ -97,16 +100,13 @@ State moved(const Task& task, const State& from, const Vector& change, double sh
 
 State careful_step(const Task& task, const State& from, const Vector& pressure, const Vector& change) {
   const double at_start = pull(task, from, pressure, change);
-  double share = 1.0;
-  State to = moved(task, from, change, share);
-  // Cutting at the chord at least halves the step; a few cuts pass any kink that a law here can have.
-  for (int cut = 0; cut < 8; ++cut) {
-    const double at_end = pull(task, to, pressure, change);
-    if (at_end >= -at_start) break;
-    share *= at_start / (at_start - at_end);
-    to = moved(task, from, change, share);
-  }
-  return to;
+  State to = moved(task, from, change, 1.0);
+  if (pull(task, to, pressure, change) >= -at_start) return to;
+  const auto pull_at = [&](double share) {
+    return share > 0.0 ? pull(task, moved(task, from, change, share), pressure, change) : at_start;
+  };
+  const Root lowest = root_in_bracket(pull_at, 0.0, 1.0, {0.0, settled_share * at_start, 60});
+  return moved(task, from, change, lowest.x);
 }
 
 bool all_finite(const Vector& values) {

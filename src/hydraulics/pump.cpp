@@ -9,9 +9,9 @@
 namespace slabwright {
 namespace {
 
-// How many times its head at no flow a pump would have to be given to be pushed backwards through its whole range.
-// Nobody measures that; it only has to be steep.
-constexpr double backward_steepness = 100.0;
+// Pushed backwards through this share of its range, a pump stands against twice its head. Nobody measures that; it only
+// has to be steep.
+constexpr double backward_share = 0.01;
 
 Diagnostic refused(const char* code, const char* sentence,
                    std::vector<std::variant<std::string, Measured>> parts = {}) {
@@ -49,7 +49,7 @@ std::vector<Diagnostic> faults(const std::vector<PumpPoint>& points) {
 }
 
 PumpHead backwards(double no_flow_head_m, double range, double flow) {
-  const double slope = -backward_steepness * no_flow_head_m / range;
+  const double slope = -no_flow_head_m / (backward_share * range);
   return {no_flow_head_m + slope * flow, slope, true};
 }
 

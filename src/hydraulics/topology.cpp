@@ -23,14 +23,25 @@ Ways open_ways(const HydronicGraph& graph) {
   return ways;
 }
 
-// The world outside as one more node, joined to every node that gives or takes water.
-void join_outside(const HydronicGraph& graph, Ways& ways) {
-  const std::size_t outside = add_vertex(ways);
+// The same with the world outside as one more node, joined to every node that gives or takes water. Each branch has a
+// midpoint, since the package's biconnected components do not see the second of two branches between the same nodes.
+// The first half of a branch carries its number.
+Ways ways_and_outside(const HydronicGraph& graph) {
+  const std::size_t outside = graph.node_count();
+  Ways ways(graph.node_count() + 1);
   std::size_t number = graph.branch_count();
+  for (std::size_t i = 0; i < graph.branch_count(); ++i) {
+    const BranchId branch{i};
+    if (is_shut(graph, branch)) continue;
+    const std::size_t midpoint = add_vertex(ways);
+    add_edge(graph.from(branch).at, midpoint, i, ways);
+    add_edge(midpoint, graph.to(branch).at, number++, ways);
+  }
   for (std::size_t i = 0; i < graph.node_count(); ++i) {
     const Node& node = graph.inside().node(i);
     if (node.held || node.demand_m3_per_s != 0.0) add_edge(i, outside, number++, ways);
   }
+  return ways;
 }
 
 // A tree over each connected part: for every node but the roots, the node before it and the branch between.
@@ -94,12 +105,10 @@ std::vector<std::size_t> connected_parts(const HydronicGraph& graph) {
 }
 
 std::vector<BranchId> branches_without_flow(const HydronicGraph& graph) {
-  Ways ways = open_ways(graph);
-  join_outside(graph, ways);
-  // Two branches lie in one biconnected component when a round trip passes both; a bridge has a component to itself.
-  std::vector<std::size_t> component(graph.branch_count() + graph.node_count(), 0);
-  const auto by_branch =
-      boost::make_iterator_property_map(component.begin(), get(boost::edge_index, static_cast<const Ways&>(ways)));
+  const Ways ways = ways_and_outside(graph);
+  // Two edges lie in one biconnected component when a round trip passes both; a bridge has a component to itself.
+  std::vector<std::size_t> component(2 * graph.branch_count() + graph.node_count(), 0);
+  const auto by_branch = boost::make_iterator_property_map(component.begin(), get(boost::edge_index, ways));
   const std::size_t components = biconnected_components(ways, by_branch);
   std::vector<std::size_t> members(components, 0);
   const auto [first, last] = edges(ways);
