@@ -50,8 +50,9 @@ bool fraction_end(std::string_view s, std::size_t& at, double& denominator) {
   if (at + 1 >= s.size() || s[at] != '/' || !digit(s[at + 1])) return false;
   const std::size_t end = digits_from(s, at + 1);
   denominator = std::strtod(std::string(s.substr(at + 1, end - at - 1)).c_str(), nullptr);
+  if (denominator <= 0.0) return false;
   at = end;
-  return denominator > 0.0;
+  return true;
 }
 
 /// " 1/2" or "-1/2" after a whole number.
@@ -114,16 +115,14 @@ std::optional<Front> number_in_front(std::string_view s) {
 bool idle(char c) { return c == ' ' || c == '(' || c == ')' || c == '^' || c == '*' || c == '.' || c == '-'; }
 char lower(char c) { return static_cast<char>(std::tolower(static_cast<unsigned char>(c))); }
 
-/// Lower case without idle characters, "deg" and the r of "hr".
+/// Lower case without idle characters, "deg" and the r of "/hr".
 std::string fold(std::string_view unit) {
   std::string out;
   for (const char c : unit) {
     if (!idle(c)) out += lower(c);
   }
-  for (const std::string_view word : {"deg", "hr"}) {
-    for (std::size_t at = out.find(word); at != std::string::npos; at = out.find(word, at)) {
-      out.replace(at, word.size(), word == "hr" ? "h" : "");
-    }
+  for (const auto& [word, plain] : {std::pair{"deg", ""}, {"/hr", "/h"}}) {
+    if (const std::size_t at = out.find(word); at != std::string::npos) out.replace(at, 3, plain);
   }
   return out;
 }
@@ -139,7 +138,7 @@ bool folds_to(std::string_view unit, std::string_view folded) {
 }
 
 using Alias = std::pair<std::string_view, std::string_view>;
-constexpr std::array<Alias, 41> aliases{{
+constexpr std::array<Alias, 42> aliases{{
     {"\"", "in"},        {"inch", "in"},
     {"inches", "in"},    {"''", "in"},
     {"'", "ft"},         {"foot", "ft"},
@@ -160,7 +159,7 @@ constexpr std::array<Alias, 41> aliases{{
     {"/h", "perhour"},   {"1/h", "perhour"},
     {"ach", "perhour"},  {"airchangesperhour", "perhour"},
     {"turn", "turns"},   {"percent", "%"},
-    {"hours", "h"},
+    {"hours", "h"},      {"hr", "h"},
 }};
 
 std::string canonical(std::string_view unit) {
@@ -194,8 +193,10 @@ std::optional<Reading> prefixed(std::string_view s, Dimension dimension) {
   for (const Unit& unit : units()) {
     if (!unit.before || s.size() <= unit.text.size()) continue;
     if (!same_letters(s.substr(0, unit.text.size()), unit.text)) continue;
-    std::string_view rest = trim(s.substr(unit.text.size()));
-    if (!rest.empty() && (rest.front() == '-' || rest.front() == '=')) rest = trim(rest.substr(1));
+    // "R-10" is no negative number, "Kv -1" is.
+    const std::string_view behind = s.substr(unit.text.size());
+    const bool joined = behind.front() == '-' || behind.front() == '=';
+    const std::string_view rest = trim(behind.substr(joined ? 1 : 0));
     const auto front = number_in_front(rest);
     if (!front || front->end != rest.size()) continue;
     Reading reading;
@@ -253,7 +254,6 @@ Reading number_then_unit(std::string_view s, Dimension dimension) {
     return reading;
   }
   reading.si = (front->value + row->shift) * row->scale;
-  if (!std::isfinite(reading.si)) reading.fault = Fault::not_finite;
   return reading;
 }
 
@@ -262,11 +262,11 @@ Reading number_then_unit(std::string_view s, Dimension dimension) {
 Reading read_quantity(std::string_view text, Dimension dimension) {
   const std::string plain = plain_characters(text);
   const std::string_view s = trim(plain);
-  if (const auto found = prefixed(s, dimension)) return *found;
-  if (dimension == Dimension::length || dimension == Dimension::head) {
-    if (const auto found = feet_and_inches(s)) return *found;
-  }
-  return number_then_unit(s, dimension);
+  std::optional<Reading> found = prefixed(s, dimension);
+  if (!found && (dimension == Dimension::length || dimension == Dimension::head)) found = feet_and_inches(s);
+  Reading reading = found ? *found : number_then_unit(s, dimension);
+  if (reading.fault == Fault::none && !std::isfinite(reading.si)) reading.fault = Fault::not_finite;
+  return reading;
 }
 
 std::optional<double> read_number(std::string_view text) {

@@ -155,7 +155,8 @@ std::string write_quantity(double si, Dimension dimension, System system) {
     }
   }
   for (const Unit& unit : table::rows) {
-    if (unit.dimension == dimension && !unit.suffix.empty()) return with_unit(fmt::format("{}", si), unit);
+    if (unit.dimension == dimension && unit.scale == 1.0 && unit.shift == 0.0)
+      return with_unit(fmt::format("{}", si), unit);
   }
   return fmt::format("{}", si);
 }

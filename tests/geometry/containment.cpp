@@ -1,0 +1,104 @@
+// What lies in what; a general library of geometry as an independent opinion.
+#include <rapidcheck.h>
+
+#include <algorithm>
+#include <boost/geometry/algorithms/covered_by.hpp>
+#include <boost/geometry/algorithms/is_valid.hpp>
+#include <boost/geometry/geometries/point_xy.hpp>
+#include <boost/geometry/geometries/polygon.hpp>
+#include <cmath>
+
+#include "slabwright/geometry.hpp"
+#include "support/catch.hpp"
+
+using namespace slabwright;
+namespace bg = boost::geometry;
+
+namespace {
+
+using OtherPoint = bg::model::d2::point_xy<double>;
+using OtherPolygon = bg::model::polygon<OtherPoint, false, false>;  // counter-clockwise, open
+
+OtherPolygon other(const Polygon& polygon) {
+  OtherPolygon made;
+  for (const Point& p : polygon) made.outer().push_back({p.x_m, p.y_m});
+  return made;
+}
+
+/// Any of the numbers, however early in the run.
+int drawn(int from, int to) { return *rc::gen::resize(rc::kNominalSize, rc::gen::inRange(from, to + 1)); }
+
+/// A star-shaped polygon on whole numbers; `self_crossing` weeds out the few that are not simple.
+Polygon drawn_simple(int reach) {
+  while (true) {
+    Polygon polygon;
+    const int corners = drawn(3, 9);
+    for (int i = 0; i < corners; ++i) {
+      polygon.push_back({double(drawn(-reach, reach)), double(drawn(-reach, reach))});
+    }
+    std::sort(polygon.begin(), polygon.end(),
+              [](Point a, Point b) { return std::atan2(a.y_m, a.x_m) < std::atan2(b.y_m, b.x_m); });
+    polygon = normalized(polygon);
+    if (polygon.size() >= 3 && signed_area_m2(polygon) > 0.0 && !self_crossing(polygon)) return polygon;
+  }
+}
+
+const Polygon ell{{0, 0}, {12, 0}, {12, 5}, {8, 5}, {8, 9}, {0, 9}};
+
+}  // namespace
+
+TEST_CASE("a point lies inside, on the boundary or outside") {
+  CHECK(where_is({6, 4}, ell) == Where::inside);
+  CHECK(where_is({10, 7}, ell) == Where::outside);
+  CHECK(where_is({10, 5}, ell) == Where::boundary);
+  CHECK(where_is({8, 5}, ell) == Where::boundary);
+  CHECK(where_is({4, 5}, ell) == Where::inside);    // a ray from here passes a corner
+  CHECK(where_is({-1, 5}, ell) == Where::outside);  // and from here an edge lengthwise
+  CHECK(where_is({13, 0}, ell) == Where::outside);
+}
+
+TEST_CASE("a room lies in a slab with its boundary, not across a cut corner") {
+  CHECK(inside(ell, ell, 0.0));
+  CHECK(inside(Polygon{{8, 0}, {12, 0}, {12, 5}, {8, 5}}, ell, 0.0));
+  CHECK(inside(rectangle(8, 9), ell, 0.0));
+  CHECK_FALSE(inside(rectangle(12, 9), ell, 0.0));
+  CHECK_FALSE(inside(rectangle(13, 5), ell, 0.0));
+  // All corners lie on the boundary, yet the room bridges the cut corner.
+  CHECK_FALSE(inside(Polygon{{8, 9}, {0, 9}, {12, 5}}, ell, 0.0));
+}
+
+TEST_CASE("a tape's reading beyond the wall is forgiven, more is not") {
+  CHECK(inside(rectangle(8.005, 9), ell, 0.010));
+  CHECK_FALSE(inside(rectangle(8.02, 9), ell, 0.010));
+  CHECK_FALSE(inside(rectangle(8.005, 9), ell, 0.0));
+}
+
+TEST_CASE("distances to a boundary") {
+  CHECK(distance_to_boundary_m({4, 4.5}, ell) == 4.0);
+  CHECK(distance_to_boundary_m({15, 9}, ell) == 5.0);
+  CHECK(distance_to_edge_m({3, 4}, {0, 0}, {0, 0}) == 5.0);
+}
+
+TEST_CASE("crossings agree with the general library's validity") {
+  CHECK(rc::check("simple is valid", [] {
+    Polygon polygon;
+    const int corners = drawn(3, 6);
+    for (int i = 0; i < corners; ++i) polygon.push_back({double(drawn(0, 6)), double(drawn(0, 6))});
+    polygon = normalized(polygon);
+    RC_PRE(polygon.size() >= 3 && signed_area_m2(polygon) > 0.0);
+    RC_ASSERT(bg::is_valid(other(polygon)) == !self_crossing(polygon).has_value());
+  }));
+}
+
+TEST_CASE("points and polygons agree with the general library") {
+  CHECK(rc::check("points", [] {
+    const Polygon polygon = drawn_simple(8);
+    const Point point{drawn(-20, 20) / 2.0, drawn(-20, 20) / 2.0};
+    RC_ASSERT(bg::covered_by(OtherPoint{point.x_m, point.y_m}, other(polygon)) ==
+              (where_is(point, polygon) != Where::outside));
+  }));
+  CHECK(rc::check("polygons", [] {
+    const Polygon inner = drawn_simple(4), outer = drawn_simple(8);
+    RC_ASSERT(bg::covered_by(other(inner), other(outer)) == inside(inner, outer, 0.0));
+  }));
+}
