@@ -6,6 +6,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "slabwright/conduction_edge.hpp"
@@ -21,27 +22,27 @@ struct RoomLoss {
   double walls_W_per_K = 0.0;
   double roof_W_per_K = 0.0;
   double openings_W_per_K = 0.0;
-  double air_W_per_K = 0.0;             ///< leaks, at the altitude's air density
-  double undescribed_W_per_K = 0.0;     ///< by floor area, where the building is not described; the others are 0 then
-  double unheated_floor_W_per_K = 0.0;  ///< ISO 13370, only where no tube lies
-  double exhaust_W_per_K = 0.0;         ///< reported always
-  bool exhaust_counted = false;         ///< carried by floor and boiler: its make-up air is untempered
+  double air_W_per_K = 0.0;      ///< leaks, at the altitude's air density
+  double by_area_W_per_K = 0.0;  ///< building not described, or `building.heat_loss` given: the four above are 0 then
+  double unheated_floor_W_per_K = 0.0;   ///< ISO 13370 in its worst month, only where no tube lies
+  double exhaust_W_per_K = 0.0;          ///< all its fans, reported always
+  double exhaust_counted_W_per_K = 0.0;  ///< those whose make-up air is untempered: floor and boiler carry them
   double gains_W = 0.0;
   double total_W_per_K = 0.0;  ///< what the room loses per kelvin, exhaust only where it is counted
   double loss_W = 0.0;         ///< at `climate.outdoor`
-  double wanted_W = 0.0;       ///< heat that its floor must give: loss less gains, at least 0
+  double wanted_W = 0.0;       ///< heat that its floor must give: loss less gains, at least 0; 0 where no tube lies
 };
 
 enum class EdgeKind { wall, big_door };
 
 /// A length of the slab's edge that is built one way.
 struct EdgeStretch {
-  std::string name;  ///< "outer wall", or the opening's name
+  std::string name;  ///< "outer wall", "outer wall of the store", or the opening's name
   EdgeKind kind = EdgeKind::wall;
+  std::size_t room = 0;  ///< row in Design::room
   double length_m = 0.0;
-  double tube_in_m = 0.0;  ///< nearest tube, from the inner face
-  bool guessed = false;    ///< leans on a guess about edge or door
-  EdgeDetail detail;       ///< with the indoor film of heat going down
+  double tube_in_m = 0.0;  ///< axis of the nearest tube, from the inner face
+  EdgeDetail detail;       ///< with the indoor film of heat going down, and any covering
 };
 
 /// The slab's way down to ground and cold edge as one conductance, before fields: ISO 13370 with the layers below the
@@ -63,12 +64,22 @@ struct Envelope {
   double exhaust_W = 0.0;  ///< all fans at `climate.outdoor`, counted or not
 };
 
-/// Edges and ground need no climate beyond its mean; rooms need `climate.outdoor`.
+/// Row of the room with this name; the first where there is none, as where a file leaves the room out.
+std::size_t room_row(const Design& design, std::string_view name);
+
+/// For each room a stretch of outer wall, and one for each big door: their lengths add up to the exposed perimeter.
+/// A resistance becomes a board as thick as one of XPS (R-5 to the inch). A strip begins at the leaf's inner face and
+/// lies under the leaf; one thicker than that reaches in. The edge's board stands at walls only: at a door the concrete
+/// runs on past it, the careful side.
 std::vector<EdgeStretch> edges_of(const Design& design);
+
+/// The floor as a whole, heated or not. Needs no climate beyond its mean and swing. The edge's board counts down to a
+/// quarter of B: beyond that the standard's strip would reach past the middle of the floor.
 GroundPath ground_of(const Design& design);
 
-/// Heat loss of the rooms. Absent without `climate.outdoor` (code "envelope.no-outdoor"). Exhaust fans are said with
-/// their kW: the floor cannot follow them.
+/// Heat loss of the rooms. Resistances of walls, roof and openings are taken as total, films counted; none is below its
+/// two films. Absent without `climate.outdoor` (code "envelope.no-outdoor") or without a floor ("envelope.no-floor").
+/// Said: each fan with its kW, which the floor cannot follow, and rooms whose heat no floor gives.
 Checked<Envelope> envelope_of(const Design& design);
 
 /// Edge sections solved once each: ranges and lists of what matters most ask for the same edge many times.
