@@ -1,0 +1,169 @@
+#include "freeze/words.hpp"
+
+#include <fmt/format.h>
+
+namespace slabwright::freeze {
+namespace {
+
+/// What practice leaves a slab sensor at, 40 F, in the belief that it keeps a shop from freezing.
+constexpr double usual_slab_degC = 40.0 / 9.0;
+/// Monthly mean inside below which a shallow frost-protected footing is no longer under a heated building (IRC
+/// R403.3), 64 F.
+constexpr double heated_building_degC = (64.0 - 32.0) / 1.8;
+
+Measured degree(double degC) { return {degC, Dimension::degree}; }
+
+/// "; everything else" or the like, and what is enough for it at either sensor.
+std::string enough(std::string_view whom, double slab_degC, double air_degC, System system) {
+  return fmt::format("{} {} at the slab sensor, or {} on the wall, is enough.", whom, shown_degC(slab_degC, system),
+                     shown_degC(air_degC, system));
+}
+
+bool kept_by_none(const PlaceAtSetting& place) { return place.decides && !place.asks_slab_degC; }
+
+std::string what_else(const Design& design, PlaceKind kind) {
+  switch (kind) {
+    case PlaceKind::tube:
+      return design.fluid.kind == FluidKind::water ? "shut that loop off and drain it, or fill with glycol"
+                                                   : "shut that loop off and drain it, or fill with more glycol";
+    case PlaceKind::floor_line: return "keep the floor dry there";
+    case PlaceKind::wall_pipe: return "drain it, or move it to the warm side of the wall";
+    case PlaceKind::room_air:
+    case PlaceKind::room_pipe:
+    case PlaceKind::drain_trap: return "drain it, or give the room more heat than the floor's";
+  }
+  return "drain it";
+}
+
+Diagnostic failure(std::string code, std::string sentence) {
+  return {Severity::failure, std::move(code), "frost_hold", "{}", {std::move(sentence)}};
+}
+
+Diagnostic about_two_dials(const Freeze& freeze) {
+  return {Severity::note,
+          "freeze.two-dials",
+          "frost_hold",
+          "a slab sensor has to stand at {} all winter, for the coldest hour is when the room takes most heat out of "
+          "the floor; a wall thermostat at {} follows the weather by itself",
+          {degree(freeze.slab_dial_degC), degree(freeze.air_dial_degC)}};
+}
+
+Diagnostic about_steady(const Freeze& freeze) {
+  return {Severity::note,
+          "freeze.steady",
+          "climate.coldest",
+          "{} is taken as if it lasted; a short snap cools slab and ground less",
+          {degree(freeze.outdoor_degC)}};
+}
+
+Diagnostic about_corners() {
+  return {
+      Severity::note,
+      "freeze.corners",
+      "edge",
+      "corners of the slab and the ends of big doors are not computed: they are colder than the edges between them; "
+      "round tubes off there and keep them further in",
+      {}};
+}
+
+/// The advice that is heard most, tried on this shop.
+std::optional<Diagnostic> about_usual_slab(const Freeze& freeze, const Shop& shop) {
+  if (freeze.slab_degC <= usual_slab_degC) return std::nullopt;
+  const double air_degC = coldest_air_degC(shop, usual_slab_degC);
+  if (air_degC >= 0.0) return std::nullopt;
+  return Diagnostic{Severity::note,
+                    "freeze.usual-slab-setting",
+                    "frost_hold",
+                    "a slab sensor at {} would leave the air at {} in the coldest hour: refused",
+                    {degree(usual_slab_degC), degree(air_degC)}};
+}
+
+std::optional<Diagnostic> about_footing(const Freeze& freeze) {
+  if (freeze.air_dial_degC >= heated_building_degC) return std::nullopt;
+  return Diagnostic{Severity::note,
+                    "freeze.footing",
+                    "frost_hold",
+                    "a shop kept at {} does not count as heated (at least {}) for a shallow frost-protected footing: "
+                    "ask whoever designed it before the heat is lowered",
+                    {degree(freeze.air_dial_degC), degree(heated_building_degC)}};
+}
+
+std::optional<Diagnostic> about_boiler(const Freeze& freeze, double boiler_W) {
+  if (freeze.hold_W <= boiler_W) return std::nullopt;
+  Diagnostic small{Severity::failure,
+                   "freeze.boiler-too-small",
+                   "boiler.power",
+                   "holding the slab at {} takes {} at {} outside; the boiler gives {}",
+                   {degree(freeze.slab_dial_degC), Measured{freeze.hold_W, Dimension::power},
+                    degree(freeze.outdoor_degC), Measured{boiler_W, Dimension::power}}};
+  if (freeze.boiler_keeps_to_degC) {
+    small.sentence += ", enough down to {} outside";
+    small.parts.push_back(degree(*freeze.boiler_keeps_to_degC));
+  }
+  return small;
+}
+
+void add(std::vector<Diagnostic>& said, std::optional<Diagnostic> more) {
+  if (more) said.push_back(std::move(*more));
+}
+
+}  // namespace
+
+std::string shown_degC(double degC, System system) { return show(degC, Dimension::degree, system); }
+
+std::string why_no_setting(const Design& design, const Freeze& freeze, bool pump_kept_is_enough) {
+  const System system = design.units;
+  std::vector<std::string> sentences;
+  for (const PlaceAtSetting& place : freeze.place) {
+    if (!kept_by_none(place)) continue;
+    sentences.push_back(fmt::format("The {} falls below {} however warm the floor is held ({} is the most): {}.",
+                                    place.name, shown_degC(place.limit_degC, system),
+                                    shown_degC(warmest_floor_degC, system), what_else(design, place.kind)));
+  }
+  if (!freeze.decides.empty()) {
+    sentences.push_back(enough("Everywhere else", freeze.slab_dial_degC, freeze.air_dial_degC, system));
+  }
+  if (pump_kept_is_enough) {
+    sentences.push_back(enough("While the pump is kept running and power lasts,", freeze.pump_kept_slab_dial_degC,
+                               freeze.pump_kept_air_dial_degC, system));
+  }
+  return fmt::format("{}", fmt::join(sentences, " "));
+}
+
+std::string why_not_called(const Design& design, const Freeze& freeze) {
+  std::vector<std::string> sentences;
+  for (const UnknownPlace& place : freeze.unknown) {
+    sentences.push_back(fmt::format("The {}: {}.", place.name, place.why));
+  }
+  if (!freeze.decides.empty()) {
+    sentences.push_back(enough("For everything else", freeze.slab_dial_degC, freeze.air_dial_degC, design.units));
+  }
+  if (sentences.empty()) sentences.push_back("No place was found that could freeze first.");
+  return fmt::format("{}", fmt::join(sentences, " "));
+}
+
+std::string why_refused(const Design& design, const PlaceAtSetting& place, double slab_degC) {
+  const System system = design.units;
+  return fmt::format("A slab sensor at {} lets the {} fall to {}; it must stay above {}.",
+                     shown_degC(slab_degC, system), place.name, shown_degC(place.coldest_degC, system),
+                     shown_degC(place.limit_degC, system));
+}
+
+std::vector<Diagnostic> remarks(const Freeze& freeze, const Shop& shop, std::optional<double> boiler_W) {
+  std::vector<Diagnostic> said;
+  if (freeze.verdict == FreezeVerdict::no_setting) {
+    said.push_back(failure("freeze.no-setting", "no setting is safe. " + freeze.reason));
+  } else if (freeze.verdict == FreezeVerdict::cannot_be_called) {
+    said.push_back(failure("freeze.cannot-be-called", "it cannot be called safe. " + freeze.reason));
+  }
+  if (freeze.decides.empty()) return said;
+  if (boiler_W) add(said, about_boiler(freeze, *boiler_W));
+  said.push_back(about_steady(freeze));
+  said.push_back(about_two_dials(freeze));
+  said.push_back(about_corners());
+  add(said, about_usual_slab(freeze, shop));
+  add(said, about_footing(freeze));
+  return said;
+}
+
+}  // namespace slabwright::freeze

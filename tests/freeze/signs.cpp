@@ -1,0 +1,103 @@
+// Which way a setting moves when one thing changes.
+#include "freeze/holds.hpp"
+
+using namespace slabwright;
+using namespace slabwright::test;
+
+namespace {
+
+/// The lowest air that keeps everything, at the first room's sensor.
+double air_of(const Design& d) {
+  const Freeze freeze = hold_of(d);
+  REQUIRE(freeze.verdict == FreezeVerdict::found);
+  return freeze.air_degC;
+}
+
+}  // namespace
+
+TEST_CASE("colder outdoors never lowers a setting") {
+  for (Design d : {bare_shop(), door_shop(), shop_with_store()}) {
+    double last_air = -100.0, last_slab = -100.0;
+    for (double coldest_degC = 8.0; coldest_degC >= -27.0; coldest_degC -= 2.5) {
+      d.climate.coldest_degC = coldest_degC;
+      const Freeze freeze = hold_of(d);
+      REQUIRE(freeze.verdict == FreezeVerdict::found);
+      CHECK(freeze.air_degC >= last_air - 1e-4);
+      CHECK(freeze.slab_degC >= last_slab - 1e-4);
+      last_air = freeze.air_degC;
+      last_slab = freeze.slab_degC;
+    }
+  }
+}
+
+TEST_CASE("warmer ground never raises a setting") {
+  Design d = door_shop();
+  double last = 100.0;
+  for (const double mean_degC : {-5.0, 0.0, 5.0, 10.0, 15.0}) {
+    d.climate.mean_degC = mean_degC;
+    const double now = air_of(d);
+    CHECK(now < last);
+    last = now;
+  }
+}
+
+TEST_CASE("more insulation at the edge, in the strip or under the slab never raises a setting") {
+  Design d = bare_shop();
+  d.opening.clear();
+  double last = 100.0;
+  for (const double edge_m2K_per_W : {0.0, 0.5, 1.8, 3.5}) {
+    d.edge.insulation = {edge_m2K_per_W};
+    const double now = air_of(d);
+    CHECK(now < last);
+    last = now;
+  }
+  d = door_shop();
+  last = 100.0;
+  for (const double strip_m2K_per_W : {0.0, 0.5, 1.8, 4.0}) {
+    d.edge.door_strip = {strip_m2K_per_W};
+    const double now = air_of(d);
+    CHECK(now < last);
+    last = now;
+  }
+}
+
+TEST_CASE("a tube further in never raises a setting") {
+  Design d = door_shop();
+  double last = 100.0;
+  for (const double distance_m : {0.2, 0.3, 0.45, 0.7}) {
+    d.opening[0].tube_distance_m = distance_m;
+    const double now = air_of(d);
+    CHECK(now <= last + 1e-9);
+    last = now;
+  }
+  CHECK(last < air_of(door_shop()) - 2.0);
+}
+
+TEST_CASE("a leakier building needs a warmer slab for the same air") {
+  Design d = bare_shop();
+  d.building.quality = Quality::tight;
+  const Freeze tight = hold_of(d);
+  d.building.quality = Quality::poor;
+  const Freeze poor = hold_of(d);
+  REQUIRE(tight.verdict == FreezeVerdict::found);
+  REQUIRE(poor.verdict == FreezeVerdict::found);
+  CHECK(poor.air_degC == Approx(tight.air_degC).margin(1e-4));
+  CHECK(poor.slab_degC > tight.slab_degC + 3.0);
+  CHECK(poor.hold_W > 1.5 * tight.hold_W);
+}
+
+TEST_CASE("margins, door air and own limits move the setting their way") {
+  const double plain = air_of(door_shop());
+  Design d = door_shop();
+  d.frost_hold.margin_K = 3.0;
+  CHECK(air_of(d) > plain + 1.0);
+  d = door_shop();
+  d.frost_hold.door_air_K = 0.0;
+  CHECK(air_of(d) == Approx(plain - 2.0).margin(1e-4));
+  d = door_shop();
+  d.frost_hold.pipe_limit_degC = 14.9;
+  CHECK(air_of(d) == Approx(14.9).margin(1e-4));
+  d = door_shop();
+  d.watch = {{"tap", WatchKind::wall_pipe, "shop", 9.0, 0.2}};
+  CHECK(air_of(d) == Approx((9.0 + 0.2 * 27.0) / 0.8).margin(1e-4));
+}
