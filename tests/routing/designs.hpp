@@ -1,6 +1,7 @@
 // Designs that the tests of this folder share.
 #pragma once
 #include <algorithm>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -38,9 +39,9 @@ inline LoopEntry entry(double length_m, const std::string& room = {}, const std:
   return out;
 }
 
-inline const Diagnostic* find(const std::vector<Diagnostic>& said, const std::string& code) {
+inline std::optional<Diagnostic> find(const std::vector<Diagnostic>& said, const std::string& code) {
   const auto found = std::find_if(said.begin(), said.end(), [&](const Diagnostic& d) { return d.code == code; });
-  return found == said.end() ? nullptr : &*found;
+  return found == said.end() ? std::nullopt : std::optional(*found);
 }
 
 }  // namespace slabwright::test

@@ -106,7 +106,7 @@ TEST_CASE("leaders that are added can make a loop too long") {
   Design design = with_loops({entry(88.0), entry(88.0), entry(88.0), entry(88.0)});
   design.loop[2].leaders = Leaders{false, 3.0};
   const Checked<LoopPlan> checked = plan_loops(design);
-  const Diagnostic* said = find(checked.said, "loop.too-long");
+  const auto said = find(checked.said, "loop.too-long");
   REQUIRE(said);
   CHECK(said->severity == Severity::failure);
   CHECK(said->about == "loop[3].length");
@@ -174,7 +174,7 @@ TEST_CASE("ports and counts are held against the loops listed") {
   CHECK(plan_loops(design).said.empty());
 
   design.manifold.resize(2);
-  const Diagnostic* idle = find(plan_loops(design).said, "manifold.no-loop");
+  const auto idle = find(plan_loops(design).said, "manifold.no-loop");
   REQUIRE(idle);
   CHECK(idle->about == "manifold[2]");
 }

@@ -1,6 +1,7 @@
 // Every room's floor against what its room asks for.
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <stdexcept>
 
 #include "slabwright/section.hpp"
@@ -45,9 +46,9 @@ Checked<FloorPlan> plan(const Design& design, const std::vector<double>& wanted_
   return floor_of(design, plan_loops(design).value.value(), asked(design, wanted_W));
 }
 
-const Diagnostic* find(const std::vector<Diagnostic>& said, const std::string& code) {
+std::optional<Diagnostic> find(const std::vector<Diagnostic>& said, const std::string& code) {
   const auto found = std::find_if(said.begin(), said.end(), [&](const Diagnostic& d) { return d.code == code; });
-  return found == said.end() ? nullptr : &*found;
+  return found == said.end() ? std::nullopt : std::optional(*found);
 }
 
 }  // namespace
@@ -105,7 +106,7 @@ TEST_CASE("the warmest place of the floor stops at 29 degC and the room that goe
   CHECK(floor.floor.floor_over_tube_degC == Approx(29.0).margin(1e-3));
   CHECK(floor.floor.floor_mean_degC < 29.0);
   CHECK(floor.given_W_per_m2 * floor.heated_m2 + floor.shortfall_W == Approx(20000.0).epsilon(1e-9));
-  const Diagnostic* said = find(checked.said, "floor.too-warm");
+  const auto said = find(checked.said, "floor.too-warm");
   REQUIRE(said);
   CHECK(said->severity == Severity::failure);
   CHECK(said->about == "room[1]");
@@ -158,7 +159,7 @@ TEST_CASE("rooms without tube give nothing") {
   CHECK(room[1].shortfall_W == 0.0);
   CHECK(room[2].given_W_per_m2 == 0.0);
   CHECK(room[2].shortfall_W == 700.0);
-  const Diagnostic* said = find(checked.said, "floor.no-tube");
+  const auto said = find(checked.said, "floor.no-tube");
   REQUIRE(said);
   CHECK(said->about == "room[3]");
   CHECK(say(*said, System::si) == "office asks its floor for 0.70 kW, and no tube lies in it");
