@@ -89,6 +89,16 @@ TEST_CASE("a place that could not be computed: it cannot be called safe") {
   CHECK_FALSE(judged(d, 28.0).holds);
 }
 
+TEST_CASE("a room that was to be heated and has no tube after all is not known either") {
+  Line line = line_of(shop_with_store());
+  line.floor.room[1].heated_m2 = 0.0;
+  const Freeze freeze = *checked_hold(line).value;
+  CHECK(freeze.verdict == FreezeVerdict::cannot_be_called);
+  REQUIRE(freeze.unknown.size() == 1);
+  CHECK(freeze.unknown[0].name == "tube 150 mm inside the outer wall of the store");
+  CHECK(freeze.unknown[0].why == "no tube lies in the floor of the store");
+}
+
 TEST_CASE("a shop without any tube cannot be called") {
   Design d = bare_shop();
   d.room[0].heated_floor = false;
