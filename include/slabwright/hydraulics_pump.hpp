@@ -1,5 +1,6 @@
 // Pumps: what head they give at a flow.
 #pragma once
+#include <memory>
 #include <variant>
 #include <vector>
 
@@ -24,12 +25,12 @@ struct PumpLaw {
 /// A maker's curve point by point, made by pump_table(), which refuses what no pump should have.
 class PumpTable {
  public:
-  const MonotoneTable& heads() const { return heads_; }
+  const MonotoneTable& heads() const { return *heads_; }
 
  private:
   friend Checked<PumpTable> pump_table(const std::vector<PumpPoint>&);
-  explicit PumpTable(MonotoneTable heads) : heads_(std::move(heads)) {}
-  MonotoneTable heads_;
+  explicit PumpTable(MonotoneTable heads) : heads_(std::make_shared<const MonotoneTable>(std::move(heads))) {}
+  std::shared_ptr<const MonotoneTable> heads_;  ///< shared, so that an element of a branch stays small
 };
 
 using PumpCurve = std::variant<PumpLaw, PumpTable>;

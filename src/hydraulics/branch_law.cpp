@@ -70,35 +70,45 @@ double usual_flow(const Pump* pump) { return 0.5 * range_m3_per_s(*pump); }
 
 BranchLaws::BranchLaws(const HydronicGraph& graph) {
   rows_.reserve(graph.branch_count());
+  terms_.reserve(2 * graph.branch_count());
   for (std::size_t i = 0; i < graph.branch_count(); ++i) {
     const Branch& branch = graph.inside().branch(i);
-    const std::size_t first = terms_.size();
-    for (const Element& element : branch.elements) add(term_of(element.shape, branch.liquid), first);
-    const bool one_way = std::any_of(branch.elements.begin(), branch.elements.end(), [](const Element& element) {
-      return std::holds_alternative<CheckValve>(element.shape);
-    });
-    rows_.push_back({branch.liquid, first, terms_.size(), is_shut(graph, {i}), one_way, 0.0, 0.0});
+    Row row{branch.liquid, terms_.size(), 0, is_shut(graph, {i}), false, 0.0, 0.0};
+    for (const Element& element : branch.elements) {
+      add(term_of(element.shape, branch.liquid), row.first);
+      row.one_way = row.one_way || std::holds_alternative<CheckValve>(element.shape);
+    }
+    row.end = terms_.size();
+    rows_.push_back(row);
     foresee(i);
   }
 }
 
+namespace {
+
+bool add_to(Term& sum, const Bore& bore) {
+  Bore* run = std::get_if<Bore>(&sum);
+  if (!run || run->inside_diameter_m != bore.inside_diameter_m || run->roughness_m != bore.roughness_m) return false;
+  run->length_m += bore.length_m;
+  return true;
+}
+bool add_to(Term& sum, const Square& square) {
+  Square* squares = std::get_if<Square>(&sum);
+  if (squares) squares->resistance += square.resistance;
+  return squares != nullptr;
+}
+bool add_to(Term&, const PowerLaw&) { return false; }
+bool add_to(Term&, const Pump*) { return false; }
+
+}  // namespace
+
 void BranchLaws::add(const Term& term, std::size_t first) {
-  const Bore* bore = std::get_if<Bore>(&term);
   const Square* square = std::get_if<Square>(&term);
+  if (square && square->resistance == 0.0) return;
   for (std::size_t i = first; i < terms_.size(); ++i) {
-    Bore* before = std::get_if<Bore>(&terms_[i]);
-    if (bore && before && before->inside_diameter_m == bore->inside_diameter_m &&
-        before->roughness_m == bore->roughness_m) {
-      before->length_m += bore->length_m;
-      return;
-    }
-    Square* sum = std::get_if<Square>(&terms_[i]);
-    if (square && sum) {
-      sum->resistance += square->resistance;
-      return;
-    }
+    if (std::visit([&](const auto& t) { return add_to(terms_[i], t); }, term)) return;
   }
-  if (!square || square->resistance > 0.0) terms_.push_back(term);
+  terms_.push_back(term);
 }
 
 void BranchLaws::foresee(std::size_t branch) {

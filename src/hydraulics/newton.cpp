@@ -29,135 +29,141 @@ constexpr double least_slope_share = 1e-6;
 
 // A cut step ends where no more than this share of the first pull is left: nearer is not worth the evaluations.
 constexpr double settled_share = 0.1;
+constexpr int most_probes = 60;  // of a bisection down to rounding
 
-struct State {
-  Vector flow;
-  std::vector<Loss> loss;  ///< at that flow
+// One run of the method. Its vectors are made once: a large network spends its time fetching memory otherwise.
+class Run {
+ public:
+  Run(NodeEquations& equations, const Task& task, Vector flow)
+      : equations_(equations), task_(task), flow_(std::move(flow)), loss_(flow_.size()), right_(task.held.size()) {
+    conductance_.assign(flow_.size(), 0.0);
+    change_.assign(flow_.size(), 0.0);
+    lose();
+  }
+
+  /// One round; false where the pressures left the numbers.
+  bool advance(bool first_round) {
+    linearise(first_round);
+    if (!equations_.solve(conductance_, task_.held, right_)) return false;
+    for (std::size_t k = 0; k < flow_.size(); ++k) change_[k] = task_.open[k] ? conductance_[k] * drive(k) : 0.0;
+    start_ = flow_;
+    // The first step is never cut: it is the one that brings the flows into balance.
+    if (first_round)
+      step(1.0);
+    else
+      careful_step();
+    return true;
+  }
+
+  Worst worst_imbalance() {
+    right_ = task_.demand_m3_per_s;
+    for (std::size_t k = 0; k < flow_.size(); ++k) {
+      right_[task_.ends[k].from] += flow_[k];
+      right_[task_.ends[k].to] -= flow_[k];
+    }
+    Worst worst;
+    for (std::size_t i = 0; i < right_.size(); ++i) {
+      if (!task_.held[i] && std::abs(right_[i]) > worst.amount) worst = {std::abs(right_[i]), i};
+    }
+    return worst;
+  }
+
+  Worst worst_head() const {
+    Worst worst;
+    for (std::size_t k = 0; k < flow_.size(); ++k) {
+      const double left = task_.open[k] ? std::abs(drive(k)) : 0.0;
+      if (left > worst.amount) worst = {left, k};
+    }
+    return worst;
+  }
+
+  const Vector& flow() const { return flow_; }
+
+ private:
+  void lose() {
+    for (std::size_t k = 0; k < flow_.size(); ++k) {
+      if (task_.open[k]) loss_[k] = task_.laws.loss(k, flow_[k]);
+    }
+  }
+
+  double tangent(std::size_t k, bool first_round) const {
+    const double chord = task_.laws.chord(k);
+    const bool still = std::abs(flow_[k]) < still_share * task_.laws.usual_flow(k);
+    return std::max(loss_[k].slope_Pa_s_per_m3, first_round && still ? chord : least_slope_share * chord);
+  }
+
+  // The conductances, and on the right the net flow into each node if all pressures were zero.
+  void linearise(bool first_round) {
+    for (std::size_t i = 0; i < right_.size(); ++i) right_[i] = -task_.demand_m3_per_s[i];
+    for (std::size_t k = 0; k < flow_.size(); ++k) {
+      if (!task_.open[k]) continue;
+      conductance_[k] = 1.0 / tangent(k, first_round);
+      const double flow = flow_[k] - conductance_[k] * loss_[k].pressure_Pa;
+      right_[task_.ends[k].from] -= flow;
+      right_[task_.ends[k].to] += flow;
+    }
+    for (std::size_t i = 0; i < right_.size(); ++i) {
+      if (task_.held[i]) right_[i] = task_.held_pressure_Pa[i];
+    }
+  }
+
+  // What the pressures at its ends leave over for a branch beyond its loss.
+  double drive(std::size_t k) const {
+    const auto [from, to] = task_.ends[k];
+    return equations_.pressure(from) - equations_.pressure(to) - loss_[k].pressure_Pa;
+  }
+
+  // The slope of the content along the step, with its sign turned: above zero while the step still leads downhill.
+  double pull() const {
+    double sum = 0.0;
+    for (std::size_t k = 0; k < flow_.size(); ++k) {
+      if (task_.open[k]) sum += drive(k) * change_[k];
+    }
+    return sum;
+  }
+
+  void step(double share) {
+    for (std::size_t k = 0; k < flow_.size(); ++k) flow_[k] = start_[k] + share * change_[k];
+    lose();
+  }
+
+  void careful_step() {
+    const double at_start = pull();
+    step(1.0);
+    if (pull() >= -at_start) return;
+    const auto pull_at = [&](double share) {
+      step(share);
+      return pull();
+    };
+    step(root_in_bracket(pull_at, 0.0, 1.0, {0.0, settled_share * at_start, most_probes}).x);
+  }
+
+  NodeEquations& equations_;
+  const Task& task_;
+  Vector flow_, start_, conductance_, change_;
+  std::vector<Loss> loss_;
+  Vector right_;
 };
-
-State at(const Task& task, Vector flow) {
-  std::vector<Loss> loss(flow.size());
-  for (std::size_t k = 0; k < flow.size(); ++k) {
-    if (task.open[k]) loss[k] = task.laws.loss(k, flow[k]);
-  }
-  return {std::move(flow), std::move(loss)};
-}
-
-Vector conductances(const Task& task, const State& state, bool first_round) {
-  Vector conductance(state.flow.size(), 0.0);
-  for (std::size_t k = 0; k < conductance.size(); ++k) {
-    if (!task.open[k]) continue;
-    const double chord = task.laws.chord(k);
-    const bool still = std::abs(state.flow[k]) < still_share * task.laws.usual_flow(k);
-    const double least = first_round && still ? chord : least_slope_share * chord;
-    conductance[k] = 1.0 / std::max(state.loss[k].slope_Pa_s_per_m3, least);
-  }
-  return conductance;
-}
-
-// Net flow into each node if all pressures were zero, and the pressures of the held nodes.
-Vector right_side(const Task& task, const State& state, const Vector& conductance) {
-  Vector right(task.held.size(), 0.0);
-  for (std::size_t k = 0; k < conductance.size(); ++k) {
-    if (!task.open[k]) continue;
-    const double flow = state.flow[k] - conductance[k] * state.loss[k].pressure_Pa;
-    right[task.ends[k].from] -= flow;
-    right[task.ends[k].to] += flow;
-  }
-  for (std::size_t i = 0; i < right.size(); ++i) {
-    right[i] = task.held[i] ? task.held_pressure_Pa[i] : right[i] - task.demand_m3_per_s[i];
-  }
-  return right;
-}
-
-// What the pressures at its ends leave over for a branch beyond its loss.
-double drive(const Task& task, const State& state, const Vector& pressure, std::size_t k) {
-  return pressure[task.ends[k].from] - pressure[task.ends[k].to] - state.loss[k].pressure_Pa;
-}
-
-Vector step(const Task& task, const State& state, const Vector& conductance, const Vector& pressure) {
-  Vector change(conductance.size(), 0.0);
-  for (std::size_t k = 0; k < change.size(); ++k) {
-    if (task.open[k]) change[k] = conductance[k] * drive(task, state, pressure, k);
-  }
-  return change;
-}
-
-// The slope of the content along a step, with its sign turned: above zero while the step still leads downhill.
-double pull(const Task& task, const State& state, const Vector& pressure, const Vector& change) {
-  double sum = 0.0;
-  for (std::size_t k = 0; k < change.size(); ++k) {
-    if (task.open[k]) sum += drive(task, state, pressure, k) * change[k];
-  }
-  return sum;
-}
-
-State moved(const Task& task, const State& from, const Vector& change, double share) {
-  Vector flow = from.flow;
-  for (std::size_t k = 0; k < flow.size(); ++k) flow[k] += share * change[k];
-  return at(task, std::move(flow));
-}
-
-State careful_step(const Task& task, const State& from, const Vector& pressure, const Vector& change) {
-  const double at_start = pull(task, from, pressure, change);
-  State to = moved(task, from, change, 1.0);
-  if (pull(task, to, pressure, change) >= -at_start) return to;
-  const auto pull_at = [&](double share) {
-    return share > 0.0 ? pull(task, moved(task, from, change, share), pressure, change) : at_start;
-  };
-  const Root lowest = root_in_bracket(pull_at, 0.0, 1.0, {0.0, settled_share * at_start, 60});
-  return moved(task, from, change, lowest.x);
-}
-
-bool all_finite(const Vector& values) {
-  return std::all_of(values.begin(), values.end(), [](double value) { return std::isfinite(value); });
-}
-
-Worst worst_imbalance(const Task& task, const Vector& flow) {
-  Vector balance = task.demand_m3_per_s;
-  for (std::size_t k = 0; k < flow.size(); ++k) {
-    balance[task.ends[k].from] += flow[k];
-    balance[task.ends[k].to] -= flow[k];
-  }
-  Worst worst;
-  for (std::size_t i = 0; i < balance.size(); ++i) {
-    if (!task.held[i] && std::abs(balance[i]) > worst.amount) worst = {std::abs(balance[i]), i};
-  }
-  return worst;
-}
-
-Worst worst_head(const Task& task, const State& state, const Vector& pressure) {
-  Worst worst;
-  for (std::size_t k = 0; k < state.flow.size(); ++k) {
-    const double left = task.open[k] ? std::abs(drive(task, state, pressure, k)) : 0.0;
-    if (left > worst.amount) worst = {left, k};
-  }
-  return worst;
-}
 
 }  // namespace
 
 Flows find_flows(NodeEquations& equations, const Task& task, Vector flow, const NetworkOptions& options) {
-  State state = at(task, std::move(flow));
+  Run run(equations, task, std::move(flow));
   Flows found;
-  for (int round = 1; round <= options.most_rounds && found.stop == Stop::rounds_spent; ++round) {
-    const Vector conductance = conductances(task, state, round == 1);
-    Vector pressure = equations.pressures(conductance, task.held, right_side(task, state, conductance));
-    found.rounds = round;
-    if (pressure.empty() || !all_finite(pressure)) {
+  while (found.rounds < options.most_rounds && found.stop == Stop::rounds_spent) {
+    ++found.rounds;
+    if (!run.advance(found.rounds == 1)) {
       found.stop = Stop::not_finite;
       break;
     }
-    found.pressure_Pa = std::move(pressure);
-    const Vector change = step(task, state, conductance, found.pressure_Pa);
-    // The first step is never cut: it is the one that brings the flows into balance.
-    state = round == 1 ? moved(task, state, change, 1.0) : careful_step(task, state, found.pressure_Pa, change);
-    found.imbalance_m3_per_s = worst_imbalance(task, state.flow);
-    found.head_Pa = worst_head(task, state, found.pressure_Pa);
+    found.imbalance_m3_per_s = run.worst_imbalance();
+    found.head_Pa = run.worst_head();
     const bool balanced = found.imbalance_m3_per_s.amount <= options.imbalance_m3_per_s;
     if (balanced && found.head_Pa.amount <= options.head_Pa) found.stop = Stop::converged;
   }
-  found.flow_m3_per_s = std::move(state.flow);
+  found.flow_m3_per_s = run.flow();
+  found.pressure_Pa.resize(task.held.size());
+  for (std::size_t i = 0; i < task.held.size(); ++i) found.pressure_Pa[i] = equations.pressure(i);
   return found;
 }
 

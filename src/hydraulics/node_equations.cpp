@@ -2,7 +2,6 @@
 #include "hydraulics/node_equations.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 namespace slabwright {
 namespace {
@@ -30,15 +29,15 @@ NodeEquations::NodeEquations(std::size_t nodes, const std::vector<Ends>& branche
   for (const Ends& ends : branches) {
     between_.push_back(slot_of(matrix_, std::max(ends.from, ends.to), std::min(ends.from, ends.to)));
   }
+  flow_in_ = pressures_ = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(nodes));
   if (nodes > 0) factors_.analyzePattern(matrix_);
 }
 
-std::vector<double> NodeEquations::pressures(const std::vector<double>& conductance, const std::vector<bool>& held,
-                                             const std::vector<double>& right) {
-  const std::size_t nodes = diagonal_.size();
+bool NodeEquations::solve(const std::vector<double>& conductance, const std::vector<bool>& held,
+                          const std::vector<double>& right) {
   std::fill_n(matrix_.valuePtr(), matrix_.nonZeros(), 0.0);
-  Eigen::VectorXd flow_in = Eigen::Map<const Eigen::VectorXd>(right.data(), static_cast<Eigen::Index>(nodes));
-  for (std::size_t i = 0; i < nodes; ++i) {
+  for (std::size_t i = 0; i < diagonal_.size(); ++i) {
+    flow_in_[static_cast<Eigen::Index>(i)] = right[i];
     if (held[i]) value(diagonal_[i]) = 1.0;
   }
   for (std::size_t k = 0; k < branches_.size(); ++k) {
@@ -47,13 +46,15 @@ std::vector<double> NodeEquations::pressures(const std::vector<double>& conducta
     if (!held[from]) value(diagonal_[from]) += c;
     if (!held[to]) value(diagonal_[to]) += c;
     if (!held[from] && !held[to]) value(between_[k]) -= c;
-    if (held[from] && !held[to]) flow_in[static_cast<Eigen::Index>(to)] += c * right[from];
-    if (held[to] && !held[from]) flow_in[static_cast<Eigen::Index>(from)] += c * right[to];
+    if (held[from] && !held[to]) flow_in_[static_cast<Eigen::Index>(to)] += c * right[from];
+    if (held[to] && !held[from]) flow_in_[static_cast<Eigen::Index>(from)] += c * right[to];
   }
   factors_.factorize(matrix_);
-  if (factors_.info() != Eigen::Success) return {};
-  const Eigen::VectorXd found = factors_.solve(flow_in);
-  return {found.data(), found.data() + found.size()};
+  if (factors_.info() != Eigen::Success) return false;
+  const Eigen::VectorXd found = factors_.solve(flow_in_);
+  if (!found.allFinite()) return false;
+  pressures_ = found;
+  return true;
 }
 
 }  // namespace slabwright

@@ -19,10 +19,11 @@ class NodeEquations {
  public:
   NodeEquations(std::size_t nodes, const std::vector<Ends>& branches);
 
-  /// Pressures by node from the conductances by branch. `right` holds the pressure of a node that is held, and the net
-  /// flow into any other. Empty where the system cannot be solved.
-  std::vector<double> pressures(const std::vector<double>& conductance, const std::vector<bool>& held,
-                                const std::vector<double>& right);
+  /// Finds the pressures from the conductances by branch. `right` holds the pressure of a node that is held, and the
+  /// net flow into any other. False where the system cannot be solved in numbers; the pressures then stay as they were.
+  bool solve(const std::vector<double>& conductance, const std::vector<bool>& held, const std::vector<double>& right);
+
+  double pressure(std::size_t node) const { return pressures_[static_cast<Eigen::Index>(node)]; }
 
  private:
   using Matrix = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
@@ -31,6 +32,7 @@ class NodeEquations {
   std::vector<Ends> branches_;
   std::vector<std::size_t> diagonal_, between_;  ///< where in the matrix a node and a branch stand
   Matrix matrix_;                                ///< lower triangle
+  Eigen::VectorXd flow_in_, pressures_;
   Eigen::SimplicialLDLT<Matrix, Eigen::Lower, Eigen::AMDOrdering<int>> factors_;
 };
 
