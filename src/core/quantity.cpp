@@ -265,7 +265,7 @@ Reading read_quantity(std::string_view text, Dimension dimension) {
   std::optional<Reading> found = prefixed(s, dimension);
   if (!found && (dimension == Dimension::length || dimension == Dimension::head)) found = feet_and_inches(s);
   Reading reading = found ? *found : number_then_unit(s, dimension);
-  if (reading.fault == Fault::none && !std::isfinite(reading.si)) reading.fault = Fault::not_finite;
+  if (!std::isfinite(reading.si) || !std::isfinite(reading.written)) reading.fault = Fault::not_finite;
   return reading;
 }
 

@@ -56,6 +56,30 @@ std::string rounded_in(const Key& key, double si, System system) {
   return with_unit(scale ? fmt::format("{:.0f}", std::round(value) + 0.0) : rounded(value), unit, dimension);
 }
 
+/// 1, 2 or 5 with noughts, the nearest to a value above zero.
+double plain_step(double value) {
+  const double power = std::floor(std::log10(value) + 1e-9), decade = std::pow(10.0, power);
+  double nearest = decade;
+  for (const double step : {2.0, 5.0, 10.0}) {
+    if (std::abs(std::log(step * decade / value)) < std::abs(std::log(nearest / value))) nearest = step * decade;
+  }
+  return nearest;
+}
+
+/// A likely value of a key without a default, from its limits alone: their middle, for lengths and the like by ratio.
+std::string likely(const Key& key, System system) {
+  const Dimension dimension = key.unit->dimension;
+  const std::string_view unit = own_unit(key, system);
+  const double least = key.says.least, most = key.says.most;
+  if (dimension == Dimension::degree) {
+    return with_unit(
+        fmt::format("{:.0f}", 5.0 * std::round(in_unit(0.5 * (least + most), unit, dimension) / 5.0) + 0.0), unit,
+        dimension);
+  }
+  const double middle = least > 0.0 ? std::sqrt(least * most) : most / 1000.0;
+  return with_unit(fmt::format("{:.6g}", plain_step(in_unit(middle, unit, dimension))), unit, dimension);
+}
+
 std::string no_unit_sentence(const Key& key, std::string_view text, double written, System system) {
   const Dimension dimension = key.unit->dimension;
   const System other = system == System::us ? System::si : System::us;
@@ -128,10 +152,7 @@ std::string choice_sentence(const Key& key, const Choice& choice, std::string_vi
 std::string example_of(const Key& key, const Slot& slot, System system) {
   if (system == System::si && !key.says.si.empty()) return std::string(key.says.si);
   if (!key.says.us.empty()) return std::string(key.says.us);
-  if (key.unit) {
-    const double likely = std::clamp(1.0, key.says.least, key.says.most);
-    return rounded_in(key, likely, system);
-  }
+  if (key.unit) return likely(key, system);
   if (const auto* worded = std::get_if<Worded>(&slot)) return std::string(worded->example);
   if (const auto* list = std::get_if<WordedList>(&slot)) return std::string(list->example);
   if (const auto* choice = std::get_if<Choice>(&slot)) return std::string(choice->names[0]);

@@ -59,6 +59,23 @@ void remove_guessed_rows(DesignFile& file) {
   }
 }
 
+bool is_list(const Design& design, const Key& key) {
+  return std::holds_alternative<Rows>(key.slot(reading(design).at));
+}
+
+/// Why a path leads to no key.
+std::string path_sentence(const Design& design, const std::string& path) {
+  const std::size_t dot = path.find('.'), end = std::min(path.find_first_of(".["), path.size());
+  const std::string section = path.substr(0, end), row = path.substr(0, dot);
+  const Key* key = find_key(reading(design), section);
+  if (!key) return dot == std::string::npos ? key_sentence({}, section) : section_meant(section).sentence;
+  if (dot == std::string::npos) return fmt::format("{} is a section: name a key of it.", excerpt(path));
+  if (!find_path(reading(design), row) || (end == dot && is_list(design, *key))) {
+    return fmt::format("there is no {}; rows count from 1: {}[1].", excerpt(row), section);
+  }
+  return key_sentence(section, path.substr(dot + 1));
+}
+
 }  // namespace
 
 std::vector<std::string> rivals_of(std::string_view path) {
@@ -79,16 +96,10 @@ void apply(Draft& draft, const Override& option) {
   const Spot spot{0, 0, option.option};
   add_next_row(draft.design, option.path);
   const auto found = find_path(record_of(draft.design), option.path);
-  if (!found || row_path(option.path)) {
-    const bool top = found && (option.path == "units" || option.path == "codes");
-    if (!top) {
-      const std::size_t dot = option.path.find('.');
-      const std::string section = option.path.substr(0, option.path.find_first_of(".["));
-      say(draft, "option.key", option.option, spot,
-          dot == std::string::npos ? section_meant(section).sentence
-                                   : key_sentence(section, option.path.substr(dot + 1)));
-      return;
-    }
+  const bool section =
+      found && (std::holds_alternative<Record>(found->slot) || std::holds_alternative<Rows>(found->slot));
+  if (!found || section) {
+    return say(draft, "option.key", option.option, spot, path_sentence(draft.design, option.path));
   }
   std::string problem = read_into(*found->key, found->slot, option.text, draft.units);
   if (!problem.empty()) {

@@ -70,7 +70,7 @@ class Cutter {
   explicit Cutter(std::string_view text) : lines_(lines_of(text)) {}
 
   FileStatements run() {
-    for (std::size_t i = 0; i < lines_.size();) {
+    for (std::size_t i = 0; i < lines_.size() && found_.problem.size() < most_problems;) {
       const std::string_view line = trim(lines_[i]);
       if (line.empty() || line.front() == '#') {
         ++i;

@@ -56,6 +56,7 @@ class Filler {
   void run(const FileStatements& statements) {
     here_ = record_of(draft_.design);
     for (const Statement& statement : statements.statement) {
+      if (draft_.said.size() >= most_problems) break;
       if (const auto* header = std::get_if<FileHeader>(&statement)) open(*header);
       if (const auto* entry = std::get_if<FileEntry>(&statement)) take(*entry);
     }
@@ -116,10 +117,10 @@ class Filler {
   }
 
   void add_row(const Key& key, const Rows& rows, const Spot& spot) {
-    if (rows.size(rows.at) == most_rows) {
-      say(draft_, "file.rows", {}, spot, fmt::format("more than {} of [[{}]].", most_rows, key.word));
-    }
     if (rows.size(rows.at) >= most_rows) {
+      if (seen_.emplace(fmt::format("too many {}", key.word), spot).second) {
+        say(draft_, "file.rows", {}, spot, fmt::format("more than {} of [[{}]].", most_rows, key.word));
+      }
       here_ = Record{};
       section_.clear();
       return;

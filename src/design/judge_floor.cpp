@@ -46,7 +46,8 @@ void judge_inches(Judge& judge, const std::string& path, Box box, bool area_give
 
 bool judge_outline(Judge& judge, const std::string& path, const std::vector<Place>& outline) {
   const Polygon polygon = polygon_of(outline);
-  if (polygon.size() < 3 || signed_area_m2(polygon) <= 0.0) {
+  const auto on_one_line = [&](Point corner) { return side_of(polygon[0], polygon[1], corner) == Side::on; };
+  if (polygon.size() < 3 || std::all_of(polygon.begin(), polygon.end(), on_one_line)) {
     judge.problem(path, "floor.flat", "an outline takes three corners or more, not all in one line.");
     return false;
   }

@@ -49,13 +49,13 @@ void judge_ports(Judge& judge) {
     if (manifold.loops_number && leaves > 0 && *manifold.loops_number != given) {
       judge.problem(
           row + ".loops", "manifold.loops",
-          fmt::format("loops says {}, but {} [[loop]] are given: remove it.", *manifold.loops_number, leaves));
+          fmt::format("loops says {}, and the file has {} [[loop]]: leave loops out.", *manifold.loops_number, leaves));
       continue;
     }
     const double loops = std::max(given, manifold.loops_number.value_or(0.0));
     if (!manifold.ports_number || loops <= *manifold.ports_number) continue;
     judge.problem(row + ".ports", "manifold.ports",
-                  fmt::format("{} has {} ports, and {} loops leave it: no port is left for the last {}.",
+                  fmt::format("{} has {} ports, and {} loops leave it: no port is left for {} of them.",
                               called(manifold.name, "manifold", m), *manifold.ports_number, loops,
                               loops - *manifold.ports_number));
   }

@@ -99,7 +99,8 @@ Record record_of(Service& x) {
                                 .source = "practice",
                                 .least = 100.0,
                                 .most = 1000.0}),
-      key<&Service::phases>({.meaning = "1 or 3.", .us = "1", .source = "practice", .least = 1.0, .most = 3.0}),
+      key<&Service::phases>(
+          {.meaning = "Phases of the supply, 1 or 3.", .us = "1", .source = "practice", .least = 1.0, .most = 3.0}),
       key<&Service::current_A>({.meaning = "Current that is free for the boiler.", .least = 1.0, .most = 5000.0})};
   return {keys, &x};
 }

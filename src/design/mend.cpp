@@ -213,6 +213,10 @@ class Mender {
           fmt::format("{} has no value. Write {} = \"...\", or leave the line out.", excerpt(key_), excerpt(key_)));
       return false;
     }
+    if (read_quantity(value, Dimension::number).fault == Fault::not_finite) {
+      say(at, fmt::format("{} is too large a number.", excerpt(value)));
+      return false;
+    }
     const Fix fix = fix_scalar(key_, value);
     say(at + fix.at, fix.sentence);
     set_value(fix.value);

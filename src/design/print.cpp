@@ -1,7 +1,7 @@
 // Problems as lines of text.
 #include <fmt/format.h>
 
-#include "slabwright/design.hpp"
+#include "design/statements.hpp"
 
 namespace slabwright {
 namespace {
@@ -26,7 +26,7 @@ std::string problems_text(const ReadDesign& read, std::string_view name, std::si
     ++shown;
     text += fmt::format("{}{}\n", place_of(read, problem, name), say(problem, read.units));
   }
-  if (all > shown) text += fmt::format("... and {} more\n", all - shown);
+  if (all > shown) text += fmt::format("... and {}{} more\n", all - shown, all < most_problems ? "" : " or");
   return text + "Nothing was computed, nothing was written.\n";
 }
 

@@ -17,6 +17,9 @@ struct FormProblem {
   std::string sentence;
 };
 
+/// A file with as many problems is no design file: the rest of it is not looked at.
+inline constexpr std::size_t most_problems = 1000;
+
 enum class ValueKind { text, number, flag, date, list, table };
 
 struct FileEntry;
