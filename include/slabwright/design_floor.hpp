@@ -64,7 +64,7 @@ struct LoopEntry {
   std::string room;
   std::string manifold;
   double length_m = 0.0;
-  std::optional<Leaders> leaders;  ///< the tube's `leader` is added when absent
+  std::optional<Leaders> leaders;  ///< included in the length when absent
   friend bool operator==(const LoopEntry&, const LoopEntry&) = default;
 };
 

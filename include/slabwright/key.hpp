@@ -121,10 +121,19 @@ struct OwnerOf<V O::*> {
   using Value = V;
 };
 
-/// The row of the units table for a member's name, as a row number: pointers into constants upset g++ 12 with UBSan.
+/// The row of the units table for a member's name, or -1. Row numbers, not pointers: g++ 12 takes no comparison of
+/// pointers into constants for a constant when its sanitizer watches undefined behaviour.
 constexpr int unit_row(std::string_view member) {
-  const Unit* found = unit_of_member(member, table::rows);
-  return found ? static_cast<int>(found - table::rows) : -1;
+  int found = -1;
+  std::size_t longest = 0;
+  for (int i = 0; i < static_cast<int>(std::size(table::rows)); ++i) {
+    const std::string_view suffix = table::rows[i].suffix;
+    if (suffix.size() <= longest || member.size() <= suffix.size()) continue;
+    if (member.substr(member.size() - suffix.size()) != suffix) continue;
+    found = i;
+    longest = suffix.size();
+  }
+  return found;
 }
 
 template <auto M>

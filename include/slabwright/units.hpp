@@ -62,18 +62,6 @@ std::span<const Unit> units();
 /// How the answer is printed. It never changes a result.
 enum class System { us, si };
 
-/// The row whose suffix ends `member` (longest suffix wins), or null: such a double has no unit and does not compile
-/// as a described member.
-constexpr const Unit* unit_of_member(std::string_view member, std::span<const Unit> table) {
-  const Unit* found = nullptr;
-  for (const Unit& unit : table) {
-    if (unit.suffix.empty() || member.size() <= unit.suffix.size()) continue;
-    if (member.substr(member.size() - unit.suffix.size()) != unit.suffix) continue;
-    if (!found || unit.suffix.size() > found->suffix.size()) found = &unit;
-  }
-  return found;
-}
-
 /// Why a text is not the quantity asked for.
 enum class Fault { none, not_a_number, no_unit, unknown_unit, wrong_kind, decimal_comma, not_finite };
 

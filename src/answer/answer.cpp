@@ -26,8 +26,10 @@ Verdict verdict_of(const std::vector<Diagnostic>& said) {
   }
   std::stable_sort(verdict.reasons.begin(), verdict.reasons.end(),
                    [](const Diagnostic& a, const Diagnostic& b) { return a.severity > b.severity; });
-  if (any(said, Severity::failure)) verdict.kind = VerdictKind::fails;
-  else if (any(said, Severity::warning)) verdict.kind = VerdictKind::mend;
+  if (any(said, Severity::failure))
+    verdict.kind = VerdictKind::fails;
+  else if (any(said, Severity::warning))
+    verdict.kind = VerdictKind::mend;
   return verdict;
 }
 

@@ -61,6 +61,13 @@ std::vector<Candidate> candidates(const Design& design) {
                    false,
                    {{"edge.insulation", insulation_text(design.units)}}});
   }
+  Candidate both{
+      fmt::format("{} at the edge and across the slab at the door", insulation_text(design.units)), true, {}};
+  if (all.size() == 3 && !all[0].settings.empty()) {
+    both.settings = all[0].settings;
+    both.settings.insert(both.settings.end(), all[2].settings.begin(), all[2].settings.end());
+    all.push_back(std::move(both));
+  }
   if (design.fluid.kind == FluidKind::water) {
     all.push_back({"30 % glycol in the tubes (it helps the tubes, not the pipes)",
                    false,
@@ -87,9 +94,8 @@ void add_changes(Answer& answer, EdgeFields& fields) {
     answer.change.push_back(
         {"pump kept running in the cold", false, freeze.pump_kept_slab_dial_degC, freeze.pump_kept_air_dial_degC});
   }
-  std::stable_sort(answer.change.begin(), answer.change.end(), [](const FreezeChange& a, const FreezeChange& b) {
-    return a.air_dial_degC < b.air_dial_degC;
-  });
+  std::stable_sort(answer.change.begin(), answer.change.end(),
+                   [](const FreezeChange& a, const FreezeChange& b) { return a.air_dial_degC < b.air_dial_degC; });
 }
 
 }  // namespace slabwright

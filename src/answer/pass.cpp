@@ -51,7 +51,7 @@ std::optional<Balanced> balanced(Answer& answer) {
     FlowTarget target = target_flows(*plant, envelope);
     auto balance = keep(balance_plant(*plant, target, target.supply_degC), said);
     if (!balance) break;
-    const bool reached = balance->total_open_m3_per_s >= target.total_m3_per_s;
+    const bool reached = balance->pump_reach_share >= 1.0;
     best = Balanced{std::move(*plant), std::move(target), std::move(*balance)};
     if (reached) break;
   }
@@ -64,12 +64,12 @@ void add_plant(Answer& answer) {
   if (!hydronics) return;
   answer.balance = hydronics->balance;
   if (!answer.envelope || !answer.floor) return;
-  const Plant plant = with_turns(hydronics->plant, hydronics->balance.turns);
-  answer.point = keep(
-      supply_for(plant, conditions_at(*answer.envelope), wanted_W(*answer.envelope, *answer.floor)), answer.said);
+  const Plant plant = with_settings(hydronics->plant, hydronics->balance.turns, hydronics->balance.pump_speed_share);
+  answer.point =
+      keep(supply_for(plant, conditions_at(*answer.envelope), wanted_W(*answer.envelope, *answer.floor)), answer.said);
   if (!answer.point) return;
-  answer.sizes = keep(
-      size_plant(plant, *answer.envelope, *answer.point, hydronics->target, hydronics->balance.duty_Pa), answer.said);
+  answer.sizes = keep(size_plant(plant, *answer.envelope, *answer.point, hydronics->target, hydronics->balance.duty_Pa),
+                      answer.said);
 }
 
 std::optional<double> boiler_W(const Answer& answer) {

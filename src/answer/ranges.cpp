@@ -17,7 +17,7 @@ std::optional<Three> three(const std::array<Answer, 3>& answers, Number number) 
   return Three{*values[0], *values[1], *values[2]};
 }
 
-std::optional<double> if_found(const Answer& answer, double Freeze::* number) {
+std::optional<double> if_found(const Answer& answer, double Freeze::*number) {
   if (!answer.freeze || answer.freeze->verdict != FreezeVerdict::found) return std::nullopt;
   return (*answer.freeze).*number;
 }
@@ -39,15 +39,13 @@ void add_ranges(Answer& answer, EdgeFields& fields) {
     if (!file) return;
     answers[i] = pass(*file, answer.wishes.question, fields);
   }
-  answer.loss_W = three(answers, [](const Answer& a) {
-    return a.envelope ? std::optional<double>(a.envelope->loss_W) : std::nullopt;
-  });
+  answer.loss_W = three(
+      answers, [](const Answer& a) { return a.envelope ? std::optional<double>(a.envelope->loss_W) : std::nullopt; });
   answer.boiler_W = three(answers, [](const Answer& a) {
     return a.sizes ? std::optional<double>(a.sizes->boiler.wanted_W) : std::nullopt;
   });
-  answer.supply_degC = three(answers, [](const Answer& a) {
-    return a.point ? std::optional<double>(a.point->supply_degC) : std::nullopt;
-  });
+  answer.supply_degC = three(
+      answers, [](const Answer& a) { return a.point ? std::optional<double>(a.point->supply_degC) : std::nullopt; });
   answer.slab_dial_degC = three(answers, [](const Answer& a) { return if_found(a, &Freeze::slab_dial_degC); });
   answer.air_dial_degC = three(answers, [](const Answer& a) { return if_found(a, &Freeze::air_dial_degC); });
   if (answer.sizes) {

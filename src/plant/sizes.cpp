@@ -36,6 +36,19 @@ double fails_below_degC(double indoor_degC, double outdoor_degC, double floor_W,
   return indoor_degC - (indoor_degC - outdoor_degC) * power_W / floor_W;
 }
 
+/// A second source that can cut out saves no boiler power; say from where on the boiler is alone.
+void say_second_source(const Design& design, std::vector<Diagnostic>& said) {
+  if (design.second_source.kind == SecondSourceKind::none) return;
+  Diagnostic note{Severity::note, "plant.second-source", "second_source", "", {}};
+  if (design.second_source.cut_out_degC) {
+    note.sentence = "the second source stops below {} outside; the boiler is sized to carry everything alone.";
+    note.parts.push_back(Measured{*design.second_source.cut_out_degC, Dimension::degree});
+  } else {
+    note.sentence = "where the second source stops is not given (cut_out); the boiler is sized to carry everything.";
+  }
+  said.push_back(std::move(note));
+}
+
 void judge_boiler(const Plant& plant, const BoilerSize& size, std::vector<Diagnostic>& said) {
   if (!size.from_file || plant.design.boiler.kind == BoilerKind::none) return;
   if (size.power_W < size.floor_W) {
@@ -88,6 +101,7 @@ BoilerSize boiler_size(const Plant& plant, const Envelope& envelope, const Opera
   const double through_boiler = point.flow_m3_per_s * size.mixing_share.value_or(1.0);
   size.flow_enough = through_boiler >= size.least_flow_m3_per_s;
   judge_boiler(plant, size, said);
+  say_second_source(plant.design, said);
   judge_flow(plant, size, through_boiler, said);
   return size;
 }

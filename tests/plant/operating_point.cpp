@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "plant/plants.hpp"
+#include "slabwright/handbook_practice.hpp"
 #include "support/catch.hpp"
 
 using namespace slabwright;
