@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "hydraulics/graph.hpp"
 #include "slabwright/contract.hpp"
@@ -20,49 +21,54 @@ constexpr double usual_velocity_m_per_s = 0.5;
 constexpr double usual_loss_Pa = 1e4;
 constexpr double some_flow_m3_per_s = 1e-4;
 
-Term term(const Bore& bore, const Liquid&) { return bore; }
-Term term(const Fitting& fitting, const Liquid& liquid) {
-  return Square{fitting_loss(fitting.loss_coefficient, fitting.inside_diameter_m, liquid, 1.0).pressure_Pa};
+// A loss that goes with the square of the flow, in Pa per (m3/s)^2, is that of a flow of one.
+double square(const Fitting& fitting, const Liquid& liquid) {
+  return fitting_loss(fitting.loss_coefficient, fitting.inside_diameter_m, liquid, 1.0).pressure_Pa;
 }
-Term term(const KvValve& valve, const Liquid& liquid) {
-  return Square{valve.kv > 0.0 ? valve_loss(valve.kv, liquid, 1.0).pressure_Pa : 0.0};
+double square(const KvValve& valve, const Liquid& liquid) {
+  return valve.kv > 0.0 ? valve_loss(valve.kv, liquid, 1.0).pressure_Pa : 0.0;
 }
-Term term(const PowerLaw& law, const Liquid&) {
-  if (law.exponent == 2.0) return Square{law.resistance};
-  return law;
-}
-Term term(const Pump& pump, const Liquid&) { return &pump; }
-Term term(const CheckValve&, const Liquid&) { return Square{}; }
-Term term(const Shut&, const Liquid&) { return Square{}; }
+double square(const CheckValve&, const Liquid&) { return 0.0; }
+double square(const Shut&, const Liquid&) { return 0.0; }
 
-Term term_of(const Shape& shape, const Liquid& liquid) {
-  return std::visit([&](const auto& s) { return term(s, liquid); }, shape);
+Loss square_loss(double resistance, double flow) {
+  const double per_flow = resistance * std::abs(flow);
+  return {per_flow * flow, 2.0 * per_flow};
 }
 
 Loss loss_of(const Bore& bore, const Liquid& liquid, double flow) { return tube_loss(bore, liquid, flow); }
-Loss loss_of(const Square& square, const Liquid&, double flow) {
-  const double per_flow = square.resistance * std::abs(flow);
-  return {per_flow * flow, 2.0 * per_flow};
-}
 Loss loss_of(const PowerLaw& law, const Liquid&, double flow) {
+  if (law.exponent == 2.0) return square_loss(law.resistance, flow);
   const double per_flow = law.resistance * std::pow(std::abs(flow), law.exponent - 1.0);
   return {per_flow * flow, law.exponent * per_flow};
 }
 // A head counts in metres of the liquid that fills the branch.
-Loss loss_of(const Pump* pump, const Liquid& liquid, double flow) {
-  const PumpHead head = head_at(*pump, flow);
+Loss loss_of(const Pump& pump, const Liquid& liquid, double flow) {
+  const PumpHead head = head_at(pump, flow);
   const double weight = liquid.density_kg_per_m3 * gravity_m_per_s2;
   return {-weight * head.head_m, -weight * head.slope_s_per_m2};
 }
+Loss loss_of(const Pump* pump, const Liquid& liquid, double flow) { return loss_of(*pump, liquid, flow); }
+template <class Squared>
+Loss loss_of(const Squared& shape, const Liquid& liquid, double flow) {
+  return square_loss(square(shape, liquid), flow);
+}
 
-Loss loss_of(const Term& term, const Liquid& liquid, double flow) {
-  return std::visit([&](const auto& t) { return loss_of(t, liquid, flow); }, term);
+template <class Variant>
+Loss loss_of_any(const Variant& kind, const Liquid& liquid, double flow) {
+  return std::visit([&](const auto& k) { return loss_of(k, liquid, flow); }, kind);
+}
+
+bool add_to(Term& sum, const Bore& bore) {
+  Bore* run = std::get_if<Bore>(&sum);
+  if (!run || run->inside_diameter_m != bore.inside_diameter_m || run->roughness_m != bore.roughness_m) return false;
+  run->length_m += bore.length_m;
+  return true;
 }
 
 double usual_flow(const Bore& bore) {
   return 0.25 * 3.14159265358979323846 * bore.inside_diameter_m * bore.inside_diameter_m * usual_velocity_m_per_s;
 }
-double usual_flow(const Square& square) { return std::sqrt(usual_loss_Pa / square.resistance); }
 double usual_flow(const PowerLaw& law) { return std::pow(usual_loss_Pa / law.resistance, 1.0 / law.exponent); }
 double usual_flow(const Pump* pump) { return 0.5 * range_m3_per_s(*pump); }
 
@@ -73,9 +79,12 @@ BranchLaws::BranchLaws(const HydronicGraph& graph) {
   terms_.reserve(2 * graph.branch_count());
   for (std::size_t i = 0; i < graph.branch_count(); ++i) {
     const Branch& branch = graph.inside().branch(i);
-    Row row{branch.liquid, terms_.size(), 0, is_shut(graph, {i}), false, 0.0, 0.0};
+    Row row;
+    row.liquid = branch.liquid;
+    row.shut = is_shut(graph, {i});
+    row.first = terms_.size();
     for (const Element& element : branch.elements) {
-      add(term_of(element.shape, branch.liquid), row.first);
+      add(row, element.shape);
       row.one_way = row.one_way || std::holds_alternative<CheckValve>(element.shape);
     }
     row.end = terms_.size();
@@ -84,40 +93,28 @@ BranchLaws::BranchLaws(const HydronicGraph& graph) {
   }
 }
 
-namespace {
-
-bool add_to(Term& sum, const Bore& bore) {
-  Bore* run = std::get_if<Bore>(&sum);
-  if (!run || run->inside_diameter_m != bore.inside_diameter_m || run->roughness_m != bore.roughness_m) return false;
-  run->length_m += bore.length_m;
-  return true;
-}
-bool add_to(Term& sum, const Square& square) {
-  Square* squares = std::get_if<Square>(&sum);
-  if (squares) squares->resistance += square.resistance;
-  return squares != nullptr;
-}
-bool add_to(Term&, const PowerLaw&) { return false; }
-bool add_to(Term&, const Pump*) { return false; }
-
-}  // namespace
-
-void BranchLaws::add(const Term& term, std::size_t first) {
-  const Square* square = std::get_if<Square>(&term);
-  if (square && square->resistance == 0.0) return;
-  for (std::size_t i = first; i < terms_.size(); ++i) {
-    if (std::visit([&](const auto& t) { return add_to(terms_[i], t); }, term)) return;
+void BranchLaws::add(Row& row, const Shape& shape) {
+  if (const Bore* bore = std::get_if<Bore>(&shape)) {
+    for (std::size_t i = row.first; i < terms_.size(); ++i) {
+      if (add_to(terms_[i], *bore)) return;
+    }
+    terms_.push_back(*bore);
+  } else if (const Pump* pump = std::get_if<Pump>(&shape)) {
+    terms_.push_back(pump);
+  } else if (const PowerLaw* law = std::get_if<PowerLaw>(&shape)) {
+    if (law->resistance > 0.0) terms_.push_back(*law);
+  } else {
+    row.square += loss_of_any(shape, row.liquid, 1.0).pressure_Pa;
   }
-  terms_.push_back(term);
 }
 
 void BranchLaws::foresee(std::size_t branch) {
   Row& row = rows_[branch];
-  double flow = some_flow_m3_per_s;
+  double flow = row.square > 0.0 ? std::sqrt(usual_loss_Pa / row.square) : std::numeric_limits<double>::infinity();
   for (std::size_t i = row.first; i < row.end; ++i) {
-    const double own = std::visit([](const auto& t) { return slabwright::usual_flow(t); }, terms_[i]);
-    flow = i == row.first ? own : std::min(flow, own);
+    flow = std::min(flow, std::visit([](const auto& t) { return slabwright::usual_flow(t); }, terms_[i]));
   }
+  if (!std::isfinite(flow)) flow = some_flow_m3_per_s;
   row.usual_flow_m3_per_s = flow;
   const double rise_Pa = loss(branch, flow).pressure_Pa - loss(branch, 0.0).pressure_Pa;
   // A pump whose head stays level has no chord; any small one will do.
@@ -126,9 +123,9 @@ void BranchLaws::foresee(std::size_t branch) {
 
 Loss BranchLaws::loss(std::size_t branch, double flow_m3_per_s) const {
   const Row& row = rows_[branch];
-  Loss sum;
+  Loss sum = square_loss(row.square, flow_m3_per_s);
   for (std::size_t i = row.first; i < row.end; ++i) {
-    const Loss loss = loss_of(terms_[i], row.liquid, flow_m3_per_s);
+    const Loss loss = loss_of_any(terms_[i], row.liquid, flow_m3_per_s);
     sum.pressure_Pa += loss.pressure_Pa;
     sum.slope_Pa_s_per_m3 += loss.slope_Pa_s_per_m3;
   }
@@ -147,7 +144,7 @@ bool BranchLaws::pump_outside_curve(std::size_t branch, double flow_m3_per_s) co
 Loss branch_loss(const HydronicGraph& graph, BranchId branch, double flow_m3_per_s) {
   Loss sum;
   for (const Element& element : graph.elements(branch)) {
-    const Loss loss = loss_of(term_of(element.shape, graph.liquid(branch)), graph.liquid(branch), flow_m3_per_s);
+    const Loss loss = loss_of_any(element.shape, graph.liquid(branch), flow_m3_per_s);
     sum.pressure_Pa += loss.pressure_Pa;
     sum.slope_Pa_s_per_m3 += loss.slope_Pa_s_per_m3;
   }
@@ -157,8 +154,7 @@ Loss branch_loss(const HydronicGraph& graph, BranchId branch, double flow_m3_per
 std::vector<PartLoss> losses_by_part(const HydronicGraph& graph, BranchId branch, double flow_m3_per_s) {
   std::vector<PartLoss> parts;
   for (const Element& element : graph.elements(branch)) {
-    const Liquid& liquid = graph.liquid(branch);
-    const double loss = loss_of(term_of(element.shape, liquid), liquid, flow_m3_per_s).pressure_Pa;
+    const double loss = loss_of_any(element.shape, graph.liquid(branch), flow_m3_per_s).pressure_Pa;
     const auto same = [&](const PartLoss& part) { return part.part == element.part; };
     const auto found = std::find_if(parts.begin(), parts.end(), same);
     if (found == parts.end())

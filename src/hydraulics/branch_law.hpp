@@ -7,12 +7,8 @@
 
 namespace slabwright {
 
-/// A loss that goes with the square of the flow, in Pa per (m3/s)^2: every fitting and every valve.
-struct Square {
-  double resistance = 0.0;
-};
-
-using Term = std::variant<Bore, Square, PowerLaw, const Pump*>;
+/// What is neither a fitting nor a valve.
+using Term = std::variant<Bore, PowerLaw, const Pump*>;
 
 /// Elements in series carry the same flow, so those of a kind are added up once and cost one evaluation: the lengths of
 /// one bore, everything that goes with the square of the flow. Points into the graph it was made from.
@@ -34,11 +30,12 @@ class BranchLaws {
  private:
   struct Row {
     Liquid liquid;
-    std::size_t first = 0, end = 0;  ///< its terms
+    double square = 0.0;             ///< Pa per (m3/s)^2 of all fittings and valves
+    std::size_t first = 0, end = 0;  ///< its other terms
     bool shut = false, one_way = false;
     double usual_flow_m3_per_s = 0.0, chord_Pa_s_per_m3 = 0.0;
   };
-  void add(const Term& term, std::size_t first);
+  void add(Row& row, const Shape& shape);
   void foresee(std::size_t branch);
   std::vector<Row> rows_;
   std::vector<Term> terms_;

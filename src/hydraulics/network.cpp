@@ -132,9 +132,9 @@ struct NetworkSolver::Inside {
   NodeEquations equations;
 };
 
-NetworkSolver::NetworkSolver(const HydronicGraph& graph)
-    : inside_(std::make_unique<Inside>(graph.node_count(), ends_of(graph))) {
+NetworkSolver::NetworkSolver(const HydronicGraph& graph) {
   expects(graph.node_count() > 0, "NetworkSolver: a graph without nodes");
+  inside_ = std::make_unique<Inside>(graph.node_count(), ends_of(graph));
 }
 NetworkSolver::NetworkSolver(NetworkSolver&&) noexcept = default;
 NetworkSolver& NetworkSolver::operator=(NetworkSolver&&) noexcept = default;

@@ -45,13 +45,15 @@ class Run {
   bool advance(bool first_round) {
     linearise(first_round);
     if (!equations_.solve(conductance_, task_.held, right_)) return false;
-    for (std::size_t k = 0; k < flow_.size(); ++k) change_[k] = task_.open[k] ? conductance_[k] * drive(k) : 0.0;
+    double pull_at_start = 0.0;
+    for (std::size_t k = 0; k < flow_.size(); ++k) {
+      change_[k] = conductance_[k] * drive(k);
+      pull_at_start += drive(k) * change_[k];
+    }
     start_ = flow_;
+    step(1.0);
     // The first step is never cut: it is the one that brings the flows into balance.
-    if (first_round)
-      step(1.0);
-    else
-      careful_step();
+    if (!first_round && pull() < -pull_at_start) cut_step(pull_at_start);
     return true;
   }
 
@@ -92,7 +94,8 @@ class Run {
     return std::max(loss_[k].slope_Pa_s_per_m3, first_round && still ? chord : least_slope_share * chord);
   }
 
-  // The conductances, and on the right the net flow into each node if all pressures were zero.
+  // The conductances (a shut branch keeps none, so that it never moves), and on the right the net flow into each node
+  // if all pressures were zero.
   void linearise(bool first_round) {
     for (std::size_t i = 0; i < right_.size(); ++i) right_[i] = -task_.demand_m3_per_s[i];
     for (std::size_t k = 0; k < flow_.size(); ++k) {
@@ -116,9 +119,7 @@ class Run {
   // The slope of the content along the step, with its sign turned: above zero while the step still leads downhill.
   double pull() const {
     double sum = 0.0;
-    for (std::size_t k = 0; k < flow_.size(); ++k) {
-      if (task_.open[k]) sum += drive(k) * change_[k];
-    }
+    for (std::size_t k = 0; k < flow_.size(); ++k) sum += drive(k) * change_[k];
     return sum;
   }
 
@@ -127,15 +128,12 @@ class Run {
     lose();
   }
 
-  void careful_step() {
-    const double at_start = pull();
-    step(1.0);
-    if (pull() >= -at_start) return;
+  void cut_step(double pull_at_start) {
     const auto pull_at = [&](double share) {
       step(share);
       return pull();
     };
-    step(root_in_bracket(pull_at, 0.0, 1.0, {0.0, settled_share * at_start, most_probes}).x);
+    step(root_in_bracket(pull_at, 0.0, 1.0, {0.0, settled_share * pull_at_start, most_probes}).x);
   }
 
   NodeEquations& equations_;
@@ -156,11 +154,11 @@ Flows find_flows(NodeEquations& equations, const Task& task, Vector flow, const 
       found.stop = Stop::not_finite;
       break;
     }
-    found.imbalance_m3_per_s = run.worst_imbalance();
     found.head_Pa = run.worst_head();
-    const bool balanced = found.imbalance_m3_per_s.amount <= options.imbalance_m3_per_s;
-    if (balanced && found.head_Pa.amount <= options.head_Pa) found.stop = Stop::converged;
+    if (found.head_Pa.amount > options.head_Pa) continue;
+    if (run.worst_imbalance().amount <= options.imbalance_m3_per_s) found.stop = Stop::converged;
   }
+  found.imbalance_m3_per_s = run.worst_imbalance();
   found.flow_m3_per_s = run.flow();
   found.pressure_Pa.resize(task.held.size());
   for (std::size_t i = 0; i < task.held.size(); ++i) found.pressure_Pa[i] = equations.pressure(i);
