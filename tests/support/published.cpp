@@ -46,7 +46,8 @@ double last_digit(std::string_view printed) {
   const std::string_view digits = printed.substr(0, power_at);
   const std::size_t point = digits.find('.');
   const int decimals = point == std::string_view::npos ? 0 : static_cast<int>(digits.size() - point - 1);
-  const int power = power_at == std::string_view::npos ? 0 : std::atoi(std::string(printed.substr(power_at + 1)).c_str());
+  const int power =
+      power_at == std::string_view::npos ? 0 : std::atoi(std::string(printed.substr(power_at + 1)).c_str());
   return std::pow(10.0, power - decimals);
 }
 

@@ -12,9 +12,12 @@ std::vector<std::string> cells(std::string line) {
   std::vector<std::string> found(1);
   bool quoted = false;
   for (const char c : line) {
-    if (c == '"') quoted = !quoted;
-    else if (c == ',' && !quoted) found.emplace_back();
-    else found.back() += c;
+    if (c == '"')
+      quoted = !quoted;
+    else if (c == ',' && !quoted)
+      found.emplace_back();
+    else
+      found.back() += c;
   }
   return found;
 }
