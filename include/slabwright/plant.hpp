@@ -101,6 +101,7 @@ struct FlowTarget {
   std::vector<double> loop_m3_per_s;
   double total_m3_per_s = 0.0;
   double supply_degC = 0.0;  ///< first estimate
+  bool from_pump = false;    ///< the total is what the pump moves through the open loops, not a wish
 };
 FlowTarget target_flows(const Plant& plant, const Envelope* envelope);
 

@@ -43,7 +43,9 @@ std::optional<Balanced> balanced(Answer& answer) {
   const Envelope* envelope = answer.envelope ? &*answer.envelope : nullptr;
   std::vector<Diagnostic> said;
   std::optional<Balanced> best;
-  const std::size_t pumps = answer.file.design.pump.points.empty() ? generic_pumps().size() : 1;
+  // Lengths alone ask for no flow: the smallest will do.
+  const bool asked = floor || answer.file.design.pump.flow_m3_per_s;
+  const std::size_t pumps = asked && answer.file.design.pump.points.empty() ? generic_pumps().size() : 1;
   for (std::size_t i = 0; i < pumps; ++i) {
     said.clear();
     auto plant = keep(pipe_up(answer.file.design, *answer.loops, floor, i), said);

@@ -84,8 +84,9 @@ std::vector<double> settle_pump(const Plant& plant, const Circuit& circuit, cons
   return aim;
 }
 
-void say_pump(const Plant& plant, const Balance& balance, std::vector<Diagnostic>& said) {
-  if (balance.pump_reach_share >= 0.95) return;
+void say_pump(const Plant& plant, const FlowTarget& target, const Balance& balance, std::vector<Diagnostic>& said) {
+  // What the pump moves through open loops is never wholly left once ports are set; nobody asked for it either.
+  if (target.from_pump || balance.pump_reach_share >= 0.95) return;
   said.push_back({Severity::warning,
                   "balance.pump-too-weak",
                   "pump",
@@ -130,7 +131,7 @@ Checked<Balance> balance_plant(const Plant& plant, const FlowTarget& target, dou
   balance.untouched_worst_share = untouched;
   balance.move = moves(open, balance, water_degC);
   std::vector<Diagnostic> said;
-  say_pump(plant, balance, said);
+  say_pump(plant, target, balance, said);
   for (const PortSetting& port : balance.port) {
     if (port.within) continue;
     said.push_back({Severity::warning,

@@ -91,7 +91,7 @@ void scale_to(std::vector<double>& flows, double total) {
 /// Lengths alone: in proportion to length, the total from the file or from the open loops on the pump.
 FlowTarget by_length(const Plant& plant) {
   // Warm floor water; without heat asked for no temperature is known, and 40 C is what meters are read at.
-  FlowTarget target{{}, 0.0, 40.0};
+  FlowTarget target{{}, 0.0, 40.0, !plant.design.pump.flow_m3_per_s};
   for (const Loop& loop : plant.loops.loop) target.loop_m3_per_s.push_back(loop.length_m);
   const NetworkSolution open = flows_at(plant, target.supply_degC);
   target.total_m3_per_s =

@@ -1,0 +1,116 @@
+#include "report/guesses.hpp"
+
+#include <algorithm>
+#include <iterator>
+#include <string_view>
+
+namespace slabwright::report {
+namespace {
+
+/// A key, or a whole section or list where the text ends in "." or "[", that moves a figure enough to be worth a mark.
+struct Under {
+  Figure figure;
+  std::string_view keys;
+};
+constexpr Under under[] = {
+    {Figure::indoor, "climate.indoor"},
+    {Figure::coldest, "climate.coldest"},
+    {Figure::loops, "tube.spacing"},
+    {Figure::loops, "tube.leader"},
+    {Figure::distances, "tube.from_"},
+    {Figure::distances, "opening["},
+    {Figure::loss, "building."},
+    {Figure::loss, "opening["},
+    {Figure::loss, "climate.altitude"},
+    {Figure::ground, "climate.mean"},
+    {Figure::ground, "climate.half_swing"},
+    {Figure::ground, "ground."},
+    {Figure::ground, "insulation."},
+    {Figure::ground, "edge."},
+    {Figure::ground, "slab."},
+    {Figure::water, "tube.spacing"},
+    {Figure::water, "tube.size"},
+    {Figure::water, "slab."},
+    {Figure::water, "pump.drop"},
+    {Figure::flow, "pump.drop"},
+    {Figure::balance, "tube.size"},
+    {Figure::balance, "mains."},
+    {Figure::balance, "valve."},
+    {Figure::balance, "fluid.kind"},
+    {Figure::tank, "tube.size"},
+    {Figure::tank, "mains."},
+    {Figure::tank, "boiler.hottest"},
+    {Figure::tank, "pressure."},
+    {Figure::tank, "fluid.kind"},
+    {Figure::power, "service."},
+    {Figure::frost_hold, "tube.from_"},
+    {Figure::frost_hold, "frost_hold."},
+    {Figure::frost_hold, "fluid.kind"},
+};
+
+/// A figure that is worked out from another one.
+struct From {
+  Figure figure, other;
+};
+constexpr From from[] = {
+    {Figure::loss, Figure::indoor},     {Figure::heat, Figure::loss},          {Figure::heat, Figure::ground},
+    {Figure::floor, Figure::loss},      {Figure::water, Figure::heat},         {Figure::flow, Figure::heat},
+    {Figure::balance, Figure::loops},   {Figure::pump, Figure::balance},       {Figure::pump, Figure::flow},
+    {Figure::boiler, Figure::heat},     {Figure::tank, Figure::loops},         {Figure::power, Figure::boiler},
+    {Figure::frost_hold, Figure::heat}, {Figure::frost_hold, Figure::coldest},
+};
+
+/// Guesses that stand in the list and move nothing in this design.
+bool idle(const Design& design, std::string_view path) {
+  if (path == "building.big_door") return true;  // a door that is there by guess is a row of its own
+  const bool loss_given = design.building.heat_loss_W.has_value();
+  if (path == "building.quality") return design.building.described || loss_given;
+  if (path == "climate.altitude") return !design.building.described || loss_given;  // it thins the air of leaks
+  return loss_given && path.substr(0, 9) == "building.";
+}
+
+bool fits(std::string_view path, std::string_view keys) { return path.substr(0, keys.size()) == keys; }
+
+bool guessed(const DesignFile& file, Figure figure) {
+  return std::any_of(std::begin(under), std::end(under), [&](const Under& row) {
+    return row.figure == figure && std::any_of(file.assumed.begin(), file.assumed.end(), [&](const Assumption& guess) {
+             return fits(guess.path, row.keys) && !idle(file.design, guess.path);
+           });
+  });
+}
+
+/// Lengths of the file lean on nothing; lengths shared out over a count are a guess from end to end.
+std::optional<bool> loops_lean(const LoopPlan& plan) {
+  const auto all = [&](LengthFrom source) {
+    return std::all_of(plan.loop.begin(), plan.loop.end(), [&](const Loop& loop) { return loop.from == source; });
+  };
+  if (all(LengthFrom::file)) return false;
+  if (all(LengthFrom::count)) return true;
+  return std::nullopt;
+}
+
+/// What is bought already, or given, leans on nothing.
+bool settled_by_file(const Answer& answer, Figure figure) {
+  const Design& design = answer.file.design;
+  if (figure == Figure::flow) return design.pump.flow_m3_per_s.has_value();
+  if (figure == Figure::boiler) return design.boiler.power_W.has_value();
+  return false;
+}
+
+}  // namespace
+
+bool leans(const Answer& answer, Figure figure) {
+  if (figure == Figure::loops && answer.loops) {
+    if (const auto lean = loops_lean(*answer.loops)) return *lean;
+  }
+  if (settled_by_file(answer, figure)) return false;
+  if (guessed(answer.file, figure)) return true;
+  return std::any_of(std::begin(from), std::end(from),
+                     [&](const From& row) { return row.figure == figure && leans(answer, row.other); });
+}
+
+std::string marked(const std::string& text, const Answer& answer, Figure figure) {
+  return leans(answer, figure) ? text + " ~" : text;
+}
+
+}  // namespace slabwright::report

@@ -1,0 +1,161 @@
+// The whole answer for programs. Keys are the members' names, so that each number says its unit; a stage that is absent
+// has no key.
+#include <fmt/format.h>
+
+#include <cmath>
+#include <cstdlib>
+#include <nlohmann/json.hpp>
+
+#include "report/text.hpp"
+#include "slabwright/contract.hpp"
+
+namespace slabwright {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+/// Six digits: as many as any figure means, and the same on every machine.
+double rounded(double value) {
+  expects(std::isfinite(value), "json: a figure that is not a finite number");
+  return std::strtod(fmt::format("{:.6g}", value).c_str(), nullptr);
+}
+
+Json object_of(const Record& record, System system);
+
+/// The slot's value; null where it holds none.
+struct ValueOf {
+  System system;
+
+  Json operator()(const Number& n) const { return rounded(*n.at); }
+  Json operator()(const MaybeNumber& m) const { return *m.at ? Json(rounded(**m.at)) : Json(); }
+  Json operator()(const Whole& w) const { return *w.at; }
+  Json operator()(const Flag& f) const { return *f.at; }
+  Json operator()(const Text& t) const { return *t.at; }
+  Json operator()(const TextList& l) const { return *l.at; }
+  Json operator()(const Choice& c) const { return std::string(c.names[static_cast<std::size_t>(c.get(c.at))]); }
+  Json operator()(const Worded& w) const { return w.given(w.at) ? Json(w.write(w.at, system)) : Json(); }
+  Json operator()(const WordedList& l) const {
+    Json items = Json::array();
+    for (std::size_t i = 0; i < l.size(l.at); ++i) items.push_back((*this)(l.item(l.at, i)));
+    return items;
+  }
+  Json operator()(const Record& r) const { return object_of(r, system); }
+  Json operator()(const Rows& rows) const {
+    Json items = Json::array();
+    for (std::size_t i = 0; i < rows.size(rows.at); ++i) items.push_back(object_of(rows.row(rows.at, i), system));
+    return items;
+  }
+};
+
+Json object_of(const Record& record, System system) {
+  Json object = Json::object();
+  for (const Key& key : record.keys) {
+    Json value = std::visit(ValueOf{system}, key.slot(record.at));
+    if (!value.is_null()) object[std::string(key.member)] = std::move(value);
+  }
+  return object;
+}
+
+std::string_view word_of(Severity severity) {
+  constexpr std::string_view words[] = {"note", "warning", "failure", "problem"};
+  return words[static_cast<std::size_t>(severity)];
+}
+
+std::string_view word_of(Question question) {
+  constexpr std::string_view words[] = {"check", "design", "balance", "freeze"};
+  return words[static_cast<std::size_t>(question)];
+}
+
+std::string_view word_of(VerdictKind kind) {
+  constexpr std::string_view words[] = {"works", "mend", "fails"};
+  return words[static_cast<std::size_t>(kind)];
+}
+
+Json list_of(const std::vector<Diagnostic>& said, System system) {
+  Json items = Json::array();
+  for (const Diagnostic& d : said) {
+    items.push_back({{"severity", word_of(d.severity)},
+                     {"code", d.code},
+                     {"about", d.about},
+                     {"sentence", report::sentence(d, system)}});
+  }
+  return items;
+}
+
+template <class Stage>
+void add(Json& whole, std::string_view name, const std::optional<Stage>& stage, System system) {
+  if (stage) whole[std::string(name)] = object_of(reading(*stage), system);
+}
+
+void add(Json& ranges, std::string_view name, const std::optional<Three>& three) {
+  if (!three) return;
+  ranges[std::string(name)] = {
+      {"tight", rounded(three->tight)}, {"usual", rounded(three->usual)}, {"poor", rounded(three->poor)}};
+}
+
+/// Of a building that is not described; empty where it is.
+Json ranges_of(const Answer& answer) {
+  Json ranges = Json::object();
+  add(ranges, "loss_W", answer.loss_W);
+  add(ranges, "boiler_W", answer.boiler_W);
+  add(ranges, "supply_degC", answer.supply_degC);
+  add(ranges, "slab_dial_degC", answer.slab_dial_degC);
+  add(ranges, "air_dial_degC", answer.air_dial_degC);
+  if (answer.poor_fails_degC) ranges["poor_fails_degC"] = rounded(*answer.poor_fails_degC);
+  return ranges;
+}
+
+Json sensitivities_of(const Answer& answer) {
+  Json items = Json::array();
+  for (const Sensitivity& s : answer.sensitivity) {
+    Json item = {{"path", s.path}, {"guess", s.guess}, {"boiler_W", rounded(s.boiler_W)}};
+    if (s.hold_K) item["hold_K"] = rounded(*s.hold_K);
+    items.push_back(std::move(item));
+  }
+  return items;
+}
+
+Json changes_of(const Answer& answer) {
+  Json items = Json::array();
+  for (const FreezeChange& c : answer.change) {
+    items.push_back({{"what", c.what},
+                     {"before_pour", c.before_pour},
+                     {"slab_dial_degC", rounded(c.slab_dial_degC)},
+                     {"air_dial_degC", rounded(c.air_dial_degC)}});
+  }
+  return items;
+}
+
+Json guesses_of(const DesignFile& file) {
+  Json items = Json::array();
+  for (const Assumption& a : file.assumed) items.push_back({{"path", a.path}, {"text", a.text}, {"source", a.source}});
+  return items;
+}
+
+}  // namespace
+
+std::string json_of(const Answer& answer) {
+  const System system = answer.file.design.units;
+  Json whole = Json::object();
+  whole["question"] = word_of(answer.wishes.question);
+  whole["verdict"] = {{"kind", word_of(answer.verdict.kind)}, {"reasons", list_of(answer.verdict.reasons, system)}};
+  whole["lacking"] = answer.lacking;
+  whole["design"] = object_of(reading(answer.file.design), system);
+  whole["given"] = answer.file.given;
+  whole["assumed"] = guesses_of(answer.file);
+  add(whole, "loops", answer.loops, system);
+  add(whole, "envelope", answer.envelope, system);
+  add(whole, "floor", answer.floor, system);
+  add(whole, "balance", answer.balance, system);
+  add(whole, "point", answer.point, system);
+  add(whole, "sizes", answer.sizes, system);
+  add(whole, "freeze", answer.freeze, system);
+  if (const Json ranges = ranges_of(answer); !ranges.empty()) whole["ranges"] = ranges;
+  whole["sensitivity"] = sensitivities_of(answer);
+  whole["change"] = changes_of(answer);
+  whole["said"] = list_of(answer.said, system);
+  // What a user's file holds may be no valid text; the answer still is.
+  return whole.dump(2, ' ', true, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace slabwright

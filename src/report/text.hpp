@@ -1,0 +1,62 @@
+// The parts of a text report, a file for each stage.
+#pragma once
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "report/guesses.hpp"
+#include "report/ledger.hpp"
+#include "report/number.hpp"
+#include "slabwright/report.hpp"
+
+namespace slabwright::report {
+
+/// An answer and whom it is told to.
+struct Reader {
+  const Answer& answer;
+  const ReportOptions& options;
+  const Design& design() const { return answer.file.design; }
+  System system() const { return answer.file.design.units; }
+  std::string operator()(Kind kind, double si) const { return figure(kind, si, system()); }
+  std::string operator()(Kind kind, double si, Figure leaning) const {
+    return marked(figure(kind, si, system()), answer, leaning);
+  }
+};
+
+// Whole answers, from the third line on: the verdict first.
+void add_check(Page& page, const Reader& reader);
+void add_design(Page& page, const Reader& reader);
+void add_balance(Page& page, const Reader& reader);
+void add_freeze(Page& page, const Reader& reader);
+/// Everything else that is known: only with `full`.
+void add_full(Page& page, const Reader& reader);
+
+// Pieces that several of them share.
+
+/// "Capital letter, full stop."
+std::string sentence(const std::string& text);
+std::string sentence(const Diagnostic& said, System system);
+/// Shop, slab, tube and file on one line.
+void add_first_line(Page& page, const Reader& reader, const std::string& topic);
+/// "9 values are yours, 24 are our guesses. ~ leans on a guess."
+std::string counts(const Reader& reader);
+/// Reasons of the verdict as (1), (2) ...; as many as fit into `most` lines, and the count of the rest.
+void add_reasons(Page& page, const Reader& reader, const std::vector<Diagnostic>& reasons, std::size_t most);
+/// One line for each stage that lacks something.
+void add_lacking(Page& page, const Reader& reader);
+/// The three guesses that move most, with what they move, under a heading. Nothing where none is known.
+void add_sharpen(Page& page, const Reader& reader, const std::string& heading);
+/// Notes of one stage, by the front of their code, as many as leave room for the end of a short report.
+void add_notes(Page& page, const Reader& reader, std::string_view stage);
+/// What a person should know about safety, what fits this answer best first.
+std::vector<std::string> cautions(const Reader& reader);
+/// One caution (all of them with `full`) and the next command, with an option that is not among the reader's own.
+void add_end(Page& page, const Reader& reader, const std::string& next_command, const std::string& option = {});
+/// The name of a room, or its row where it has none.
+std::string room_name(const Design& design, std::size_t room);
+/// The boiler as it is called in a sentence: "tank heater".
+std::string boiler_words(BoilerKind kind);
+/// "down to -36 F ~" for weather that the boiler keeps up with; "even below -60 F" where none is that cold.
+std::string keeps_to(const Reader& reader, double degC, Figure leaning);
+
+}  // namespace slabwright::report
