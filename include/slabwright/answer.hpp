@@ -68,8 +68,8 @@ struct Answer {
   std::optional<Three> slab_dial_degC;
   std::optional<Three> air_dial_degC;
   std::optional<double> poor_fails_degC;  ///< outdoors, below this the boiler cannot follow if the building is poor
-  std::vector<Sensitivity> sensitivity;  ///< the most important first
-  std::vector<FreezeChange> change;      ///< what would lower the frost hold, best first
+  std::vector<Sensitivity> sensitivity;   ///< the most important first
+  std::vector<FreezeChange> change;       ///< what would lower the frost hold, best first
 };
 
 Answer answer(const DesignFile& file, const Wishes& wishes);
