@@ -4,9 +4,9 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numbers>
 
 #include "hydraulics/graph.hpp"
-#include "slabwright/contract.hpp"
 #include "slabwright/hydraulics_network.hpp"
 #include "slabwright/hydraulics_valve.hpp"
 
@@ -67,7 +67,7 @@ bool add_to(Term& sum, const Bore& bore) {
 }
 
 double usual_flow(const Bore& bore) {
-  return 0.25 * 3.14159265358979323846 * bore.inside_diameter_m * bore.inside_diameter_m * usual_velocity_m_per_s;
+  return 0.25 * std::numbers::pi * bore.inside_diameter_m * bore.inside_diameter_m * usual_velocity_m_per_s;
 }
 double usual_flow(const PowerLaw& law) { return std::pow(usual_loss_Pa / law.resistance, 1.0 / law.exponent); }
 double usual_flow(const Pump* pump) { return 0.5 * range_m3_per_s(*pump); }

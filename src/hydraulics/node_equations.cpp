@@ -7,15 +7,15 @@
 namespace slabwright {
 namespace {
 
-using Triplets = std::vector<Eigen::Triplet<double, int>>;
 using Matrix = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
 
 Matrix upper_pattern(const std::vector<int>& row, const std::vector<Ends>& branches) {
-  Triplets entries;
+  std::vector<Eigen::Triplet<double, int>> entries;
   entries.reserve(row.size() + branches.size());
   for (const int at : row) entries.emplace_back(at, at, 1.0);
-  for (const auto [from, to] : branches)
+  for (const auto [from, to] : branches) {
     entries.emplace_back(std::min(row[from], row[to]), std::max(row[from], row[to]), 1.0);
+  }
   Matrix pattern(static_cast<int>(row.size()), static_cast<int>(row.size()));
   pattern.setFromTriplets(entries.begin(), entries.end());
   return pattern;
@@ -28,8 +28,7 @@ std::vector<int> elimination_order(std::size_t nodes, const std::vector<Ends>& b
   const Matrix pattern = upper_pattern(row, branches);
   Eigen::PermutationMatrix<Eigen::Dynamic, Eigen::Dynamic, int> order;
   Eigen::AMDOrdering<int>()(pattern.selfadjointView<Eigen::Upper>(), order);
-  for (std::size_t i = 0; i < nodes; ++i)
-    row[static_cast<std::size_t>(order.indices()[static_cast<Eigen::Index>(i)])] = static_cast<int>(i);
+  for (int i = 0; i < static_cast<int>(nodes); ++i) row[static_cast<std::size_t>(order.indices()[i])] = i;
   return row;
 }
 

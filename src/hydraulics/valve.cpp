@@ -1,6 +1,7 @@
 // Valves.
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "slabwright/contract.hpp"
 #include "slabwright/hydraulics_valve.hpp"
@@ -9,7 +10,6 @@
 namespace slabwright {
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
 constexpr double seconds_per_hour = 3600.0;
 constexpr double bar_Pa = 1e5;
 constexpr double water_kg_per_m3 = 1000.0;  // the density that the definition of Kv means
@@ -23,7 +23,7 @@ bool all_above_zero(const std::vector<double>& values) {
 
 // K velocity pressures and (Q/Kv)^2 bar are the same loss when K kv^2 is this.
 double loss_coefficient_times_kv_squared(double inside_diameter_m) {
-  const double area = 0.25 * pi * inside_diameter_m * inside_diameter_m;
+  const double area = 0.25 * std::numbers::pi * inside_diameter_m * inside_diameter_m;
   return 2.0 * bar_Pa / water_kg_per_m3 * (seconds_per_hour * area) * (seconds_per_hour * area);
 }
 

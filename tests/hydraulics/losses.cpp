@@ -1,5 +1,6 @@
 // What branches lose: part by part, and its slope.
 #include <cmath>
+#include <numbers>
 
 #include "hydraulics/branch_law.hpp"
 #include "networks.hpp"
@@ -17,7 +18,7 @@ bool near_a_kink(const HydronicGraph& graph, BranchId branch, double flow, doubl
     if (!bore) continue;
     for (const double kink : {2300.0, 4000.0}) {
       const double at =
-          kink * 3.14159265358979 / 4.0 * bore->inside_diameter_m * liquid.viscosity_Pa_s / liquid.density_kg_per_m3;
+          kink * std::numbers::pi / 4.0 * bore->inside_diameter_m * liquid.viscosity_Pa_s / liquid.density_kg_per_m3;
       if (std::abs(std::abs(flow) - at) < 2.0 * step) return true;
     }
   }

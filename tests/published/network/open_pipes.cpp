@@ -1,5 +1,7 @@
 // Open pipes between held pressures, of an open pipe-network library whose reference columns an equation-based
 // simulation gave; and the same solved once more with exact Colebrook friction.
+#include <numbers>
+
 #include "slabwright/hydraulics.hpp"
 #include "support/published.hpp"
 
@@ -15,7 +17,6 @@ constexpr Source exact{"Colebrook-White by fluids 1.0.22", "open pipes, water at
 constexpr Within their_test{0.0, 0.01, "what the library's own tests allow"};
 
 constexpr Liquid water{998.207, 998.207 * 1.0034e-6};
-constexpr double pi = 3.14159265358979323846;
 
 Source at(const char* place) { return {open.title, place, open.oracle}; }
 
@@ -56,7 +57,7 @@ TEST_CASE("two_pipes: a sink between two feeds") {
   graph.add_branch(right, middle, "1 km", water, pipe(1000.0, 0.1));
   const NetworkSolution solved = solve_network(graph);
   REQUIRE(solved.stop == Stop::converged);
-  const double area = 0.25 * pi * 0.1 * 0.1;
+  const double area = 0.25 * std::numbers::pi * 0.1 * 0.1;
   const double far = solved.flow_m3_per_s[0] / area, near = solved.flow_m3_per_s[1] / area;
   CHECK_PUBLISHED(at("two_pipes"), "velocity in 2 km, m/s", "0.725662", far, their_test);
   CHECK_PUBLISHED(at("two_pipes"), "velocity in 1 km, m/s", "1.045751", near, their_test);
