@@ -73,8 +73,9 @@ BranchId HydronicGraph::add_branch(NodeId from, NodeId to, std::string name, con
   expect_sound(liquid);
   expect_sound(elements);
   const std::size_t at = branch_count();
-  Branch branch{at, std::move(name), liquid, std::move(elements)};
-  inside_->branches.push_back(add_edge(from.at, to.at, std::move(branch), inside_->graph).first);
+  const auto edge = add_edge(from.at, to.at, inside_->graph).first;
+  inside_->graph[edge] = {at, std::move(name), liquid, std::move(elements)};  // the package would copy it
+  inside_->branches.push_back(edge);
   return {at};
 }
 

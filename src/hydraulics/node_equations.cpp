@@ -40,7 +40,8 @@ NodeEquations::NodeEquations(std::size_t nodes, const std::vector<Ends>& branche
   between_.reserve(branches.size());
   for (const int row : row_) diagonal_.push_back(slot_of(row, row));
   for (const auto [from, to] : branches) between_.push_back(slot_of(row_[from], row_[to]));
-  flow_in_ = pressures_ = Eigen::VectorXd::Zero(static_cast<Eigen::Index>(nodes));
+  flow_in_.resize(static_cast<Eigen::Index>(nodes));
+  pressures_.assign(nodes, 0.0);
   factors_.analyzePattern(matrix_);
 }
 
@@ -70,7 +71,7 @@ bool NodeEquations::solve(const std::vector<double>& conductance, const std::vec
   if (factors_.info() != Eigen::Success) return false;
   const Eigen::VectorXd found = factors_.solve(flow_in_);
   if (!found.allFinite()) return false;
-  pressures_ = found;
+  for (std::size_t i = 0; i < pressures_.size(); ++i) pressures_[i] = found[row_[i]];
   return true;
 }
 

@@ -23,7 +23,7 @@ class NodeEquations {
   /// net flow into any other. False where the system cannot be solved in numbers; the pressures then stay as they were.
   bool solve(const std::vector<double>& conductance, const std::vector<bool>& held, const std::vector<double>& right);
 
-  double pressure(std::size_t node) const { return pressures_[row_[node]]; }
+  double pressure(std::size_t node) const { return pressures_[node]; }
 
  private:
   using Matrix = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
@@ -34,7 +34,8 @@ class NodeEquations {
   std::vector<int> row_;                         ///< by node: its row, in the order of elimination
   std::vector<std::size_t> diagonal_, between_;  ///< where among the matrix's values a node and a branch stand
   Matrix matrix_;                                ///< upper triangle
-  Eigen::VectorXd flow_in_, pressures_;
+  Eigen::VectorXd flow_in_;                      ///< by row
+  std::vector<double> pressures_;                ///< by node
   Eigen::SimplicialLDLT<Matrix, Eigen::Upper, Eigen::NaturalOrdering<int>> factors_;
 };
 
