@@ -43,10 +43,12 @@ std::vector<std::string> unbroken(std::string_view text) {
     at = end + 1;
     if (word.empty()) continue;
     const bool glued = !words.empty() && (word.front() == '~' || (number && is_unit(word)));
-    if (glued)
-      words.back() += " " + std::string(word);
-    else
+    if (glued) {
+      words.back() += ' ';
+      words.back() += word;
+    } else {
       words.emplace_back(word);
+    }
     number = word.back() >= '0' && word.back() <= '9';
   }
   return words;
@@ -113,7 +115,8 @@ std::vector<std::string> wrapped(std::string_view text, std::size_t width) {
   for (std::string word : unbroken(text)) {
     if (!line.empty() && line.size() + 1 + word.size() > width) lines.push_back(std::exchange(line, {}));
     for (; word.size() > width; word.erase(0, width)) lines.push_back(word.substr(0, width));
-    line += (line.empty() ? "" : " ") + word;
+    if (!line.empty()) line += ' ';
+    line += word;
   }
   if (!line.empty()) lines.push_back(line);
   return lines;

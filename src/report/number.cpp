@@ -84,7 +84,7 @@ std::string digits(double value, int decimals) {
 std::string with_commas(const std::string& text) {
   const std::size_t point = std::min(text.find('.'), text.size());
   std::string out = text;
-  for (std::size_t at = point; at > 3 && text[at - 4] != '-'; at -= 3) out.insert(at - 3, ",");
+  for (std::size_t at = point; at > 3 && text[at - 4] != '-'; at -= 3) out.insert(at - 3, 1, ',');
   return out;
 }
 

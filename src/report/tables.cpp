@@ -26,12 +26,14 @@ class Csv {
   void head(std::string_view word) { cell(std::string(word)); }
   void head(std::string_view word, Kind kind) { cell(fmt::format("{} ({})", word, report::unit(kind, system_))); }
   void cell(const std::string& text) {
-    content_ += (first_ ? "" : ",") + text_cell(text);
+    if (!first_) content_ += ',';
+    content_ += text_cell(text);
     first_ = false;
   }
   /// A number, which may begin with a minus.
   void cell(Kind kind, double si) {
-    content_ += (first_ ? "" : ",") + report::plain(kind, si, system_);
+    if (!first_) content_ += ',';
+    content_ += report::plain(kind, si, system_);
     first_ = false;
   }
   void end_row() {

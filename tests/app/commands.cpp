@@ -1,0 +1,131 @@
+// The program as a person runs it: words in, words and exit code out.
+#include <sys/wait.h>
+
+#include <cstdio>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include "support/catch.hpp"
+#include "support/table.hpp"
+
+namespace fs = std::filesystem;
+
+namespace {
+
+struct Ran {
+  int code = -1;
+  std::string out;  ///< stdout and stderr together
+};
+
+Ran run(const std::string& words, const std::string& redirect = "2>&1") {
+  const std::string line = std::string(SLABWRIGHT_PROGRAM) + " " + words + " " + redirect;
+  Ran ran;
+  FILE* pipe = popen(line.c_str(), "r");
+  REQUIRE(pipe != nullptr);
+  char piece[4096];
+  while (const std::size_t got = std::fread(piece, 1, sizeof piece, pipe)) ran.out.append(piece, got);
+  const int status = pclose(pipe);
+  ran.code = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
+  return ran;
+}
+
+/// A folder of its own for each test, gone afterwards.
+struct Folder {
+  fs::path path = fs::temp_directory_path() / ("slabwright-test-" + std::to_string(std::rand()));
+  Folder() { fs::create_directories(path); }
+  ~Folder() { fs::remove_all(path); }
+  std::string file(const std::string& name) const { return (path / name).string(); }
+};
+
+std::string layout(const std::string& name) { return std::string(SLABWRIGHT_ROOT) + "/layouts/" + name + ".toml"; }
+
+}  // namespace
+
+TEST_CASE("slabwright alone explains itself on one screen") {
+  const Ran ran = run("");
+  CHECK(ran.code == 0);
+  std::istringstream lines(ran.out);
+  int count = 0;
+  for (std::string line; std::getline(lines, line); ++count) CHECK(line.size() <= 80);
+  CHECK(count <= 24);
+}
+
+TEST_CASE("exit codes by layout and command") {
+  for (const std::string command : {"design", "freeze"}) {
+    CHECK(run(command + " " + layout("frame-shop")).code == 0);
+    CHECK(run(command + " " + layout("ten-lines")).code == 0);
+    CHECK(run(command + " " + layout("cold-door")).code == 3);
+  }
+  CHECK(run("balance " + layout("cold-door")).code == 0);
+  CHECK(run("check " + layout("cold-door")).code != 2);
+}
+
+TEST_CASE("the three short questions need no file") {
+  CHECK(run("design --size '36 x 30 ft' --spacing '12 in'").code == 0);
+  CHECK(run("balance --tube '1/2 in' --lengths '188 241 262 290 ft'").code == 0);
+  CHECK(run("freeze --size '36 x 30 ft' --outdoor '-12 F'").code == 0);
+  CHECK(run("design --area '100 m2' --poured 4 --outdoor '-20 C'").code == 0);
+}
+
+TEST_CASE("a question that lacks what it needs exits with 2 and says what to give") {
+  const Ran ran = run("freeze --size '36 x 30 ft'");
+  CHECK(ran.code == 2);
+  CHECK(ran.out.find("--outdoor") != std::string::npos);
+}
+
+TEST_CASE("new writes a valid file and never over one that is there") {
+  const Folder folder;
+  const std::string file = folder.file("my-shop.toml");
+  CHECK(run("new " + file + " --size '36 x 30 ft' --outdoor '-12 F'").code == 0);
+  CHECK(run("check " + file).code == 0);
+  std::ofstream(file, std::ios::app) << "# mine\n";
+  CHECK(run("new " + file + " --size '20 x 20 ft'").code == 2);
+  std::ifstream in(file);
+  std::ostringstream text;
+  text << in.rdbuf();
+  CHECK(text.str().find("# mine") != std::string::npos);
+  CHECK(text.str().find("20 x 20") == std::string::npos);
+}
+
+TEST_CASE("wrong words get one sentence and 64") {
+  for (const std::string words : {"desgn x.toml", "design --sze '3 ft'", "design --size", "design a.toml b.toml"}) {
+    INFO(words);
+    const Ran ran = run(words);
+    CHECK(ran.code == 64);
+    CHECK(!ran.out.empty());
+  }
+  CHECK(run("desgn x.toml").out.find("did you mean \"design\"?") != std::string::npos);
+}
+
+TEST_CASE("a bad file is told whole, on stderr, and nothing is printed or written") {
+  const Folder folder;
+  std::ofstream(folder.file("bad.toml"))
+      << "[slab]\nsize = \"36 x 30 ft\"\nthickness = 5\n[tubing]\nspacing = \"12 in\"\n";
+  const Ran out_only = run("design " + folder.file("bad.toml") + " --out " + folder.file("out"), "2>/dev/null");
+  CHECK(out_only.code == 2);
+  CHECK(out_only.out.empty());
+  CHECK_FALSE(fs::exists(folder.file("out")));
+  const Ran both = run("design " + folder.file("bad.toml"));
+  CHECK(both.out.find("bad.toml:3:") != std::string::npos);
+  CHECK(both.out.find("bad.toml:4:") != std::string::npos);
+}
+
+TEST_CASE("the same question gives the same bytes, and --out writes tables") {
+  const Folder folder;
+  const std::string words = "design " + layout("potting-house") + " --json";
+  CHECK(run(words).out == run(words).out);
+  CHECK(run("balance " + layout("frame-shop") + " --out " + folder.file("cards")).code == 0);
+  CHECK(fs::exists(folder.file("cards/loops.csv")));
+  CHECK(fs::exists(folder.file("cards/balance.csv")));
+}
+
+TEST_CASE("options win over the file, and both are shown") {
+  const Ran ran = run("freeze " + layout("ten-lines") + " --edge R-10 --door R-10");
+  CHECK(ran.code == 0);
+  CHECK(ran.out.find("as written") != std::string::npos);
+  CHECK(ran.out.find("as tried") != std::string::npos);
+}
