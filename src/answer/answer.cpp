@@ -1,6 +1,7 @@
 #include "slabwright/answer.hpp"
 
 #include <algorithm>
+#include <string_view>
 
 #include "answer/pass.hpp"
 
@@ -15,6 +16,17 @@ std::vector<std::string> lacking_in(const Answer& answer) {
     lines.push_back("for heat, pump, boiler and frost hold: give --outdoor \"-12 F\"");
   }
   return lines;
+}
+
+bool begins(const std::string& code, std::string_view word) { return code.compare(0, word.size(), word) == 0; }
+
+/// Whether what was said bears on the question: a boiler that is too small does not spoil a manifold's balance.
+bool concerns(Question question, const std::string& code) {
+  if (question == Question::balance)
+    return begins(code, "balance.") || begins(code, "loop") || begins(code, "manifold.");
+  if (question == Question::freeze)
+    return !begins(code, "balance.") && !begins(code, "plant.") && !begins(code, "loop");
+  return true;
 }
 
 }  // namespace
@@ -53,7 +65,11 @@ Answer answer(const DesignFile& file, const Wishes& wishes) {
     if (wishes.question != Question::freeze) add_sensitivities(found);
     if (wishes.question != Question::check) add_changes(found, fields);
   }
-  found.verdict = verdict_of(found.said);
+  std::vector<Diagnostic> bearing;
+  for (const Diagnostic& d : found.said) {
+    if (concerns(wishes.question, d.code)) bearing.push_back(d);
+  }
+  found.verdict = verdict_of(bearing);
   return found;
 }
 
