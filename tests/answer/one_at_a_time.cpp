@@ -145,8 +145,10 @@ std::vector<std::string> table_of(const Layout& one) {
     const Answer after = answer(*moved, wishes);
     std::string signs;
     const bool whole = after.loops && after.envelope && after.point && after.sizes && after.freeze && after.balance;
-    for (const Output& output : outputs())
+    for (const Output& output : outputs()) {
       signs += fmt::format(",{}", whole ? sign(output.of(base), output.of(after)) : '!');
+    }
+    signs += all_said(base) == all_said(after) ? ",0" : ",*";
     lines.push_back(path + "," + text + signs);
   });
   return lines;
