@@ -15,8 +15,8 @@ enum class Oracle {
 };
 
 struct Source {
-  std::string_view title;  ///< "IAPWS R12-08(2008)"
-  std::string_view place;  ///< "Table 4"
+  std::string title;  ///< "IAPWS R12-08(2008)"
+  std::string place;  ///< "Table 4"
   Oracle oracle = Oracle::published;
 };
 

@@ -11,7 +11,7 @@ using slabwright::test::Within;
 
 namespace {
 
-constexpr Source m2{"EPANET 2.3.5 (epanet-js 0.9.0)", "case M2, balancing", Oracle::reference_code};
+const Source m2{"EPANET 2.3.5 (epanet-js 0.9.0)", "case M2, balancing", Oracle::reference_code};
 constexpr Within rounded{0.0, 4e-4, "the source's K = 1.6e9 D^4/Kv^2 is rounded from 1.59888e9"};
 constexpr double engine_gravity = 9.81456;
 

@@ -10,9 +10,9 @@ using slabwright::test::Source;
 
 namespace {
 
-constexpr Source parallel{"Three square laws in parallel", "r = 1, 4, 9, 11 through all", Oracle::derived};
-constexpr Source bridge{"Bridge of square laws", "r = 1, 5, 1, 5, 1, 10 through all", Oracle::derived};
-constexpr Source laminar{"Laminar tubes in parallel", "Hagen-Poiseuille, head 0.5 m, g 9.80665", Oracle::derived};
+const Source parallel{"Three square laws in parallel", "r = 1, 4, 9, 11 through all", Oracle::derived};
+const Source bridge{"Bridge of square laws", "r = 1, 5, 1, 5, 1, 10 through all", Oracle::derived};
+const Source laminar{"Laminar tubes in parallel", "Hagen-Poiseuille, head 0.5 m, g 9.80665", Oracle::derived};
 
 // These networks count in plain numbers, where a millipascal is much.
 constexpr NetworkOptions plain_numbers{1e-9, 1e-9, 60};

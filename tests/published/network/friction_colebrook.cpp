@@ -11,8 +11,8 @@ using namespace slabwright::test;
 
 namespace {
 
-constexpr Source exact{"Colebrook-White", "Darcy friction factor, 40 digits by mpmath", Oracle::reference_code};
-constexpr Source explicit_forms{"Explicit friction factors", "largest error against Colebrook-White, %",
+const Source exact{"Colebrook-White", "Darcy friction factor, 40 digits by mpmath", Oracle::reference_code};
+const Source explicit_forms{"Explicit friction factors", "largest error against Colebrook-White, %",
                                 Oracle::derived};
 
 double swamee_jain(double re, double roughness) {

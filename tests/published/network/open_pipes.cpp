@@ -12,8 +12,8 @@ using slabwright::test::Within;
 
 namespace {
 
-constexpr Source open{"Open pipe-network library (BSD-3), reference columns", "", Oracle::published};
-constexpr Source exact{"Colebrook-White by fluids 1.0.22", "open pipes, water at 20 degC", Oracle::reference_code};
+const Source open{"Open pipe-network library (BSD-3), reference columns", "", Oracle::published};
+const Source exact{"Colebrook-White by fluids 1.0.22", "open pipes, water at 20 degC", Oracle::reference_code};
 constexpr Within their_test{0.0, 0.01, "what the library's own tests allow"};
 
 constexpr Liquid water{998.207, 998.207 * 1.0034e-6};

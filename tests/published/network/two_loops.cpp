@@ -15,8 +15,8 @@ using slabwright::test::Source;
 
 namespace {
 
-constexpr Source engine{"EPANET 2.3.5 (epanet-js 0.9.0)", "two-loop network, C 130", Oracle::reference_code};
-constexpr Source heads{"Alperovits and Shamir 1977", "two-loop network, pressure heads, from memory", Oracle::derived};
+const Source engine{"EPANET 2.3.5 (epanet-js 0.9.0)", "two-loop network, C 130", Oracle::reference_code};
+const Source heads{"Alperovits and Shamir 1977", "two-loop network, pressure heads, from memory", Oracle::derived};
 
 constexpr double foot_m = 0.3048, inch_flow_m3_per_h = 101.94;  // the engine's foot-second: 1 ft3/s = 101.94 m3/h
 constexpr double water_kg_per_m3 = 1000.0, gravity = 9.80665;

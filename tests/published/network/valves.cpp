@@ -9,10 +9,10 @@ using slabwright::test::Within;
 
 namespace {
 
-constexpr Source coefficients{"Definitions of Kv and Cv", "US gallon, psi and bar as defined", Oracle::derived};
-constexpr Source fluids{"fluids 1.0.22", "K from Kv with 1.6e9 D^4", Oracle::reference_code};
-constexpr Source travel{"Valve characteristics", "Kv over travel", Oracle::derived};
-constexpr Source installed{"Valve authority", "q / q open = 1 / sqrt(1 + N (1/phi^2 - 1))", Oracle::derived};
+const Source coefficients{"Definitions of Kv and Cv", "US gallon, psi and bar as defined", Oracle::derived};
+const Source fluids{"fluids 1.0.22", "K from Kv with 1.6e9 D^4", Oracle::reference_code};
+const Source travel{"Valve characteristics", "Kv over travel", Oracle::derived};
+const Source installed{"Valve authority", "q / q open = 1 / sqrt(1 + N (1/phi^2 - 1))", Oracle::derived};
 
 }  // namespace
 
