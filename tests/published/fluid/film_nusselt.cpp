@@ -12,12 +12,10 @@ using namespace slabwright::test;
 
 namespace {
 
-constexpr Source graetz{"Graetz's problem, uniform heat flux", "mean Nusselt number, 60 terms by mpmath",
+const Source graetz{"Graetz's problem, uniform heat flux", "mean Nusselt number, 60 terms by mpmath", Oracle::derived};
+const Source gnielinski{"Gnielinski 1976, friction after Filonenko", "Nusselt number, 30 digits by mpmath",
                         Oracle::derived};
-constexpr Source gnielinski{"Gnielinski 1976, friction after Filonenko", "Nusselt number, 30 digits by mpmath",
-                            Oracle::derived};
-constexpr Source rows{"Exact rows of tubes in a slab", "resistance of wall and film of one metre of tube",
-                      Oracle::derived};
+const Source rows{"Exact rows of tubes in a slab", "resistance of wall and film of one metre of tube", Oracle::derived};
 
 constexpr double diameter = 0.01;
 

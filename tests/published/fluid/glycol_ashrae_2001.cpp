@@ -9,9 +9,9 @@ using namespace slabwright::test;
 
 namespace {
 
-constexpr Source properties{"ASHRAE Fundamentals 2001", "glycol properties, as transcribed in CoolProp"};
-constexpr Source freezing{"ASHRAE Fundamentals 2001", "glycol freezing points, as transcribed in CoolProp"};
-constexpr Source fit{"CoolProp, commit ea27c639", "fit to ASHRAE 2001 between its rows", Oracle::derived};
+const Source properties{"ASHRAE Fundamentals 2001", "glycol properties, as transcribed in CoolProp"};
+const Source freezing{"ASHRAE Fundamentals 2001", "glycol freezing points, as transcribed in CoolProp"};
+const Source fit{"CoolProp, commit ea27c639", "fit to ASHRAE 2001 between its rows", Oracle::derived};
 
 struct Glycol {
   std::string name;
@@ -85,8 +85,8 @@ TEST_CASE("ASHRAE's freezing points, and volume against mass") {
 }
 
 TEST_CASE("a glycol expands by more than water") {
-  constexpr Source ratios{"ASHRAE Fundamentals 2001", "expansion over water's, 40 to 120 degF, from the densities",
-                          Oracle::derived};
+  const Source ratios{"ASHRAE Fundamentals 2001", "expansion over water's, 40 to 120 degF, from the densities",
+                      Oracle::derived};
   const double cold = (40.0 - 32.0) / 1.8;
   const double hot = (120.0 - 32.0) / 1.8;
   const auto times_water = [&](const Mixture& mixture) {

@@ -9,8 +9,7 @@ using namespace slabwright::test;
 
 namespace {
 
-constexpr Source melinder{"Melinder 2010", "coefficients by the CoolProp repository, evaluated in Python",
-                          Oracle::derived};
+const Source melinder{"Melinder 2010", "coefficients by the CoolProp repository, evaluated in Python", Oracle::derived};
 
 struct Glycol {
   const char* name;

@@ -12,10 +12,10 @@ constexpr double us_gallon_m3 = 3.785411784e-3;
 constexpr double inch_m = 0.0254;
 constexpr double foot_m = 0.3048;
 
-constexpr Source dimensions{"Table of PEX CTS dimensions", "a county's public record, after ASTM F876/F877"};
-constexpr Source mean_wall{"Table of PEX CTS dimensions", "least wall and half its tolerance", Oracle::derived};
-constexpr Source multilayer{"Data sheet of a multilayer tube", "water content"};
-constexpr Source longest{"CSA B214-12", "Table 1, clause 14.3.2 (reprint)"};
+const Source dimensions{"Table of PEX CTS dimensions", "a county's public record, after ASTM F876/F877"};
+const Source mean_wall{"Table of PEX CTS dimensions", "least wall and half its tolerance", Oracle::derived};
+const Source multilayer{"Data sheet of a multilayer tube", "water content"};
+const Source longest{"CSA B214-12", "Table 1, clause 14.3.2 (reprint)"};
 
 const TubeSize& size_of(const std::string& name) {
   const TubeSize* tube = find_tube(name);

@@ -9,9 +9,9 @@ using namespace slabwright::test;
 
 namespace {
 
-constexpr Source release{"IAPWS SR6-08(2011)", "values for checking programs, 0.1 MPa"};
-constexpr Source program{"iapws 1.5.2", "SR6-08, 0.1 MPa", Oracle::reference_code};
-constexpr Source full{"IAPWS-95, R12-08, R15-11", "101.325 kPa, by iapws 1.5.2", Oracle::reference_code};
+const Source release{"IAPWS SR6-08(2011)", "values for checking programs, 0.1 MPa"};
+const Source program{"iapws 1.5.2", "SR6-08, 0.1 MPa", Oracle::reference_code};
+const Source full{"IAPWS-95, R12-08, R15-11", "101.325 kPa, by iapws 1.5.2", Oracle::reference_code};
 
 struct Quantity {
   const char* name;

@@ -36,7 +36,9 @@ std::vector<double> weights_of(const Row& row) {
 
 std::string place(const Row& row) { return row.at("detail") + ", " + row.at("point"); }
 
-Source elements(std::string_view where) { return {"Floor edges by quadratic finite elements", std::string(where), Oracle::derived}; }
+Source elements(std::string_view where) {
+  return {"Floor edges by quadratic finite elements", std::string(where), Oracle::derived};
+}
 
 Within weight_tolerance(const Row& row) {
   if (row.at("place") == "line") return {0.01, 0.0, "on the singular line itself"};

@@ -12,8 +12,7 @@ using namespace slabwright::test;
 namespace {
 
 const Source exact{"Colebrook-White", "Darcy friction factor, 40 digits by mpmath", Oracle::reference_code};
-const Source explicit_forms{"Explicit friction factors", "largest error against Colebrook-White, %",
-                                Oracle::derived};
+const Source explicit_forms{"Explicit friction factors", "largest error against Colebrook-White, %", Oracle::derived};
 
 double swamee_jain(double re, double roughness) {
   const double x = std::log10(roughness / 3.7 + 5.74 / std::pow(re, 0.9));

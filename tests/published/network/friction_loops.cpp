@@ -9,7 +9,7 @@ namespace {
 
 const Source blend{"Straight line in f, 64/2300 to Colebrook at 4000", "smooth tube", Oracle::derived};
 const Source loops{"Single loops, water at 40 degC, roughness 1.5 um", "Colebrook-White by fluids 1.0.22",
-                       Oracle::reference_code};
+                   Oracle::reference_code};
 
 constexpr Liquid water{992.216353, 652.728727e-6};
 constexpr double foot_m = 0.3048;

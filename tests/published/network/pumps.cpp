@@ -10,8 +10,7 @@ using slabwright::test::Source;
 
 namespace {
 
-const Source curve{"EPANET 2.2 User Manual", "pump curve A - B Q^C through (0, 6) (1, 5.2) (2, 2.8)",
-                       Oracle::derived};
+const Source curve{"EPANET 2.2 User Manual", "pump curve A - B Q^C through (0, 6) (1, 5.2) (2, 2.8)", Oracle::derived};
 const Source power{"Hydraulic power rho g Q H", "1.2 m3/h, 4.848 m, 992.216 kg/m3", Oracle::derived};
 
 }  // namespace
