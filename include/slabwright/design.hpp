@@ -91,7 +91,8 @@ struct ReadDesign {
 ReadDesign read_design(std::string_view text, const std::vector<Override>& overrides = {});
 
 /// The user's part of a design as a file that reads back to the same design with the same guesses: the shortest texts
-/// in the user's own units. Remarks are not kept.
+/// in the user's own units. Remarks are not kept. Units that were guessed from a mixture of both are written down: the
+/// shortest texts might tip the guess.
 std::string write_design(const DesignFile& file);
 
 /// The same file with one key set to another text, guesses settled anew: for ranges and the list of what matters most.

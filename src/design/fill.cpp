@@ -9,8 +9,8 @@
 namespace slabwright {
 namespace {
 
-// A floor with more is no floor: every pair of edges is looked at.
-constexpr std::size_t most_items = 400, most_rows = 200;
+// A floor with more corners is no floor: every pair of edges is looked at, of rooms against the slab too.
+constexpr std::size_t most_items = 100, most_rows = 200;
 
 std::string kind_words(const FileValue& value) {
   switch (value.kind) {

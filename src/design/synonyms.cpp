@@ -109,6 +109,8 @@ struct KeyWord {
   std::string_view word, section, key;
 };
 constexpr KeyWord key_words[] = {
+    {"name", "project", "name"},
+    {"size", "slab", "size"},
     {"pitch", "tube", "spacing"},
     {"oncenter", "tube", "spacing"},
     {"oc", "tube", "spacing"},
@@ -324,6 +326,9 @@ std::string key_sentence(std::string_view section, std::string_view word) {
   const std::vector<Section> all = sections();
   const auto own = std::find_if(all.begin(), all.end(), [&](const Section& s) { return s.word == section; });
   const std::string here = section.empty() ? "above the first section" : fmt::format("in [{}]", excerpt(section));
+  for (const std::string_view top : {"units", "codes"}) {
+    if (section.empty() && letters_apart(top, word) <= 1) return fmt::format("no key {}; did you mean {}?", said, top);
+  }
   if ((section == "slab" || section == "tube") && folded == "depth") return std::string(slab_depth);
   for (const KeyWord& known : key_words) {
     if (known.section != section || folded_word(known.word) != folded) continue;
@@ -340,7 +345,7 @@ std::string key_sentence(std::string_view section, std::string_view word) {
     if (folded_word(known.word) != folded) continue;
     return fmt::format("no key {} {}; it goes in [{}] as {}.", said, here, known.section, known.key);
   }
-  if (own == all.end()) return fmt::format("no key {} {}.", said, here);
+  if (own == all.end()) return fmt::format("no key {} {}. A section comes first, such as [slab].", said, here);
   std::vector<std::string> words;
   for (const Key& key : own->record.keys) words.emplace_back(key.word);
   return fmt::format("no key {} {}; it takes {}.", said, here, list_of(words, "and"));

@@ -4,8 +4,8 @@
 #include <algorithm>
 #include <set>
 
+#include "design/draft.hpp"
 #include "design/toml_text.hpp"
-#include "slabwright/design.hpp"
 
 namespace slabwright {
 namespace {
@@ -86,6 +86,12 @@ class Writer {
 
 }  // namespace
 
-std::string write_design(const DesignFile& file) { return Writer(file).run(reading(file.design)); }
+std::string write_design(const DesignFile& file) {
+  const System units = file.design.units;
+  std::string text = Writer(file).run(reading(file.design));
+  const bool given = std::find(file.given.begin(), file.given.end(), "units") != file.given.end();
+  if (given || typed_units(cut(text), {}).value_or(System::us) == units) return text;
+  return fmt::format("units = \"{}\"\n{}{}", units == System::us ? "US" : "SI", text.empty() ? "" : "\n", text);
+}
 
 }  // namespace slabwright

@@ -102,5 +102,5 @@ TEST_CASE("large nonsense is answered soon") {
   }
   std::string outline = "[slab]\noutline = [";
   for (int i = 0; i < 20000; ++i) outline += "\"" + std::to_string(i) + " ft, 0 ft\", ";
-  CHECK(problems(outline + "]") == "shop.toml:2:11: outline has more than 400 items.\n");
+  CHECK(problems(outline + "]") == "shop.toml:2:11: outline has more than 100 items.\n");
 }
