@@ -113,6 +113,9 @@ Record reading(const T& x) {
 /// The key with this word, or null.
 const Key* find_key(const Record& record, std::string_view word);
 
+/// Bytes of one value. Nothing that is read here has more, and what splits texts need not be quick at long ones.
+inline constexpr std::size_t longest_value = 200;
+
 /// Reads `text` into the slot as the reader would: returns a sentence that says what to write, or nothing. `system`
 /// decides which unit such a sentence names first, never how the text is read.
 std::string read_into(const Key& key, const Slot& slot, std::string_view text, System system = System::us);

@@ -99,6 +99,8 @@ Overload(F...) -> Overload<F...>;
 }  // namespace
 
 std::string read_into(const Key& key, const Slot& slot, std::string_view text, System system) {
+  const bool list = std::holds_alternative<WordedList>(slot);
+  if (!list && text.size() > longest_value) return fmt::format("{} is too long a text for a value.", key.word);
   return std::visit(Overload{[&](const Number& n) { return quantity_into(key, *n.at, text, system); },
                              [&](const MaybeNumber& m) {
                                double value = 0.0;

@@ -23,6 +23,8 @@ std::string kind_words(const FileValue& value) {
 
 bool scalar(ValueKind kind) { return kind == ValueKind::text || kind == ValueKind::number || kind == ValueKind::flag; }
 
+bool readable(const FileValue& item) { return scalar(item.kind) && item.text.size() <= longest_value; }
+
 /// What one value of a key should look like in the file.
 std::string written_example(const Draft& draft, const Key& key, const Slot& slot) {
   const std::string example = example_of(key, slot, draft.units);
@@ -235,7 +237,7 @@ class Filler {
     for (const FileValue& item : value.items) {
       const Worded place = list.add(list.at);
       std::string problem =
-          scalar(item.kind) ? place.read(place.at, item.text) : fmt::format("{} takes texts in quotes.", key.word);
+          readable(item) ? place.read(place.at, item.text) : fmt::format("{} takes short texts in quotes.", key.word);
       if (!problem.empty()) return fault(path, item.spot, std::move(problem));
     }
     draft_.given.push_back(path);

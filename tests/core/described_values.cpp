@@ -123,6 +123,7 @@ TEST_CASE("a sentence says what to write, in the reader's units first, and the v
   CHECK(put(cupboard, "colour", "blue") == "colour is \"red\" or \"dark blue\", not \"blue\".");
   CHECK(put(cupboard, "top.name", std::string(81, 'x')) == "name is too long: at most 80 letters.");
   CHECK(put(cupboard, "top.name", "two\nlines") == "name is one line of plain text.");
+  CHECK(put(cupboard, "height", std::string(201, '1')) == "height is too long a text for a value.");
   CHECK(put(cupboard, "top", "x") == "top does not take one text.");
   CHECK(cupboard.height_m == 1.0);
   CHECK(cupboard.doors == 1);

@@ -100,6 +100,11 @@ TEST_CASE("large nonsense is answered soon") {
     INFO(piece);
     check_sentences(read_design(text));
   }
+  std::string blanks;
+  while (blanks.size() < 200000) blanks += "1 ";
+  CHECK(problems("[insulation]\nunder = \"" + blanks + "\"") ==
+        "shop.toml:2:9: under is too long a text for a value.\n");
+  CHECK(problems("[slab]\noutline = [\"" + blanks + "\"]") == "shop.toml:2:12: outline takes short texts in quotes.\n");
   std::string outline = "[slab]\noutline = [";
   for (int i = 0; i < 20000; ++i) outline += "\"" + std::to_string(i) + " ft, 0 ft\", ";
   CHECK(problems(outline + "]") == "shop.toml:2:11: outline has more than 100 items.\n");
