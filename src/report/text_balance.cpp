@@ -10,8 +10,10 @@
 namespace slabwright::report {
 namespace {
 
-/// More moves than this are told in a line each, more rows are left to --full.
-constexpr std::size_t most_told_moves = 6, most_rows = 16;
+/// More lines of moves than this are told shorter.
+constexpr std::size_t most_move_lines = 12;
+/// What stands below the table's rows: totals, the rest's count, pump, advice, caution, next command.
+constexpr std::size_t below_ports = 16, least_ports = 4;
 
 Figure flow_of(const Reader& reader) { return reader.answer.floor ? Figure::flow : Figure::balance; }
 
@@ -68,11 +70,10 @@ std::string others(const Reader& reader, const BalanceMove& move, std::size_t ow
   return words;
 }
 
-void add_moves(Page& page, const Reader& reader) {
+/// The first `shown` moves, and where `told` what the other meters should then read.
+Page moves_told(const Reader& reader, std::size_t shown, bool told) {
   const Balance& balance = *reader.answer.balance;
-  if (open_is_enough(balance)) return;
-  const bool told = reader.options.full || balance.move.size() <= most_told_moves;
-  const std::size_t shown = told ? balance.move.size() : std::min(balance.move.size(), most_rows - 4);
+  Page page;
   for (std::size_t i = 0; i < shown; ++i) {
     const BalanceMove& move = balance.move[i];
     const std::size_t row = row_of(reader, move);
@@ -83,9 +84,22 @@ void add_moves(Page& page, const Reader& reader) {
     const std::string rest = others(reader, move, row);
     if (told && !rest.empty()) add_text(page, "the others should then read  " + rest, "       ");
   }
-  if (shown < balance.move.size()) {
-    add_text(page, fmt::format("and {} more: add --full", balance.move.size() - shown), "     ");
+  return page;
+}
+
+/// All of it where that is short; else a line for each move, as many as fit.
+void add_moves(Page& page, const Reader& reader) {
+  const Balance& balance = *reader.answer.balance;
+  if (open_is_enough(balance)) return;
+  const std::size_t all = balance.move.size();
+  Page moves = moves_told(reader, all, true);
+  std::size_t shown = all;
+  if (!reader.options.full && moves.lines.size() > most_move_lines) {
+    shown = std::min(all, most_move_lines);
+    moves = moves_told(reader, shown, false);
   }
+  page.lines.insert(page.lines.end(), moves.lines.begin(), moves.lines.end());
+  if (shown < all) add_text(page, fmt::format("and {} more: add --full", all - shown), "     ");
 }
 
 /// Where it ends, and which port is never touched.
@@ -115,7 +129,8 @@ void add_ports(Page& page, const Reader& reader) {
               {},
               1};
   if (full) table.columns.push_back({"authority"});
-  const std::size_t shown = full ? balance.port.size() : std::min(balance.port.size(), most_rows);
+  const std::size_t room = most_lines - std::min(most_lines, page.lines.size() + below_ports);
+  const std::size_t shown = full ? balance.port.size() : std::min(balance.port.size(), std::max(room, least_ports));
   for (std::size_t i = 0; i < shown; ++i) {
     const PortSetting& p = balance.port[i];
     table.rows.push_back({port_words(reader, i), p.loop, bare(Kind::length, p.length_m, system),

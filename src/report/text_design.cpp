@@ -248,18 +248,10 @@ void add_heat(Page& page, const Reader& reader) {
   }
 }
 
-}  // namespace
-
-void add_design(Page& page, const Reader& reader) {
-  constexpr std::size_t most_reason_lines = 12;
+/// Everything below the verdict and its reasons.
+Page ledger(const Reader& reader) {
   const Answer& answer = reader.answer;
-  add_first_line(page, reader, "");
-  add_text(page, verdict(reader));
-  add_reasons(page, reader, answer.verdict.reasons, most_reason_lines);
-  if (!answer.loops) {
-    add_lacking(page, reader);
-    return add_end(page, reader, "design", "--size \"36 x 30 ft\"");
-  }
+  Page page;
   add_text(page, counts(reader));
   if (answer.loss_W) {
     add_text(page, "The building is not described, so look at the ranges. To narrow them, give:");
@@ -285,6 +277,26 @@ void add_design(Page& page, const Reader& reader) {
   if (!answer.loss_W) add_sharpen(page, reader, "What would sharpen it");
   if (reader.options.full) add_full(page, reader);
   add_end(page, reader, answer.freeze ? "freeze" : "balance");
+  return page;
+}
+
+}  // namespace
+
+void add_design(Page& page, const Reader& reader) {
+  constexpr std::size_t least_reason_lines = 3;
+  const Answer& answer = reader.answer;
+  add_first_line(page, reader, "");
+  add_text(page, verdict(reader));
+  if (!answer.loops) {
+    add_reasons(page, reader, answer.verdict.reasons, most_lines / 2);
+    add_lacking(page, reader);
+    return add_end(page, reader, "design", "--size \"36 x 30 ft\"");
+  }
+  const Page rest = ledger(reader);
+  const std::size_t taken = page.lines.size() + rest.lines.size();
+  const std::size_t left = most_lines - std::min(most_lines, taken);
+  add_reasons(page, reader, answer.verdict.reasons, std::max(left, least_reason_lines));
+  page.lines.insert(page.lines.end(), rest.lines.begin(), rest.lines.end());
 }
 
 }  // namespace slabwright::report
