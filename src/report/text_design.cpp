@@ -185,12 +185,13 @@ void add_floor_top(Page& page, const Reader& reader) {
   const auto peak = std::max_element(point.room_floor_peak_degC.begin(), point.room_floor_peak_degC.end());
   const auto room = static_cast<std::size_t>(peak - point.room_floor_peak_degC.begin());
   const double limit_degC = reader.answer.floor->room[room].limit_degC;
+  const std::string warmest = reader(Kind::degree, *peak), limit = reader(Kind::degree, limit_degC);
+  const bool over = *peak > limit_degC && warmest != limit;
   add_row(page, "", "floor top",
           fmt::format("{} on average, up to {} where warm water comes in; {} {}",
                       reader(Kind::degree, point.room_floor_degC[room], Figure::floor),
-                      reader(Kind::degree, *peak, Figure::water),
-                      *peak > limit_degC ? "more there than the comfort limit of" : "the comfort limit is",
-                      reader(Kind::degree, limit_degC)));
+                      marked(warmest, reader.answer, Figure::water),
+                      over ? "more there than the comfort limit of" : "the comfort limit is", limit));
 }
 
 void add_hold(Page& page, const Reader& reader) {

@@ -44,6 +44,16 @@ void check_golden(const std::string& text, const std::string& name) {
 
 }  // namespace
 
+TEST_CASE("golden answers tell a change from a rounding") {
+  CHECK(golden_difference("supply  98 F ~,\nback 0.61", "supply 98 F ~, back 0.62").empty());
+  CHECK(golden_difference("loses 23,100 Btu/h", "loses 23,200 Btu/h").empty());
+  CHECK_FALSE(golden_difference("loses 23,100 Btu/h", "loses 23,300 Btu/h").empty());
+  CHECK_FALSE(golden_difference("back 0.61", "back 0.63").empty());
+  CHECK_FALSE(golden_difference("at -12 F", "at 12 F").empty());
+  CHECK_FALSE(golden_difference("IT WORKS", "IT FAILS").empty());
+  CHECK_FALSE(golden_difference("one two", "one").empty());
+}
+
 TEST_CASE("every command answers every layout on one screen, as it did before") {
   for (const Layout& one : layouts()) {
     for (const Command& command : commands) {
