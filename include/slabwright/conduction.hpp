@@ -22,6 +22,8 @@ struct FieldSegment {
 struct MaterialRectangle {
   double x0_m, x1_m, y0_m, y1_m;  ///< x0 < x1, y0 < y1
   double conductivity_W_per_mK;   ///< above 0
+  /// Density times specific heat; what stores no heat follows at once. Steady fields do not look at it.
+  double heat_capacity_J_per_m3K = 0.0;
 };
 
 /// What the section answers to, linearly: temperatures (°C) and heat let free inside it.
