@@ -37,6 +37,16 @@ struct TextList {
   std::vector<std::string>* at;
 };
 
+/// Answers only: a row of another list, counted from 0.
+struct RowNumber {
+  std::size_t* at;
+};
+
+/// Answers only: several numbers of one unit.
+struct Numbers {
+  std::vector<double>* at;
+};
+
 /// An enum counted from 0, by the words that stand for it in a file.
 struct Choice {
   std::span<const std::string_view> names;
@@ -78,7 +88,8 @@ struct Rows {
   void* at;
 };
 
-using Slot = std::variant<Number, Whole, Flag, Text, TextList, Choice, MaybeNumber, Worded, WordedList, Record, Rows>;
+using Slot = std::variant<Number, Whole, Flag, Text, TextList, RowNumber, Numbers, Choice, MaybeNumber, Worded,
+                          WordedList, Record, Rows>;
 
 /// What a member's name cannot say. Defaults are texts read through the units table, round in the user's own units.
 struct Says {

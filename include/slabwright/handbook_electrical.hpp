@@ -14,7 +14,8 @@ double electric_current_A(double power_W, double voltage_V, Phases);
 /// What a resistance made for `rated_V` gives at another voltage; 240 V elements on 208 V give 75 %.
 double element_power_W(double rated_W, double rated_V, double actual_V);
 
-/// NEC 240.6(A): standard ampere ratings of fuses and breakers, 15 to 6000 A.
+/// NEC 240.6(A): standard ampere ratings of fuses and breakers, 15 to 6000 A (from memory beyond those that worked
+/// examples name).
 std::span<const double> standard_devices_A();
 
 /// What feeds a continuous load under the NEC; for `codes = "north america"` only.

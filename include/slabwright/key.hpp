@@ -98,6 +98,10 @@ Slot slot_of(T& x) {
     return Text{&x};
   else if constexpr (std::is_same_v<T, std::vector<std::string>>)
     return TextList{&x};
+  else if constexpr (std::is_same_v<T, std::size_t>)
+    return RowNumber{&x};
+  else if constexpr (std::is_same_v<T, std::vector<double>>)
+    return Numbers{&x};
   else if constexpr (std::is_same_v<T, std::optional<double>>)
     return MaybeNumber{&x};
   else if constexpr (std::is_enum_v<T>)
@@ -141,7 +145,8 @@ constexpr Key key(Says says) {
   using Owner = typename OwnerOf<decltype(M)>::Owner;
   using Value = typename OwnerOf<decltype(M)>::Value;
   constexpr std::string_view name = member_name<M>();
-  constexpr bool carries = std::is_same_v<Value, double> || std::is_same_v<Value, std::optional<double>>;
+  constexpr bool carries = std::is_same_v<Value, double> || std::is_same_v<Value, std::optional<double>> ||
+                           std::is_same_v<Value, std::vector<double>>;
   constexpr int unit = carries ? unit_row(name) : -1;
   static_assert(!carries || unit >= 0, "a double's name must end in its unit");
   const auto slot = [](void* record) { return slot_of(static_cast<Owner*>(record)->*M); };

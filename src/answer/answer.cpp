@@ -10,10 +10,13 @@ namespace {
 
 /// One line for each stage that could not run for want of an entry.
 std::vector<std::string> lacking_in(const Answer& answer) {
+  const bool si = answer.file.design.units == System::si;
   std::vector<std::string> lines;
-  if (!answer.loops) lines.push_back("for loops: give --size \"36 x 30 ft\", or --lengths");
+  if (!answer.loops)
+    lines.push_back(std::string("for loops: give --size \"") + (si ? "11 x 9 m" : "36 x 30 ft") + "\", or --lengths");
   if (!answer.envelope && answer.wishes.question != Question::balance) {
-    lines.push_back("for heat, pump, boiler and frost hold: give --outdoor \"-12 F\"");
+    lines.push_back(std::string("for heat, pump, boiler and frost hold: give --outdoor \"") + (si ? "-25 C" : "-12 F") +
+                    "\"");
   }
   return lines;
 }

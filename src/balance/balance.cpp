@@ -47,13 +47,14 @@ double rounded_turns(double exact, double most) {
   return std::clamp(std::round(exact / turn_step) * turn_step, turn_step, most);
 }
 
+double most_turns(const Valve& valve) { return valve.points.empty() ? valve.turns : valve.points.back().open_turns; }
+
 /// Settings from what each loop leaves over against the hardest.
 void set_ports(const Plant& plant, const Circuit& circuit, const std::vector<double>& aim, Balance& balance) {
   const std::vector<double> asks = circuit.port_pressures_Pa(aim);
   balance.hardest = static_cast<std::size_t>(std::max_element(asks.begin(), asks.end()) - asks.begin());
   const ValveCurve curve = port_valve(plant.design.valve);
-  const double most =
-      plant.design.valve.points.empty() ? plant.design.valve.turns : plant.design.valve.points.back().open_turns;
+  const double most = most_turns(plant.design.valve);
   for (std::size_t i = 0; i < aim.size(); ++i) {
     PortSetting& port = balance.port[i];
     const double open_Pa = circuit.open_valve_Pa(i, aim[i]);
@@ -65,6 +66,55 @@ void set_ports(const Plant& plant, const Circuit& circuit, const std::vector<dou
     port.open = port.open || port.set_turns >= most;
     port.authority_share = valve_authority(open_Pa, asks[i] - open_Pa);
     balance.turns.push_back(port.set_turns);
+  }
+}
+
+bool in_band(const PortSetting& port, double flow_m3_per_s) {
+  return flow_m3_per_s >= port.least_m3_per_s && flow_m3_per_s <= port.most_m3_per_s;
+}
+
+/// Where all ports open are good enough, nobody should kneel down to turn one.
+void leave_open_if_enough(Balance& balance, double wide_open) {
+  const bool enough = std::all_of(balance.port.begin(), balance.port.end(),
+                                  [](const PortSetting& port) { return in_band(port, port.open_m3_per_s); });
+  if (!enough) return;
+  for (PortSetting& port : balance.port) {
+    port.open = true;
+    port.set_turns = wide_open;
+  }
+  balance.turns.assign(balance.port.size(), wide_open);
+}
+
+/// Aims and bands of the ports, and what they carry wide open.
+void fill_ports(const Plant& plant, const std::vector<double>& aim, double water_degC, Balance& balance) {
+  const NetworkSolution before = flows_at(with_settings(plant, {}, balance.pump_speed_share), water_degC);
+  for (std::size_t i = 0; i < aim.size(); ++i) {
+    PortSetting& port = balance.port[i];
+    const Loop& loop = plant.loops.loop[i];
+    port.loop = loop.name;
+    port.port = loop.port;
+    port.length_m = loop.length_m;
+    port.aim_m3_per_s = aim[i];
+    port.open_m3_per_s = before.flow_m3_per_s[plant.loop_branch[i].at];
+    const Band band = band_of(units_of(plant, i, aim[i], water_degC));
+    port.least_m3_per_s = band.low * aim[i];
+    port.most_m3_per_s = band.high * aim[i];
+    balance.total_open_m3_per_s += port.open_m3_per_s;
+    const double miss = port.open_m3_per_s / aim[i] - 1.0;
+    if (std::abs(miss) <= std::abs(balance.untouched_worst_share)) continue;
+    balance.untouched_worst_share = miss;
+    balance.untouched_loop = port.loop;
+  }
+}
+
+/// The network solved again with the rounded settings.
+void try_settings(const Plant& plant, double water_degC, Balance& balance) {
+  const NetworkSolution after = flows_at(with_settings(plant, balance.turns, balance.pump_speed_share), water_degC);
+  for (std::size_t i = 0; i < balance.port.size(); ++i) {
+    PortSetting& port = balance.port[i];
+    port.after_m3_per_s = after.flow_m3_per_s[plant.loop_branch[i].at];
+    port.within = in_band(port, port.after_m3_per_s);
+    balance.total_after_m3_per_s += port.after_m3_per_s;
   }
 }
 
@@ -104,32 +154,10 @@ Checked<Balance> balance_plant(const Plant& plant, const FlowTarget& target, dou
   const std::vector<double> aim = settle_pump(plant, circuit, target, balance);
   set_ports(plant, circuit, aim, balance);
   balance.duty_Pa = circuit.duty_Pa(target.loop_m3_per_s);
-  const Plant open = with_settings(plant, {}, balance.pump_speed_share);
-  const NetworkSolution before = flows_at(open, water_degC);
-  const NetworkSolution after = flows_at(with_settings(plant, balance.turns, balance.pump_speed_share), water_degC);
-  double untouched = 0.0;
-  for (std::size_t i = 0; i < aim.size(); ++i) {
-    PortSetting& port = balance.port[i];
-    const Loop& loop = plant.loops.loop[i];
-    port.loop = loop.name;
-    port.port = loop.port;
-    port.length_m = loop.length_m;
-    port.aim_m3_per_s = aim[i];
-    port.open_m3_per_s = before.flow_m3_per_s[plant.loop_branch[i].at];
-    port.after_m3_per_s = after.flow_m3_per_s[plant.loop_branch[i].at];
-    const Band band = band_of(units_of(plant, i, aim[i], water_degC));
-    port.least_m3_per_s = band.low * aim[i];
-    port.most_m3_per_s = band.high * aim[i];
-    port.within = port.after_m3_per_s >= port.least_m3_per_s && port.after_m3_per_s <= port.most_m3_per_s;
-    balance.total_open_m3_per_s += port.open_m3_per_s;
-    balance.total_after_m3_per_s += port.after_m3_per_s;
-    const double miss = port.open_m3_per_s / aim[i] - 1.0;
-    if (std::abs(miss) <= std::abs(untouched)) continue;
-    untouched = miss;
-    balance.untouched_loop = port.loop;
-  }
-  balance.untouched_worst_share = untouched;
-  balance.move = moves(open, balance, water_degC);
+  fill_ports(plant, aim, water_degC, balance);
+  leave_open_if_enough(balance, most_turns(plant.design.valve));
+  try_settings(plant, water_degC, balance);
+  balance.move = moves(with_settings(plant, {}, balance.pump_speed_share), balance, water_degC);
   std::vector<Diagnostic> said;
   say_pump(plant, target, balance, said);
   for (const PortSetting& port : balance.port) {

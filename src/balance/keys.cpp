@@ -27,7 +27,8 @@ Record record_of(BalanceMove& x) {
       key<&BalanceMove::loop>({.meaning = "The loop whose port is turned."}),
       key<&BalanceMove::port>({.meaning = "The port."}),
       key<&BalanceMove::until_m3_per_s>({.meaning = "Turn it down until its meter shows this."}),
-      key<&BalanceMove::to_turns>({.meaning = "Turns from shut."})};
+      key<&BalanceMove::to_turns>({.meaning = "Turns from shut."}),
+      key<&BalanceMove::then_m3_per_s>({.meaning = "What all meters then show, port by port."})};
   return {keys, &x};
 }
 
@@ -35,6 +36,7 @@ Record record_of(Balance& x) {
   static constexpr Key keys[] = {
       key<&Balance::port>({.meaning = "Port by port."}),
       key<&Balance::move>({.meaning = "Moves, in their order."}),
+      key<&Balance::hardest>({.meaning = "Row of the hardest loop, from 0."}),
       key<&Balance::duty_Pa>({.meaning = "Pump pressure at the target flows."}),
       key<&Balance::total_open_m3_per_s>({.meaning = "Total with all ports open."}),
       key<&Balance::total_after_m3_per_s>({.meaning = "Total with all ports set."}),

@@ -98,8 +98,8 @@ void set_sensors(Freeze& freeze, const Design& design, const Shop& shop) {
   const bool several = design.room.size() > 1 && !room.empty();
   const std::string where = several ? ", in the " + room : "";
   const std::string height = design.units == System::us ? "5 ft" : "1.5 m";
-  freeze.slab_sensor = "slab sensor at tube depth, midway between two tubes" + where;
-  freeze.air_sensor = "air sensor on an inside wall, " + height + " up" + where;
+  freeze.slab_sensor = "in the concrete at tube depth, midway between two tubes" + where;
+  freeze.air_sensor = "on an inside wall, " + height + " up" + where;
 }
 
 Checked<Freeze> no_outdoor() {

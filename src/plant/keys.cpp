@@ -11,6 +11,11 @@ struct Choices<Part> {
       {"pump", "boiler", "mixing valve", "mains", "bar", "balancing valve", "return valve", "leader", "tube", "bend"});
 };
 template <>
+struct Choices<Stop> {
+  static constexpr auto names =
+      std::to_array<std::string_view>({"converged", "rounds spent", "no solution", "not finite"});
+};
+template <>
 struct Choices<Regime> {
   static constexpr auto names = std::to_array<std::string_view>({"laminar", "blended", "turbulent"});
 };
@@ -42,6 +47,8 @@ Record record_of(LoopState& x) {
 
 Record record_of(OperatingPoint& x) {
   static constexpr Key keys[] = {
+      key<&OperatingPoint::stop>({.meaning = "How the coupling loop ended."}),
+      key<&OperatingPoint::worst>({.meaning = "Loop that moved most in its last round."}),
       key<&OperatingPoint::rounds>({.meaning = "Rounds of the coupling loop."}),
       key<&OperatingPoint::supply_degC>({.meaning = "Water to the floor."}),
       key<&OperatingPoint::return_degC>({.meaning = "Water back, mixed."}),
@@ -51,6 +58,10 @@ Record record_of(OperatingPoint& x) {
       key<&OperatingPoint::down_W>({.meaning = "Heat to ground and edge."}),
       key<&OperatingPoint::water_W>({.meaning = "Heat the water gives up."}),
       key<&OperatingPoint::loop>({.meaning = "Loop by loop."}),
+      key<&OperatingPoint::room_up_W>({.meaning = "Heat to each room."}),
+      key<&OperatingPoint::room_floor_degC>({.meaning = "Each room's floor surface, on average."}),
+      key<&OperatingPoint::room_floor_peak_degC>({.meaning = "The warmest place of each room's floor."}),
+      key<&OperatingPoint::hardest_loop>({.meaning = "Row of the hardest loop, from 0."}),
       key<&OperatingPoint::hardest_part>({.meaning = "The hardest loop's whole round by part."})};
   return {keys, &x};
 }
@@ -76,7 +87,9 @@ Record record_of(BoilerSize& x) {
       key<&BoilerSize::spare_share>({.meaning = "Power over floor, less 1."}),
       key<&BoilerSize::fails_working_degC>({.meaning = "Outdoors, below this the working air cannot be kept."}),
       key<&BoilerSize::least_flow_m3_per_s>({.meaning = "Least flow through the boiler."}),
-      key<&BoilerSize::flow_enough>({.meaning = "Whether the floor gives it that."})};
+      key<&BoilerSize::flow_enough>({.meaning = "Whether the floor gives it that."}),
+      key<&BoilerSize::mixing_share>({.meaning = "Boiler water in the supply, where a mixing valve stands."}),
+      key<&BoilerSize::mains_loss_W>({.meaning = "Loss of mains outside the heated space."})};
   return {keys, &x};
 }
 
@@ -100,6 +113,7 @@ Record record_of(ElectricSize& x) {
       key<&ElectricSize::current_A>({.meaning = "Current, a phase."}),
       key<&ElectricSize::demand_A>({.meaning = "125 % of it, where the code family asks for that."}),
       key<&ElectricSize::device_A>({.meaning = "Next standard protective device, indicative."}),
+      key<&ElectricSize::free_A>({.meaning = "What the service has free."}),
       key<&ElectricSize::fits>({.meaning = "Whether the service has that free."})};
   return {keys, &x};
 }

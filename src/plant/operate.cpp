@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <numeric>
 
 #include "slabwright/contract.hpp"
 #include "slabwright/plant.hpp"
@@ -9,13 +10,20 @@
 namespace slabwright {
 namespace {
 
-/// Water that is warmed through a run: exponential decline towards the temperature at which the run takes no heat.
-struct Run {
+/// What the water of one loop meets on its way. Heat and floor by room.
+struct Way {
   double end_degC = 0.0;
-  double up_W = 0.0;
-  double down_W = 0.0;
-  double floor_mean_degC = 0.0;
-  double floor_peak_degC = 0.0;
+  std::vector<double> up_W, down_W;
+  std::vector<double> floor_degC_m;  ///< mean surface times metres of tube
+  std::vector<double> floor_peak_degC;
+
+  explicit Way(double supply_degC, std::size_t rooms)
+      : end_degC(supply_degC),
+        up_W(rooms, 0.0),
+        down_W(rooms, 0.0),
+        floor_degC_m(rooms, 0.0),
+        floor_peak_degC(rooms, coldest_degC) {}
+  static constexpr double coldest_degC = -273.15;
 };
 
 /// One loop's water through its stretches. Leaders are taken to give no heat: they lie in floor that the loops heat
@@ -23,20 +31,25 @@ struct Run {
 class Decline {
  public:
   Decline(const Plant& plant, const Conditions& conditions)
-      : plant_(plant), conditions_(conditions), tube_(tube_of(plant.design)), room_share_(room_shares(plant)) {}
+      : plant_(plant), conditions_(conditions), room_share_(room_shares(plant)) {}
 
-  /// Heat and temperatures along a loop at `capacity_W_per_K` = m c and the film of its flow.
-  Run along(const Loop& loop, double supply_degC, double return_degC, double capacity_W_per_K, double film_mK_per_W) {
-    Run run{supply_degC, 0.0, 0.0, 0.0, 0.0};
-    const double mean_degC = 0.5 * (supply_degC + return_degC);
+  /// Heat and temperatures along a loop at `capacity_W_per_K` = m c and the film of its flow. The floor's own film
+  /// follows the water's temperature from piece to piece: the far end of a long loop is as cold as it is in truth.
+  Way along(const Loop& loop, double supply_degC, double capacity_W_per_K, double film_mK_per_W) const {
+    Way way(supply_degC, conditions_.room_degC.size());
     for (const Stretch& stretch : loop.along) {
       if (stretch.leader || stretch.length_m <= 0.0) continue;
-      pass(stretch, mean_degC, capacity_W_per_K, film_mK_per_W, run);
+      const double pieces = std::ceil(stretch.length_m / longest_piece_m);
+      for (int i = 0; i < static_cast<int>(pieces); ++i)
+        pass(stretch.room, stretch.length_m / pieces, capacity_W_per_K, film_mK_per_W, way);
     }
-    return run;
+    return way;
   }
 
  private:
+  /// Water falls by 2 K at most over this; the floor's film by less than a hundredth.
+  static constexpr double longest_piece_m = 15.0;
+
   /// Floor there is, over floor the tube could heat at its spacing: tube beyond the floor's need adds no floor.
   static std::vector<double> room_shares(const Plant& plant) {
     std::vector<double> shares;
@@ -48,32 +61,43 @@ class Decline {
     return shares;
   }
 
-  void pass(const Stretch& stretch, double mean_degC, double capacity_W_per_K, double film_mK_per_W, Run& run) {
+  /// Water cools exponentially towards the temperature at which the piece takes no heat.
+  struct Piece {
+    SectionResponse response;
+    double end_degC, water_degC;  ///< the mean, so that water heat = up + down to rounding
+  };
+  Piece cooled(double in_degC, double film_at_degC, double room_degC, double tube_mK_per_W,
+               double metres_K_per_W) const {
     const Section& section = plant_.floor->section;
-    const double room_degC = conditions_.room_degC[stretch.room];
-    const double tube_mK_per_W = section.wall_mK_per_W + film_mK_per_W;
-    const FloorState floor = floor_from_water(section, mean_degC, tube_mK_per_W, room_degC);
+    const FloorState floor = floor_from_water(section, film_at_degC, tube_mK_per_W, room_degC);
     const SectionResponse r = in_series(respond(section, floor.film_W_per_m2K), tube_mK_per_W);
-    const double length_m = stretch.length_m * room_share_[stretch.room];
     const double both = r.room_W_per_m_K + r.below_W_per_m_K;
     const double rest_degC = (r.room_W_per_m_K * room_degC + r.below_W_per_m_K * section.below_degC) / both;
-    const double units = both * length_m / capacity_W_per_K;
-    const double in_degC = run.end_degC;
-    run.end_degC = rest_degC + (in_degC - rest_degC) * std::exp(-units);
-    // Mean of the water over the run, so that water heat = up + down to rounding.
-    const double water_degC =
-        units > 1e-12 ? rest_degC + (in_degC - run.end_degC) / units : 0.5 * (in_degC + run.end_degC);
-    const double through_W = r.through_W_per_m_K * (section.below_degC - room_degC) * length_m;
-    run.up_W += r.room_W_per_m_K * (water_degC - room_degC) * length_m + through_W;
-    run.down_W += r.below_W_per_m_K * (water_degC - section.below_degC) * length_m - through_W;
-    run.floor_mean_degC = temperature_degC(r.floor_mean, water_degC, room_degC, section.below_degC);
-    run.floor_peak_degC =
-        std::max(run.floor_peak_degC, temperature_degC(r.floor_over_tube, in_degC, room_degC, section.below_degC));
+    const double units = both * metres_K_per_W;
+    const double end_degC = rest_degC + (in_degC - rest_degC) * std::exp(-units);
+    const double water_degC = units > 1e-12 ? rest_degC + (in_degC - end_degC) / units : 0.5 * (in_degC + end_degC);
+    return {r, end_degC, water_degC};
+  }
+
+  void pass(std::size_t room, double tube_m, double capacity_W_per_K, double film_mK_per_W, Way& way) const {
+    const double room_degC = conditions_.room_degC[room], below_degC = plant_.floor->section.below_degC;
+    const double tube_mK_per_W = plant_.floor->section.wall_mK_per_W + film_mK_per_W;
+    const double length_m = tube_m * room_share_[room], in_degC = way.end_degC;
+    // The floor's film at the water coming in, then at the mean that this gives: a third time would move nothing.
+    Piece piece = cooled(in_degC, in_degC, room_degC, tube_mK_per_W, length_m / capacity_W_per_K);
+    piece = cooled(in_degC, piece.water_degC, room_degC, tube_mK_per_W, length_m / capacity_W_per_K);
+    const SectionResponse& r = piece.response;
+    way.end_degC = piece.end_degC;
+    const double through_W = r.through_W_per_m_K * (below_degC - room_degC) * length_m;
+    way.up_W[room] += r.room_W_per_m_K * (piece.water_degC - room_degC) * length_m + through_W;
+    way.down_W[room] += r.below_W_per_m_K * (piece.water_degC - below_degC) * length_m - through_W;
+    way.floor_degC_m[room] += temperature_degC(r.floor_mean, piece.water_degC, room_degC, below_degC) * tube_m;
+    way.floor_peak_degC[room] =
+        std::max(way.floor_peak_degC[room], temperature_degC(r.floor_over_tube, in_degC, room_degC, below_degC));
   }
 
   const Plant& plant_;
   const Conditions& conditions_;
-  TubeSize tube_;
   std::vector<double> room_share_;
 };
 
@@ -140,17 +164,17 @@ class Coupling {
     state.velocity_m_per_s = velocity_m_per_s(tube_.inside_diameter_m, state.flow_m3_per_s);
     state.return_degC = supply_degC_;
     const double capacity = state.flow_m3_per_s * fluid.density_kg_per_m3 * fluid.specific_heat_J_per_kgK;
+    way_ = Way(supply_degC_, plant_.design.room.size());
     if (!plant_.floor || capacity <= 0.0) return state;
-    run_ = decline_.along(plant_.loops.loop[i], supply_degC_, return_degC, capacity,
+    way_ = decline_.along(plant_.loops.loop[i], supply_degC_, capacity,
                           film_resistance_mK_per_W(film, tube_.inside_diameter_m));
-    state.return_degC = run_.end_degC;
-    state.up_W = run_.up_W;
-    state.down_W = run_.down_W;
+    state.return_degC = way_.end_degC;
+    state.up_W = std::accumulate(way_.up_W.begin(), way_.up_W.end(), 0.0);
+    state.down_W = std::accumulate(way_.down_W.begin(), way_.down_W.end(), 0.0);
     return state;
   }
 
   void add(OperatingPoint& point, std::size_t i, double return_degC) {
-    run_ = Run{};
     LoopState state = loop_at(i, return_degC);
     const BranchId branch = plant_.loop_branch[i];
     state.part = losses_by_part(graph_, branch, state.flow_m3_per_s);
@@ -158,13 +182,11 @@ class Coupling {
     point.flow_m3_per_s += state.flow_m3_per_s;
     point.up_W += state.up_W;
     point.down_W += state.down_W;
-    const Loop& loop = plant_.loops.loop[i];
-    for (const Stretch& s : loop.along) {
-      if (s.leader) continue;
-      // A loop of one room in this form; its heat is that room's.
-      point.room_up_W[s.room] += state.up_W;
-      point.room_floor_degC[s.room] += run_.floor_mean_degC * s.length_m / plant_.loops.room_tube_m[s.room];
-      point.room_floor_peak_degC[s.room] = std::max(point.room_floor_peak_degC[s.room], run_.floor_peak_degC);
+    for (std::size_t room = 0; room < point.room_up_W.size(); ++room) {
+      point.room_up_W[room] += way_.up_W[room];
+      const double tube_m = plant_.loops.room_tube_m[room];
+      if (tube_m > 0.0) point.room_floor_degC[room] += way_.floor_degC_m[room] / tube_m;
+      point.room_floor_peak_degC[room] = std::max(point.room_floor_peak_degC[room], way_.floor_peak_degC[room]);
     }
     point.loop.push_back(std::move(state));
   }
@@ -219,7 +241,7 @@ class Coupling {
   TubeSize tube_;
   Mixture mixture_;
   NetworkSolution network_;
-  Run run_;
+  Way way_{0.0, 0};
 };
 
 }  // namespace

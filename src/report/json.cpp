@@ -32,6 +32,12 @@ struct ValueOf {
   Json operator()(const Flag& f) const { return *f.at; }
   Json operator()(const Text& t) const { return *t.at; }
   Json operator()(const TextList& l) const { return *l.at; }
+  Json operator()(const RowNumber& r) const { return *r.at; }
+  Json operator()(const Numbers& numbers) const {
+    Json items = Json::array();
+    for (const double number : *numbers.at) items.push_back(rounded(number));
+    return items;
+  }
   Json operator()(const Choice& c) const { return std::string(c.names[static_cast<std::size_t>(c.get(c.at))]); }
   Json operator()(const Worded& w) const { return w.given(w.at) ? Json(w.write(w.at, system)) : Json(); }
   Json operator()(const WordedList& l) const {

@@ -206,13 +206,13 @@ void add_hold(Page& page, const Reader& reader) {
   }
   if (!answer.air_dial_degC || !answer.slab_dial_degC) {
     return add_row(page, question, "frost hold",
-                   fmt::format("wall thermostat {}, or floor sensor {}",
+                   fmt::format("wall thermostat {}, or slab sensor {}",
                                reader(Kind::dial, answer.freeze->air_dial_degC, Figure::frost_hold),
                                reader(Kind::dial, answer.freeze->slab_dial_degC, Figure::frost_hold)));
   }
   const System system = reader.system();
   add_row(page, question, "frost hold", "wall thermostat " + ranged(Kind::dial, *answer.air_dial_degC, system));
-  add_row(page, "", "", "or floor sensor " + ranged(Kind::dial, *answer.slab_dial_degC, system));
+  add_row(page, "", "", "or slab sensor " + ranged(Kind::dial, *answer.slab_dial_degC, system));
 }
 
 // --- The heat ---

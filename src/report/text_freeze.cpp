@@ -17,7 +17,7 @@ std::string verdict(const Reader& reader) {
   const Freeze& freeze = *answer.freeze;
   if (freeze.verdict == FreezeVerdict::no_setting) return "NO SETTING IS SAFE. " + freeze.reason;
   if (freeze.verdict == FreezeVerdict::cannot_be_called) return "IT CANNOT BE CALLED SAFE. " + freeze.reason;
-  return fmt::format("SET THE WALL THERMOSTAT TO {}, or the floor sensor to {}.", dial(reader, freeze.air_dial_degC),
+  return fmt::format("SET THE WALL THERMOSTAT TO {}, or the slab sensor to {}.", dial(reader, freeze.air_dial_degC),
                      dial(reader, freeze.slab_dial_degC));
 }
 
@@ -26,7 +26,7 @@ void add_ranges(Page& page, const Reader& reader) {
   const Answer& answer = reader.answer;
   if (!answer.air_dial_degC || !answer.slab_dial_degC) return;
   const System system = reader.system();
-  add_text(page, fmt::format("The building is not described: wall thermostat {}, floor sensor {}. Take the higher "
+  add_text(page, fmt::format("The building is not described: wall thermostat {}, slab sensor {}. Take the higher "
                              "until you know.",
                              ranged(Kind::dial, *answer.air_dial_degC, system),
                              ranged(Kind::dial, *answer.slab_dial_degC, system)));
@@ -48,7 +48,7 @@ void add_door_guess(Page& page, const Reader& reader) {
 void add_setting(Page& page, const Reader& reader) {
   const Freeze& freeze = *reader.answer.freeze;
   if (freeze.decides.empty()) return;
-  add_text(page, fmt::format("Wall thermostat: {}. Floor sensor: {}.", freeze.air_sensor, freeze.slab_sensor));
+  add_text(page, fmt::format("Wall thermostat: {}. Slab sensor: {}.", freeze.air_sensor, freeze.slab_sensor));
   add_text(page, fmt::format("Tried: the coldest hour, {}, taken as if it lasted: careful.",
                              reader(Kind::degree, freeze.outdoor_degC, Figure::coldest)));
 }

@@ -12,6 +12,7 @@ struct Choices<LengthFrom> {
 
 Record record_of(Stretch& x) {
   static constexpr Key keys[] = {
+      key<&Stretch::room>({.meaning = "Row of the room, from 0."}),
       key<&Stretch::start_m>({.meaning = "From the supply end of the loop."}),
       key<&Stretch::length_m>({.meaning = "Its length."}),
       key<&Stretch::leader>({.meaning = "On the way to or from the loop's own patch of floor."})};
@@ -21,6 +22,7 @@ Record record_of(Stretch& x) {
 Record record_of(Loop& x) {
   static constexpr Key keys[] = {
       key<&Loop::name>({.meaning = "What it is called."}),
+      key<&Loop::manifold>({.meaning = "Row of its manifold, from 0."}),
       key<&Loop::port>({.meaning = "Port on its manifold, from 1."}),
       key<&Loop::from>({.meaning = "How its length is known."}),
       key<&Loop::length_m>({.meaning = "From manifold to manifold, leaders included."}),
@@ -30,9 +32,11 @@ Record record_of(Loop& x) {
 }
 
 Record record_of(LoopPlan& x) {
-  static constexpr Key keys[] = {key<&LoopPlan::loop>({.meaning = "One row for each loop."}),
-                                 key<&LoopPlan::tube_m>({.meaning = "All tube, leaders included."}),
-                                 key<&LoopPlan::limit_m>({.meaning = "Longest loop allowed for this tube."})};
+  static constexpr Key keys[] = {
+      key<&LoopPlan::loop>({.meaning = "One row for each loop."}),
+      key<&LoopPlan::room_tube_m>({.meaning = "Tube that heats each room, without leaders."}),
+      key<&LoopPlan::tube_m>({.meaning = "All tube, leaders included."}),
+      key<&LoopPlan::limit_m>({.meaning = "Longest loop allowed for this tube."})};
   return {keys, &x};
 }
 

@@ -45,8 +45,8 @@ TEST_CASE("a dial holds the sensor's error, rounded up to what it shows") {
 TEST_CASE("the slab must be warmer than the air it holds, and both sensors are named with their places") {
   const Freeze freeze = hold_of(bare_shop());
   CHECK(freeze.slab_degC > freeze.air_degC + 2.0);
-  CHECK(freeze.slab_sensor == "slab sensor at tube depth, midway between two tubes");
-  CHECK(freeze.air_sensor == "air sensor on an inside wall, 1.5 m up");
+  CHECK(freeze.slab_sensor == "in the concrete at tube depth, midway between two tubes");
+  CHECK(freeze.air_sensor == "on an inside wall, 1.5 m up");
   CHECK(has_code(checked_hold(line_of(bare_shop())).said, "freeze.two-dials"));
   CHECK(has_code(checked_hold(line_of(bare_shop())).said, "freeze.steady"));
 }

@@ -39,7 +39,7 @@ TEST_CASE("every headline figure of a design is there") {
                   "water out 98 F ~ in the coldest weather, back at 78 F ~",
                   "each loop 0.61 to 0.74 gpm ~",
                   "floor top 71 F ~ on average, up to 79 F ~ where warm water comes in; the comfort limit is 84 F",
-                  "frost hold wall thermostat 47 F ~, or floor sensor 58 F ~",
+                  "frost hold wall thermostat 47 F ~, or slab sensor 58 F ~",
                   "shop loses 23,000 Btu/h ~",
                   "2,300 Btu/h ~ more goes to ground and edge",
                   "fans take 48,500 Btu/h while they run; not counted above",
@@ -89,7 +89,7 @@ TEST_CASE("a building that is not described comes as ranges, what narrows them f
   check_all(all,
             {"sized by 8.9 kW ~ (6.3 if tight, 13.4 if poor)", "if the building is poor, 60 F only down to 3 F outside",
              "98 F ~ (91 if tight, 112 if poor)", "wall thermostat 47 F ~ (tight or poor)",
-             "or floor sensor 58 F ~ (54 if tight, 63 if poor)", "23,000 Btu/h ~ (16,000 if tight, 35,000 if poor)"});
+             "or slab sensor 58 F ~ (54 if tight, 63 if poor)", "23,000 Btu/h ~ (16,000 if tight, 35,000 if poor)"});
 }
 
 TEST_CASE("loops alone are answered, and one line says what the rest needs") {

@@ -15,9 +15,9 @@ void check_part(const std::string& all, const std::string& part) { CHECK_THAT(al
 
 TEST_CASE("both dials are given, each with its sensor and its place") {
   const std::string all = text(sample(Question::freeze));
-  CHECK(lines_of(all)[2] == "SET THE WALL THERMOSTAT TO 47 F ~, or the floor sensor to 58 F ~.");
+  CHECK(lines_of(all)[2] == "SET THE WALL THERMOSTAT TO 47 F ~, or the slab sensor to 58 F ~.");
   check_part(flat(all),
-             "Wall thermostat: air sensor on an inside wall, 5 ft up. Floor sensor: slab sensor at tube depth, "
+             "Wall thermostat: on an inside wall, 5 ft up. Slab sensor: in the concrete at tube depth, "
              "midway between two tubes.");
   check_part(all, "Tried: the coldest hour, -24 F ~, taken as if it lasted: careful.");
 }
@@ -88,7 +88,7 @@ TEST_CASE("what could not be computed cannot be called safe") {
 
 TEST_CASE("a building that is not described has both ends of both dials") {
   const std::string all = flat(text(undescribed(Question::freeze)));
-  check_part(all, "wall thermostat 47 F ~ (tight or poor), floor sensor 58 F ~ (54 if tight, 63 if poor)");
+  check_part(all, "wall thermostat 47 F ~ (tight or poor), slab sensor 58 F ~ (54 if tight, 63 if poor)");
   check_part(all, "Our guess ~: one big door, the slab run through under its leaf, the first tube 12 in inside it.");
 }
 

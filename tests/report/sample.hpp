@@ -162,8 +162,8 @@ inline Freeze sample_freeze() {
   freeze.air_degC = of_F(45.0);
   freeze.slab_dial_degC = of_F(58.0);
   freeze.air_dial_degC = of_F(47.0);
-  freeze.slab_sensor = "slab sensor at tube depth, midway between two tubes";
-  freeze.air_sensor = "air sensor on an inside wall, 5 ft up";
+  freeze.slab_sensor = "in the concrete at tube depth, midway between two tubes";
+  freeze.air_sensor = "on an inside wall, 5 ft up";
   freeze.place = {
       {"tube 12 in inside the big door", PlaceKind::tube, true, 2.0, 5.0, 2.0, 0.0, 2.0, 13.0, 7.0, {}},
       {"water line in the wall", PlaceKind::wall_pipe, true, 4.0, 4.0, 2.0, 0.0, 4.0, 9.0, 5.0, {}},
