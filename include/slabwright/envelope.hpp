@@ -92,6 +92,9 @@ class EdgeFields {
   std::size_t solved() const { return solved_.size(); }
 
  private:
+  const UnitResponses& solve(const FieldSection& section, const std::vector<FieldPoint>& watched,
+                             const FieldOptions& options);
+
   FieldOptions options_;
   std::map<std::vector<double>, UnitResponses> solved_;
 };

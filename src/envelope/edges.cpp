@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <optional>
 
+#include "envelope/field_key.hpp"
 #include "envelope/floors.hpp"
 #include "slabwright/envelope.hpp"
 #include "slabwright/handbook_materials.hpp"
@@ -27,6 +28,13 @@ std::optional<InsulatingBoard> board_of(const Insulation& insulation) {
   return InsulatingBoard{resistance, resistance * find_insulation("XPS")->conductivity_W_per_mK};
 }
 
+/// What walls and doors of one slab are built of alike.
+EdgeBuild build_of(const Design& design) {
+  EdgeBuild build;
+  if (const auto board = board_of(design.insulation.under)) build.under.push_back({*board, {}});
+  return build;
+}
+
 /// What walls and doors of one slab have in common.
 EdgeDetail detail_of(const Design& design, double tube_in_m) {
   const WholeFloor floor = whole_floor(design);
@@ -37,7 +45,6 @@ EdgeDetail detail_of(const Design& design, double tube_in_m) {
   detail.slab_thickness_m = design.slab.thickness_m;
   detail.concrete_W_per_mK = design.slab.conductivity_W_per_mK;
   detail.soil_W_per_mK = design.ground.conductivity_W_per_mK;
-  detail.under_slab = board_of(design.insulation.under);
   detail.indoor_film_m2K_per_W = 1.0 / film_down_W_per_m2K + design.slab.covering.resistance_m2K_per_W;
   detail.tube_depth_m = tube_axis_depth_m(design);
   // A tube warms the floor half a spacing to either side.
@@ -51,11 +58,11 @@ EdgeStretch wall_stretch(const Design& design, std::size_t room, double length_m
   stretch.room = room;
   stretch.length_m = length_m;
   stretch.tube_in_m = design.tube.from_walls_m;
-  stretch.detail = detail_of(design, stretch.tube_in_m);
-  stretch.detail.kind = WallEdge{};
-  if (const auto board = board_of(design.edge.insulation)) {
-    stretch.detail.edge_board = EdgeBoard{*board, design.edge.depth_m};
-  }
+  EdgeDetail bare = detail_of(design, stretch.tube_in_m);
+  bare.kind = WallEdge{};
+  EdgeBuild build = build_of(design);
+  if (const auto board = board_of(design.edge.insulation)) build.outside = EdgeBoard{*board, design.edge.depth_m};
+  stretch.detail = with_build(std::move(bare), build);
   return stretch;
 }
 
@@ -66,13 +73,15 @@ EdgeStretch door_stretch(const Design& design, const Opening& opening) {
   stretch.room = room_row(design, opening.room);
   stretch.length_m = opening.size.width_m;
   stretch.tube_in_m = opening.tube_distance_m.value_or(design.tube.from_doors_m);
-  stretch.detail = detail_of(design, stretch.tube_in_m);
-  DoorEdge door;
+  EdgeDetail bare = detail_of(design, stretch.tube_in_m);
+  EdgeBuild build = build_of(design);
+  const DoorEdge door;
   if (const auto strip = board_of(opening.strip.value_or(design.edge.door_strip))) {
     const double under_leaf_m = door.leaf_m + door.nose_m - rounding_m;
-    door.thermal_break = ThermalBreak{*strip, std::max(0.0, strip->thickness_m - under_leaf_m)};
+    build.thermal_break = ThermalBreak{*strip, std::max(0.0, strip->thickness_m - under_leaf_m)};
   }
-  stretch.detail.kind = door;
+  bare.kind = door;
+  stretch.detail = with_build(std::move(bare), build);
   return stretch;
 }
 
@@ -91,36 +100,19 @@ std::vector<EdgeStretch> edges_of(const Design& design) {
   return edges;
 }
 
-UnitResponses EdgeFields::responses(const EdgeDetail& d, const std::vector<EdgePoint>& points) {
-  std::vector<double> key{d.half_width_m,         d.slab_thickness_m,      d.concrete_W_per_mK,      d.soil_W_per_mK,
-                          d.tube_depth_m,         d.indoor_film_m2K_per_W, d.outdoor_film_W_per_m2K, d.last_tube_in_m,
-                          d.domain_depth_m,       d.domain_outside_m,      options_.first_cell_m,    options_.growth,
-                          options_.largest_cell_m};
-  const auto add_board = [&](const InsulatingBoard& board) {
-    key.insert(key.end(), {board.resistance_m2K_per_W, board.thickness_m});
-  };
-  // A number that tells which parts follow keeps two edges with the same numbers apart.
-  key.push_back(d.under_slab ? 1.0 : 0.0);
-  if (d.under_slab) add_board(*d.under_slab);
-  key.push_back(d.edge_board ? 1.0 : 0.0);
-  if (d.edge_board) {
-    add_board(d.edge_board->board);
-    key.push_back(d.edge_board->depth_m);
-  }
-  if (const auto* door = std::get_if<DoorEdge>(&d.kind)) {
-    key.insert(key.end(), {door->thermal_break ? 3.0 : 2.0, door->leaf_m, door->nose_m});
-    if (door->thermal_break) {
-      add_board(door->thermal_break->strip);
-      key.push_back(door->thermal_break->in_m);
-    }
-  } else {
-    key.insert(key.end(), {1.0, std::get<WallEdge>(d.kind).width_m});
-  }
-  for (const EdgePoint& point : points) key.insert(key.end(), {point.in_m, point.depth_m});
-
+const UnitResponses& EdgeFields::solve(const FieldSection& section, const std::vector<FieldPoint>& watched,
+                                       const FieldOptions& options) {
+  std::vector<double> key = key_of(section, watched, options);
   const auto found = solved_.find(key);
   if (found != solved_.end()) return found->second;
-  return solved_.emplace(std::move(key), edge_responses(d, points, options_)).first->second;
+  UnitResponses responses = by_driver(section, unit_responses(section, watched, options));
+  return solved_.emplace(std::move(key), std::move(responses)).first->second;
+}
+
+UnitResponses EdgeFields::responses(const EdgeDetail& detail, const std::vector<EdgePoint>& points) {
+  std::vector<FieldPoint> watched;
+  for (const EdgePoint& point : points) watched.push_back(point_of(detail, point));
+  return solve(edge_section(detail), watched, options_);
 }
 
 }  // namespace slabwright

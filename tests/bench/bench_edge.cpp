@@ -9,13 +9,15 @@ namespace {
 
 EdgeDetail door() {
   EdgeDetail detail;
-  detail.kind = DoorEdge{0.05, 0.05, ThermalBreak{{1.4, 0.05}, 0.0}};
+  detail.kind = DoorEdge{};
   detail.half_width_m = 6.0;
   detail.slab_thickness_m = 0.15;
-  detail.under_slab = InsulatingBoard{1.43, 0.05};
   detail.tube_depth_m = 0.075;
   detail.last_tube_in_m = 0.20;
-  return detail;
+  EdgeBuild build;
+  build.under = {{{1.43, 0.05}, {}}};
+  build.thermal_break = ThermalBreak{{1.4, 0.05}, 0.0};
+  return with_build(detail, build);
 }
 
 void solve(benchmark::State& state, const FieldOptions& options) {
@@ -29,6 +31,32 @@ void solve(benchmark::State& state, const FieldOptions& options) {
   state.counters["unknowns"] = static_cast<double>(unknowns);
 }
 
+/// Everything at once: the most lines that a file can ask for without rectangles of its own.
+EdgeDetail wall_with_everything() {
+  EdgeDetail detail = door();
+  detail.parts.clear();
+  detail.kind = WallEdge{};
+  detail.grade_depth_m = 0.2;
+  const InsulatingBoard board{1.43, 0.05};
+  EdgeBuild build;
+  build.under = {{board, {}}, {board, 0.6}};
+  build.stem_wall = StemWall{0.2, 1.2, Footing{0.4, 0.2}};
+  build.inside = build.outside = EdgeBoard{board, 0.6};
+  build.wing = WingBoard{board, 0.6, 0.3};
+  return with_build(detail, build);
+}
+
+/// The ground path's own grid and drivers.
+void held_edge(benchmark::State& state, const EdgeDetail& detail, const FieldOptions& options) {
+  std::size_t unknowns = 0;
+  for (auto _ : state) {
+    const UnitResponses responses = unit_responses(held_edge_section(detail), {}, options);
+    benchmark::DoNotOptimize(responses.heat_in.front().front());
+    unknowns = responses.unknowns;
+  }
+  state.counters["unknowns"] = static_cast<double>(unknowns);
+}
+
 void edge_usual_grid(benchmark::State& state) { solve(state, {}); }
 
 void edge_with_error_estimate(benchmark::State& state) {
@@ -37,10 +65,30 @@ void edge_with_error_estimate(benchmark::State& state) {
   solve(state, options);
 }
 
+void edge_with_everything(benchmark::State& state) {
+  const EdgeDetail detail = wall_with_everything();
+  std::size_t unknowns = 0;
+  for (auto _ : state) {
+    const UnitResponses responses = edge_responses(detail, {{0.15, 0.075}});
+    benchmark::DoNotOptimize(responses.weights.front().front());
+    unknowns = responses.unknowns;
+  }
+  state.counters["unknowns"] = static_cast<double>(unknowns);
+}
+
+void ground_path(benchmark::State& state) { held_edge(state, door(), {0.02, 1.3, 1.0, false}); }
+
+void ground_path_with_everything(benchmark::State& state) {
+  held_edge(state, wall_with_everything(), {0.02, 1.3, 1.0, false});
+}
+
 void edge_15000_unknowns(benchmark::State& state) { solve(state, {0.005, 1.1, 1.0, false}); }
 
 }  // namespace
 
 BENCHMARK(edge_usual_grid)->Unit(benchmark::kMillisecond);
 BENCHMARK(edge_with_error_estimate)->Unit(benchmark::kMillisecond);
+BENCHMARK(edge_with_everything)->Unit(benchmark::kMillisecond);
+BENCHMARK(ground_path)->Unit(benchmark::kMillisecond);
+BENCHMARK(ground_path_with_everything)->Unit(benchmark::kMillisecond);
 BENCHMARK(edge_15000_unknowns)->Unit(benchmark::kMillisecond);

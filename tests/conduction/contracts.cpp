@@ -33,14 +33,15 @@ void refused(const std::string& words, const std::function<void(FieldSection&)>&
 
 EdgeDetail sound_edge() {
   EdgeDetail detail;
-  detail.kind = DoorEdge{0.05, 0.05, ThermalBreak{{1.4, 0.05}, 0.0}};
+  detail.kind = DoorEdge{};
   detail.half_width_m = 4.0;
   detail.slab_thickness_m = 0.12;
-  detail.under_slab = InsulatingBoard{1.4, 0.05};
-  detail.edge_board = EdgeBoard{{1.4, 0.05}, 0.6};
   detail.tube_depth_m = 0.06;
   detail.last_tube_in_m = 0.3;
-  return detail;
+  EdgeBuild build;
+  build.under = {{{1.4, 0.05}, {}}};
+  build.outside = EdgeBoard{{1.4, 0.05}, 0.6};
+  return with_build(detail, build);
 }
 
 void edge_refused(const std::string& words, const std::function<void(EdgeDetail&)>& spoil) {
@@ -95,14 +96,25 @@ TEST_CASE("a watched point off the material and senseless cells are refused") {
 TEST_CASE("an edge whose parts do not fit is refused") {
   edge_refused("above 0", [](EdgeDetail& d) { d.slab_thickness_m = 0.0; });
   edge_refused("films", [](EdgeDetail& d) { d.indoor_film_m2K_per_W = 0.0; });
-  edge_refused("fit on the slab", [](EdgeDetail& d) { d.kind = WallEdge{4.0}; });
-  edge_refused("fit on the slab", [](EdgeDetail& d) { d.kind = DoorEdge{0.0, 0.05, {}}; });
-  edge_refused("nose", [](EdgeDetail& d) { d.kind = DoorEdge{0.05, -0.1, {}}; });
+  edge_refused("fit on the slab", [](EdgeDetail& d) { d.kind = WallEdge{4.0, 0.0}; });
+  edge_refused("fit on the slab", [](EdgeDetail& d) { d.kind = DoorEdge{0.0, 0.05}; });
+  edge_refused("nose and cover", [](EdgeDetail& d) { d.kind = DoorEdge{0.2, -0.1}; });
+  edge_refused("nose and cover", [](EdgeDetail& d) { d.kind = WallEdge{0.2, -0.1}; });
   edge_refused("in the slab", [](EdgeDetail& d) { d.tube_depth_m = 0.2; });
   edge_refused("in the room", [](EdgeDetail& d) { d.last_tube_in_m = 4.0; });
-  edge_refused("resistance and thickness", [](EdgeDetail& d) { d.under_slab->resistance_m2K_per_W = 0.0; });
-  edge_refused("depth", [](EdgeDetail& d) { d.edge_board->depth_m = 0.0; });
-  edge_refused("below the slab", [](EdgeDetail& d) { d.domain_depth_m = 0.5; });
-  edge_refused("reach outside", [](EdgeDetail& d) { d.domain_outside_m = 0.05; });
-  edge_refused("thermal break", [](EdgeDetail& d) { std::get<DoorEdge>(d.kind).thermal_break->in_m = -0.06; });
+  edge_refused("ground outside", [](EdgeDetail& d) { d.grade_depth_m = -0.1; });
+  edge_refused("below and beyond", [](EdgeDetail& d) { d.domain_depth_m = 0.1; });
+  edge_refused("below and beyond", [](EdgeDetail& d) { d.domain_outside_m = 0.0; });
+  edge_refused("needs a size", [](EdgeDetail& d) { d.parts[0].in_to_m = d.parts[0].in_from_m; });
+  edge_refused("above the floor", [](EdgeDetail& d) { d.parts[0].depth_from_m = -0.1; });
+  edge_refused("conductivities", [](EdgeDetail& d) { d.parts[0].conductivity_W_per_mK = 0.0; });
+}
+
+TEST_CASE("a board that is none is refused") {
+  EdgeBuild build;
+  build.under = {{{0.0, 0.05}, {}}};
+  CHECK_THROWS_WITH(with_build(sound_edge(), build), Contains("resistance and thickness"));
+  build.under.clear();
+  build.inside = EdgeBoard{{1.0, 0.05}, 0.1};
+  CHECK_THROWS_WITH(with_build(sound_edge(), build), Contains("below the slab"));
 }

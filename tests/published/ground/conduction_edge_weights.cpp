@@ -25,9 +25,10 @@ EdgeDetail detail_of(const std::string& name) {
   detail.slab_thickness_m = 0.15;
   detail.tube_depth_m = 0.075;
   detail.last_tube_in_m = at_door ? 0.20 : 0.10;
-  if (name.find("under") != std::string::npos) detail.under_slab = board;
-  if (name.find("edge") != std::string::npos) detail.edge_board = EdgeBoard{board, 0.60};
-  return detail;
+  EdgeBuild build;
+  if (name.find("under") != std::string::npos) build.under = {{board, {}}};
+  if (name.find("edge") != std::string::npos) build.outside = EdgeBoard{board, 0.60};
+  return with_build(detail, build);
 }
 
 std::vector<double> weights_of(const Row& row) {
