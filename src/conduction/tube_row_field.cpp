@@ -147,17 +147,19 @@ class Builder {
     }
   }
 
+  double nearest_m() const { return std::min(sides_.above.gap_m, sides_.below.gap_m); }
+
   /// A source sends the waves cos(kappa x) exp(-kappa |y|), kappa = 2 pi s / W, up and down; even orders send the same
   /// both ways, odd ones opposites.
   void add_waves() {
-    const double nearest_m = std::min(sides_.above.gap_m, sides_.below.gap_m);
-    Eigen::VectorXd powers(multipoles_ + 1);  // (kappa radius)^m / m!
+    // (kappa radius)^m / m! at the nearer face: alone it would overflow.
+    Eigen::VectorXd powers(multipoles_ + 1);
     double carried = 1.0;
     for (double s = 1.0; carried > least_wave; s += 1.0) {
       const double kappa = 2.0 * pi * s / spacing_m_;
-      powers(0) = 1.0;
+      powers(0) = std::exp(-kappa * nearest_m());
       for (Index m = 1; m <= multipoles_; ++m) powers(m) = powers(m - 1) * kappa * radius_m_ / static_cast<double>(m);
-      carried = powers.maxCoeff() * static_cast<double>(multipoles_) / s * std::exp(-kappa * nearest_m);
+      carried = powers.maxCoeff() * static_cast<double>(multipoles_) / s;
       add_wave(kappa, s, powers);
     }
   }
@@ -165,15 +167,17 @@ class Builder {
   void add_wave(double kappa, double s, const Eigen::VectorXd& powers) {
     using namespace row_place;
     const Echo up = echo_of(sides_.above, kappa), down = echo_of(sides_.below, kappa);
-    const double rise = std::exp(-kappa * sides_.above.gap_m), fall = std::exp(-kappa * sides_.below.gap_m);
-    const double top = up.reflected * rise * rise, bottom = down.reflected * fall * fall;
-    const double again = 1.0 / (1.0 - top * bottom);  // to and fro between the two faces
-    const double same_even = (top + bottom + 2.0 * top * bottom) * again;
-    const double same_odd = (top + bottom - 2.0 * top * bottom) * again, mixed = (top - bottom) * again;
-    const double midway = std::fmod(s, 2.0) == 0.0 ? 1.0 : -1.0;
+    const double rise = std::exp(-kappa * (sides_.above.gap_m - nearest_m()));
+    const double fall = std::exp(-kappa * (sides_.below.gap_m - nearest_m()));
+    const double there_and_back = powers(0) * powers(0);
+    const double top = up.reflected * rise * rise, bottom = down.reflected * fall * fall;  // as from the nearer face
+    const double both = top * bottom * there_and_back;
+    const double again = 1.0 / (1.0 - both * there_and_back);  // to and fro between the two faces
+    const double same_even = (top + bottom + 2.0 * both) * again, same_odd = (top + bottom - 2.0 * both) * again;
+    const double mixed = (top - bottom) * again, midway = std::fmod(s, 2.0) == 0.0 ? 1.0 : -1.0;
     for (Index n = 0; n <= multipoles_; ++n) {
       const bool even = n % 2 == 0;
-      const double sent = n == 0 ? heat_scale() / s : static_cast<double>(n) * powers(n) / s;
+      const double sent = powers(n) / s * (n == 0 ? heat_scale() : static_cast<double>(n));
       for (Index m = 0; m <= multipoles_; m += 2) {
         field_.harmonics(m, n) += powers(m) * sent * (even ? same_even : mixed);
       }
@@ -181,13 +185,13 @@ class Builder {
         field_.harmonics(m, n) += powers(m) * sent * (even ? mixed : same_odd);
       }
       const double sent_down = even ? sent : -sent;
-      const double at_floor = (sent + bottom * sent_down) * again * rise * up.at_outer;
-      const double at_under = (sent_down + top * sent) * again * fall * down.at_outer;
+      const double at_floor = (sent + bottom * there_and_back * sent_down) * again * rise * up.at_outer;
+      const double at_under = (sent_down + top * there_and_back * sent) * again * fall * down.at_outer;
       field_.places(floor_over, n) += at_floor;
       field_.places(floor_mid, n) += midway * at_floor;
       field_.places(under_tube, n) += at_under;
       field_.places(under_mid, n) += midway * at_under;
-      field_.places(plane_mid, n) += midway * sent * (even ? same_even : mixed);
+      field_.places(plane_mid, n) += midway * powers(0) * sent * (even ? same_even : mixed);
     }
   }
 
