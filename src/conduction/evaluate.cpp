@@ -63,19 +63,20 @@ Eigen::RowVectorXd heat_through(const FilmContact& film, const Eigen::MatrixXd& 
 
 }  // namespace
 
-std::vector<double> weights_at(const Grid& grid, const Eigen::MatrixXd& temperatures, FieldPoint point) {
+std::array<NodeShare, 4> shares_at(const Grid& grid, FieldPoint point) {
   const Place place = place_of(grid, point);
-  std::vector<double> weights(static_cast<std::size_t>(temperatures.cols()), 0.0);
-  const auto add = [&](std::size_t i, std::size_t j, double share) {
-    const Index node = at(grid.node(i, j));
-    for (std::size_t driver = 0; driver < weights.size(); ++driver)
-      weights[driver] += share * temperatures(node, at(driver));
-  };
+  const std::size_t i = place.right_line, j = place.top_line;
   const double x = place.x_share, y = place.y_share;
-  add(place.right_line - 1, place.top_line - 1, (1.0 - x) * (1.0 - y));
-  add(place.right_line, place.top_line - 1, x * (1.0 - y));
-  add(place.right_line - 1, place.top_line, (1.0 - x) * y);
-  add(place.right_line, place.top_line, x * y);
+  return {NodeShare{grid.node(i - 1, j - 1), (1.0 - x) * (1.0 - y)}, NodeShare{grid.node(i, j - 1), x * (1.0 - y)},
+          NodeShare{grid.node(i - 1, j), (1.0 - x) * y}, NodeShare{grid.node(i, j), x * y}};
+}
+
+std::vector<double> weights_at(const Grid& grid, const Eigen::MatrixXd& temperatures, FieldPoint point) {
+  std::vector<double> weights(static_cast<std::size_t>(temperatures.cols()), 0.0);
+  for (const auto& [node, share] : shares_at(grid, point)) {
+    for (std::size_t driver = 0; driver < weights.size(); ++driver)
+      weights[driver] += share * temperatures(at(node), at(driver));
+  }
   return weights;
 }
 

@@ -1,14 +1,24 @@
 // What a solved section says: temperatures at points, heat through its boundaries.
 #pragma once
 #include <Eigen/Dense>
+#include <array>
+#include <cstddef>
 #include <vector>
 
 #include "conduction/network.hpp"
 
 namespace slabwright::conduction {
 
-/// [driver]: K per unit, linear between the four nodes of a cell of material that holds the point. On a surface only
-/// the nodes of the surface count.
+struct NodeShare {
+  std::size_t node;
+  double share;
+};
+
+/// A temperature at a point as a mean of nodes, linear between the four of a cell of material that holds it. On a
+/// surface only the nodes of the surface have a share.
+std::array<NodeShare, 4> shares_at(const Grid& grid, FieldPoint point);
+
+/// [driver]: K per unit at a point.
 std::vector<double> weights_at(const Grid& grid, const Eigen::MatrixXd& temperatures, FieldPoint point);
 
 /// [boundary][driver]: heat entering through each stretch, W/m per unit.
