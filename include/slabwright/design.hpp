@@ -29,6 +29,7 @@ struct Design {
   Slab slab;
   FloorInsulation insulation;
   Edge edge;
+  std::vector<EdgePartEntry> edge_part;
   Tube tube;
   std::vector<Manifold> manifold;
   Mains mains;
@@ -128,6 +129,14 @@ Mixture mixture_of(const FluidEntry& fluid);
 
 /// Depth of the tube's axis below the top of the concrete.
 double tube_axis_depth_m(const Design& design);
+
+/// What a rectangle of the edge is made of: its material by name, or its own conductivity with the heat capacity of
+/// foam below 0.1 W/mK and of soil above. Empty where neither says.
+struct EdgeMaterial {
+  double conductivity_W_per_mK = 0.0;
+  double heat_capacity_J_per_m3K = 0.0;
+};
+std::optional<EdgeMaterial> edge_material(const EdgePartEntry& part);
 
 /// The room's own temperature, or the climate's.
 double indoor_of(const Design& design, const Room& room);

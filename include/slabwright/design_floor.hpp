@@ -23,14 +23,42 @@ struct Slab {
 
 struct FloorInsulation {
   Insulation under;
+  std::vector<Insulation> more_layers;       ///< below `under`, from the top down
+  std::optional<double> wet_share = {};      ///< by which its conductivity has risen; dry when absent
+  std::optional<double> crushed_share = {};  ///< of its thickness that is lost; none when absent
   friend bool operator==(const FloorInsulation&, const FloorInsulation&) = default;
 };
 
+/// Each board, wall and slab only where it is given; the sizes of one that is given are settled with it.
 struct Edge {
-  Insulation insulation;  ///< board upright outside the slab's edge
-  double depth_m = 0.0;   ///< from grade down
-  Insulation door_strip;  ///< foam across the slab under a big door
+  Insulation insulation;                                     ///< board upright outside the slab's edge
+  double depth_m = 0.0;                                      ///< from the top of the slab down
+  Insulation door_strip;                                     ///< foam across the slab under a big door
+  std::optional<double> wet_share = {}, crushed_share = {};  ///< of all foam of the edge
+  std::optional<double> floor_above_grade_m = {};            ///< flat when absent
+  std::optional<double> stem_wall_m = {};                    ///< thickness; the wall stands on it
+  std::optional<double> footing_depth_m = {};                ///< of the underside, below the floor
+  std::optional<double> footing_width_m = {}, footing_thickness_m = {};
+  std::optional<double> thickened_depth_m = {}, thickened_width_m = {};
+  std::optional<Insulation> inside_insulation = {};  ///< upright between slab and stem wall
+  std::optional<double> inside_depth_m = {};
+  std::optional<Insulation> flat_insulation = {};  ///< under the slab's rim
+  std::optional<double> flat_width_m = {};
+  std::optional<Insulation> wing_insulation = {};  ///< flat in the ground outside
+  std::optional<double> wing_width_m = {}, wing_depth_m = {};
+  std::optional<double> apron_thickness_m = {}, apron_length_m = {};
+  std::optional<Insulation> apron_gap = {};
   friend bool operator==(const Edge&, const Edge&) = default;
+};
+
+/// A rectangle of material at the edge, of the user's own.
+struct EdgePartEntry {
+  std::string where;  ///< "walls", or a big door's name; walls when empty
+  double in_from_m = 0.0, in_to_m = 0.0;
+  double depth_from_m = 0.0, depth_to_m = 0.0;
+  std::string material;
+  std::optional<double> conductivity_W_per_mK = {};
+  friend bool operator==(const EdgePartEntry&, const EdgePartEntry&) = default;
 };
 
 struct Tube {
@@ -71,6 +99,7 @@ struct LoopEntry {
 Record record_of(Slab&);
 Record record_of(FloorInsulation&);
 Record record_of(Edge&);
+Record record_of(EdgePartEntry&);
 Record record_of(Tube&);
 Record record_of(Manifold&);
 Record record_of(Mains&);

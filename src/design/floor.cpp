@@ -4,6 +4,7 @@
 #include "design/polygons.hpp"
 #include "slabwright/contract.hpp"
 #include "slabwright/design.hpp"
+#include "slabwright/handbook_materials.hpp"
 #include "slabwright/tube.hpp"
 
 namespace slabwright {
@@ -47,6 +48,25 @@ double tube_axis_depth_m(const Design& design) {
   const double above_m =
       design.slab.concrete_above_tube_m.value_or(0.5 * (design.slab.thickness_m - size->outside_diameter_m));
   return above_m + 0.5 * size->outside_diameter_m;
+}
+
+std::optional<EdgeMaterial> edge_material(const EdgePartEntry& part) {
+  constexpr double foam_W_per_mK = 0.1, foam_J_per_m3K = 30.0 * 1450.0, soil_J_per_m3K = 2.0e6;
+  if (part.conductivity_W_per_mK) {
+    const double conductivity = *part.conductivity_W_per_mK;
+    return EdgeMaterial{conductivity, conductivity < foam_W_per_mK ? foam_J_per_m3K : soil_J_per_m3K};
+  }
+  for (const Material& concrete : concretes()) {
+    if (concrete.name == part.material)
+      return EdgeMaterial{concrete.conductivity_W_per_mK, concrete.density_kg_per_m3 * concrete.heat_J_per_kgK};
+  }
+  if (const Soil* soil = find_soil(part.material)) {
+    return EdgeMaterial{soil->conductivity_W_per_mK, soil->volumetric_J_per_m3K};
+  }
+  if (const Material* foam = find_insulation(part.material)) {
+    return EdgeMaterial{foam->conductivity_W_per_mK, foam->density_kg_per_m3 * foam->heat_J_per_kgK};
+  }
+  return std::nullopt;
 }
 
 double indoor_of(const Design& design, const Room& room) {

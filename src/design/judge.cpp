@@ -108,6 +108,8 @@ void judge(Draft& draft) {
   judge_missing(judge);
   judge_names(judge);
   judge_floor(judge);
+  judge_edge(judge);
+  judge_edge_parts(judge);
   judge_loops(judge);
   judge_plant(judge);
   judge_site(judge);

@@ -29,6 +29,8 @@ class Judge {
   Draft& draft_;
 };
 
+void judge_edge(Judge& judge);
+void judge_edge_parts(Judge& judge);
 void judge_floor(Judge& judge);
 void judge_loops(Judge& judge);
 void judge_names(Judge& judge);

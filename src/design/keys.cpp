@@ -24,6 +24,9 @@ Record record_of(Design& x) {
       key<&Design::slab>({.meaning = "The concrete."}),
       key<&Design::insulation>({.meaning = "Under the slab."}),
       key<&Design::edge>({.meaning = "Round the slab and at its doors."}),
+      key<&Design::edge_part>({.meaning =
+                                   "One for each rectangle of material of your own at the edge; later ones cover "
+                                   "earlier ones and all of [edge]."}),
       key<&Design::tube>({.meaning = "The tube and how it lies."}),
       key<&Design::manifold>({.meaning = "One for each manifold; one when absent."}),
       key<&Design::mains>({.meaning = "Between boiler and manifold."}),

@@ -40,44 +40,6 @@ Record record_of(Slab& x) {
   return {keys, &x};
 }
 
-Record record_of(FloorInsulation& x) {
-  static constexpr Key keys[] = {key<&FloorInsulation::under>({.meaning = "Foam under the slab.",
-                                                               .us = "R-10",
-                                                               .si = "1.8 m2K/W",
-                                                               .source = "practice",
-                                                               .tight = "R-15",
-                                                               .poor = "none",
-                                                               .si_tight = "2.6 m2K/W",
-                                                               .si_poor = "none"})};
-  return {keys, &x};
-}
-
-Record record_of(Edge& x) {
-  static constexpr Key keys[] = {
-      key<&Edge::insulation>({.meaning = "Foam board upright outside the edge of the slab.",
-                              .us = "none",
-                              .source = "practice",
-                              .tight = "R-10",
-                              .poor = "none",
-                              .si_tight = "1.8 m2K/W",
-                              .si_poor = "none"}),
-      key<&Edge::depth_m>({.meaning = "How far the edge board reaches below the top of the slab.",
-                           .us = "24 in",
-                           .si = "600 mm",
-                           .source = "practice",
-                           .least = 0.05,
-                           .most = 3.0}),
-      key<&Edge::door_strip>({.meaning = "Foam strip across the slab under a big door; none means that the concrete "
-                                         "runs through to the cold.",
-                              .us = "none",
-                              .source = "practice",
-                              .tight = "R-10",
-                              .poor = "none",
-                              .si_tight = "1.8 m2K/W",
-                              .si_poor = "none"})};
-  return {keys, &x};
-}
-
 Record record_of(Tube& x) {
   static constexpr Key keys[] = {
       key<&Tube::size>({.meaning = "Tube by its trade size.", .us = "1/2 in", .si = "16 x 2 mm", .source = "practice"}),

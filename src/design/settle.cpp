@@ -6,6 +6,7 @@
 #include <stdexcept>
 
 #include "design/draft.hpp"
+#include "design/edge_sizes.hpp"
 #include "slabwright/tube.hpp"
 
 namespace slabwright {
@@ -38,6 +39,7 @@ class Settler {
     add_floor();
     add_climate();
     add_tube();
+    add_edge();
     design_.building.described = described();
     in_order();
     return std::move(assumed_);
@@ -187,6 +189,20 @@ class Settler {
       design_.tube.longest_loop_m = size->longest_loop_m;
       assume("tube.longest_loop", written(size->longest_loop_m, Dimension::length),
              size->metric ? std::string(practice) : "CSA B214-12 Table 1");
+    }
+  }
+
+  /// Sizes of boards, walls and aprons that are there.
+  void add_edge() {
+    const Record edge = record_of(design_.edge);
+    for (const EdgeSize& size : edge_sizes) {
+      const std::string path = fmt::format("edge.{}", size.word);
+      const Key &of = *find_key(edge, size.of), &own = *find_key(edge, size.word);
+      const std::string there = write_out(of, of.slot(edge.at), design_.units);
+      const std::string_view text = Pair{size.us, size.si}.in(design_.units);
+      if (there.empty() || there == "none" || text.empty() || has(path)) continue;
+      read_into(own, own.slot(edge.at), text, design_.units);
+      assume(path, std::string(text));
     }
   }
 

@@ -140,3 +140,33 @@ TEST_CASE("a room's own temperature comes before the climate's") {
   CHECK(indoor_of(design, design.room[0]) == Approx(38.0 / 1.8));
   CHECK(indoor_of(design, design.room[1]) == Approx(28.0 / 1.8));
 }
+
+TEST_CASE("sizes of a wing, a footing or an apron are guessed once it is there") {
+  const DesignFile none = must_read("units = \"US\""), dry = must_read("[edge]\nwing_insulation = \"none\"");
+  CHECK(guess(none, "edge.wing_width") == "-");
+  CHECK(guess(dry, "edge.wing_width") == "-");
+  CHECK_FALSE(none.design.edge.footing_depth_m);
+  const DesignFile wing = must_read("[edge]\nwing_insulation = \"R-10\"\nstem_wall = \"8 in\"");
+  CHECK(guess(wing, "edge.wing_width") == "24 in");
+  CHECK(guess(wing, "edge.wing_depth") == "12 in");
+  CHECK(*wing.design.edge.footing_depth_m == Approx(48 * inch));
+  CHECK_FALSE(wing.design.edge.footing_thickness_m);
+  CHECK(guess(must_read("[edge]\nwing_insulation = \"R-10\"\nwing_depth = \"20 in\""), "edge.wing_depth") == "-");
+  const DesignFile metric = must_read("units = \"SI\"\n[edge]\napron_thickness = \"100 mm\"");
+  CHECK(guess(metric, "edge.apron_length") == "1.2 m");
+}
+
+TEST_CASE("a rectangle of the edge is made of what it says") {
+  EdgePartEntry part;
+  CHECK_FALSE(edge_material(part));
+  part.material = "concrete";
+  CHECK(edge_material(part)->heat_capacity_J_per_m3K == Approx(2300.0 * 880.0));
+  part.material = "clay or silt";
+  CHECK(edge_material(part)->conductivity_W_per_mK == 1.5);
+  part.material = "XPS";
+  CHECK(edge_material(part)->conductivity_W_per_mK == Approx(0.02885).epsilon(1e-3));
+  part.conductivity_W_per_mK = 0.04;
+  CHECK(edge_material(part)->heat_capacity_J_per_m3K == 30.0 * 1450.0);
+  part.conductivity_W_per_mK = 0.8;
+  CHECK(edge_material(part)->heat_capacity_J_per_m3K == 2.0e6);
+}
