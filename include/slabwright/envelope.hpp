@@ -45,13 +45,29 @@ struct EdgeStretch {
   EdgeDetail detail;       ///< with the indoor film of heat going down, and any covering
 };
 
-/// The slab's way down to ground and cold edge as one conductance, before fields: ISO 13370 with the layers below the
-/// tube plane, driven by the tube plane (practice, not text of the standard).
+/// ISO 13370 for the same floor: the layers below the tube plane as its floor, its whole way out to the outdoor air.
+/// It sees foam under the slab and an upright board outside, nothing else of the edge.
+struct GroundOpinion {
+  double plane_W_per_m2K = 0.0;
+  double effective_degC = 0.0;
+  double difference_share = 0.0;  ///< its conductance less the field's, over the field's
+};
+
+/// The slab's way down to ground and cold edge as one conductance to one temperature, driven by the tube plane. From
+/// the field of every stretch of edge, half the floor's width each, tube plane and room at one temperature.
+/// The soil's history: years of this yearly wave outdoors, deep ground at the yearly mean; the heat is that of the
+/// month when it is largest.
 struct GroundPath {
-  double plane_W_per_m2K = 0.0;      ///< U from the tube plane to the ground, per m2 of heated floor
+  double plane_W_per_m2K = 0.0;      ///< from the tube plane, per m2 of floor
   double underside_W_per_m2K = 0.0;  ///< the same from the concrete's underside: h2 of the slab section
-  double effective_degC = 0.0;       ///< outdoor yearly mean less the peak month's swing, seen through plane_W_per_m2K
-  double dimension_m = 0.0;          ///< B = 2 A / P of the floor on the ground
+  double effective_degC = 0.0;       ///< what the heat of that month goes down to
+  double outdoor_share = 0.0;        ///< of the steady heat, out to the air; the two add up to 1
+  double deep_share = 0.0;           ///< of the steady heat, down to deep ground
+  /// Of the yearly swing outdoors, what the heat to the air follows: ISO 13370's periodic over its steady coefficient
+  /// (practice) until a field in time gives it.
+  double swing_share = 0.0;
+  double dimension_m = 0.0;  ///< B = 2 A / P of the floor on the ground
+  GroundOpinion iso13370;
 };
 
 struct Envelope {
@@ -69,18 +85,16 @@ std::size_t room_row(const Design& design, std::string_view name);
 
 /// For each room a stretch of outer wall, and one for each big door: their lengths add up to the exposed perimeter.
 /// A resistance becomes a board as thick as one of XPS (R-5 to the inch). A strip begins at the leaf's inner face and
-/// lies under the leaf; one thicker than that reaches in. The edge's board stands at walls only: at a door the concrete
-/// runs on past it, the careful side.
+/// lies under the leaf; one thicker than that reaches in. The edge's outside board, its wing and the step down to the
+/// ground are at walls only: at a door the concrete runs on past them, the careful side, and ground or apron comes up
+/// to the floor. With a stem wall the outer wall is as thick as that.
 std::vector<EdgeStretch> edges_of(const Design& design);
 
-/// The floor as a whole, heated or not. Needs no climate beyond its mean and swing. The edge's board counts down to a
-/// quarter of B: beyond that the standard's strip would reach past the middle of the floor.
-GroundPath ground_of(const Design& design);
-
-/// Heat loss of the rooms. Resistances of walls, roof and openings are taken as total, films counted; none is below its
-/// two films. Absent without `climate.outdoor` (code "envelope.no-outdoor") or without a floor ("envelope.no-floor").
-/// Said: each fan with its kW, which the floor cannot follow, and rooms whose heat no floor gives.
-Checked<Envelope> envelope_of(const Design& design);
+/// Heat down and out of a metre of edge and its half of the floor, per kelvin of tube plane and room over all else.
+struct EdgeHeat {
+  double outdoor_W_per_mK = 0.0;
+  double ground_W_per_mK = 0.0;
+};
 
 /// Edge sections solved once each: ranges and lists of what matters most ask for the same edge many times.
 /// The answers do not depend on what was asked before.
@@ -89,6 +103,8 @@ class EdgeFields {
   explicit EdgeFields(FieldOptions options = {}) : options_(options) {}
   /// Weights of `points` at an edge, see edge_responses().
   UnitResponses responses(const EdgeDetail& detail, const std::vector<EdgePoint>& points);
+  /// On a grid of its own, whatever the options: heat within 0.15 %.
+  EdgeHeat heat_down(const EdgeDetail& detail);
   std::size_t solved() const { return solved_.size(); }
 
  private:
@@ -99,8 +115,19 @@ class EdgeFields {
   std::map<std::vector<double>, UnitResponses> solved_;
 };
 
+/// The floor as a whole, heated or not. Needs no climate beyond its mean and swing.
+GroundPath ground_of(const Design& design, const std::vector<EdgeStretch>& edges, EdgeFields& fields);
+GroundPath ground_of(const Design& design);
+
+/// Heat loss of the rooms. Resistances of walls, roof and openings are taken as total, films counted; none is below its
+/// two films. Absent without `climate.outdoor` (code "envelope.no-outdoor") or without a floor ("envelope.no-floor").
+/// Said: each fan with its kW, which the floor cannot follow, and rooms whose heat no floor gives.
+Checked<Envelope> envelope_of(const Design& design, EdgeFields& fields);
+Checked<Envelope> envelope_of(const Design& design);
+
 Record record_of(RoomLoss&);
 Record record_of(EdgeStretch&);
+Record record_of(GroundOpinion&);
 Record record_of(GroundPath&);
 Record record_of(Envelope&);
 

@@ -94,7 +94,7 @@ Answer pass(const DesignFile& file, Question question, EdgeFields& fields, Reach
   answer.wishes = {question, false};
   answer.file = file;
   answer.loops = keep(plan_loops(file.design), answer.said);
-  if (file.design.climate.outdoor_degC) answer.envelope = keep(envelope_of(file.design), answer.said);
+  if (file.design.climate.outdoor_degC) answer.envelope = keep(envelope_of(file.design, fields), answer.said);
   if (answer.loops && answer.envelope) {
     answer.floor = keep(floor_of(file.design, *answer.loops, *answer.envelope), answer.said);
   }

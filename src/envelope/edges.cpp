@@ -1,10 +1,10 @@
+// The edges of a slab as the file describes them.
 #include <algorithm>
 #include <optional>
 
-#include "envelope/field_key.hpp"
 #include "envelope/floors.hpp"
+#include "envelope/foam.hpp"
 #include "slabwright/envelope.hpp"
-#include "slabwright/handbook_materials.hpp"
 
 namespace slabwright {
 namespace {
@@ -13,27 +13,12 @@ using namespace envelope;
 
 /// A cold floor under warm air, heat going down: total coefficient of EN 1264-5.
 constexpr double film_down_W_per_m2K = 6.5;
-/// Less resistance than this is no board: it would be thinner than a sheet of paper.
-constexpr double least_board_m2K_per_W = 0.01;
 /// The middle of a floor that is wider still has no part in its edge.
 constexpr double most_half_width_m = 15.0;
-/// Keeps a strip from standing out of the slab by a last digit; to a field the two lines are one.
+/// Keeps a strip under the leaf from reaching into the room by a last digit.
 constexpr double rounding_m = 1e-9;
 /// Floor that is left beyond the nearest tube, so that there is a middle at all.
 constexpr double least_floor_beyond_tube_m = 1.0;
-
-std::optional<InsulatingBoard> board_of(const Insulation& insulation) {
-  const double resistance = insulation.resistance_m2K_per_W;
-  if (resistance < least_board_m2K_per_W) return std::nullopt;
-  return InsulatingBoard{resistance, resistance * find_insulation("XPS")->conductivity_W_per_mK};
-}
-
-/// What walls and doors of one slab are built of alike.
-EdgeBuild build_of(const Design& design) {
-  EdgeBuild build;
-  if (const auto board = board_of(design.insulation.under)) build.under.push_back({*board, {}});
-  return build;
-}
 
 /// What walls and doors of one slab have in common.
 EdgeDetail detail_of(const Design& design, double tube_in_m) {
@@ -52,21 +37,65 @@ EdgeDetail detail_of(const Design& design, double tube_in_m) {
   return detail;
 }
 
+/// Under, and what carries the edge: alike at walls and doors.
+EdgeBuild build_of(const Design& design) {
+  const Edge& edge = design.edge;
+  EdgeBuild build;
+  for (const InsulatingBoard& board : boards_under(design)) build.under.push_back({board, {}});
+  if (const auto rim = board_of(edge.flat_insulation, spoiled(edge)); rim && edge.flat_width_m) {
+    build.under.push_back({*rim, *edge.flat_width_m});
+  }
+  if (edge.thickened_depth_m && edge.thickened_width_m && *edge.thickened_depth_m > design.slab.thickness_m) {
+    build.thickened = ThickenedEdge{*edge.thickened_width_m, *edge.thickened_depth_m};
+  }
+  if (edge.stem_wall_m && edge.footing_depth_m) {
+    build.stem_wall = StemWall{*edge.stem_wall_m, *edge.footing_depth_m, {}};
+    if (edge.footing_width_m && edge.footing_thickness_m) {
+      build.stem_wall->footing =
+          Footing{*edge.footing_width_m, std::min(*edge.footing_thickness_m, *edge.footing_depth_m)};
+    }
+  }
+  if (const auto inside = board_of(edge.inside_insulation, spoiled(edge)); inside && edge.inside_depth_m) {
+    build.inside = EdgeBoard{*inside, *edge.inside_depth_m};
+  }
+  return build;
+}
+
+/// The user's own rectangles cover all else.
+void add_parts(EdgeDetail& detail, const Design& design, std::string_view where) {
+  for (const EdgePartEntry& part : design.edge_part) {
+    if ((part.where.empty() ? std::string_view("walls") : part.where) != where) continue;
+    const auto material = edge_material(part);
+    if (!material || part.in_from_m >= part.in_to_m || part.depth_from_m >= part.depth_to_m) continue;
+    detail.parts.push_back({part.in_from_m, part.in_to_m, part.depth_from_m, part.depth_to_m,
+                            material->conductivity_W_per_mK, material->heat_capacity_J_per_m3K});
+  }
+}
+
 EdgeStretch wall_stretch(const Design& design, std::size_t room, double length_m) {
+  const Edge& edge = design.edge;
   EdgeStretch stretch;
   stretch.name = design.room.size() > 1 ? "outer wall of the " + design.room[room].name : "outer wall";
   stretch.room = room;
   stretch.length_m = length_m;
   stretch.tube_in_m = design.tube.from_walls_m;
   EdgeDetail bare = detail_of(design, stretch.tube_in_m);
-  bare.kind = WallEdge{};
+  bare.kind = WallEdge{edge.stem_wall_m.value_or(WallEdge{}.width_m), 0.0};
+  bare.grade_depth_m = edge.floor_above_grade_m.value_or(0.0);
   EdgeBuild build = build_of(design);
-  if (const auto board = board_of(design.edge.insulation)) build.outside = EdgeBoard{*board, design.edge.depth_m};
+  // Tubes begin where the board beside the stem wall ends.
+  if (build.inside) bare.last_tube_in_m = std::max(bare.last_tube_in_m, build.inside->board.thickness_m);
+  if (const auto board = board_of(edge.insulation, spoiled(edge))) build.outside = EdgeBoard{*board, edge.depth_m};
+  if (const auto wing = board_of(edge.wing_insulation, spoiled(edge)); wing && edge.wing_width_m && edge.wing_depth_m) {
+    build.wing = WingBoard{*wing, *edge.wing_width_m, *edge.wing_depth_m};
+  }
   stretch.detail = with_build(std::move(bare), build);
+  add_parts(stretch.detail, design, "walls");
   return stretch;
 }
 
 EdgeStretch door_stretch(const Design& design, const Opening& opening) {
+  const Edge& edge = design.edge;
   EdgeStretch stretch;
   stretch.name = opening.name.empty() ? "big door" : opening.name;
   stretch.kind = EdgeKind::big_door;
@@ -76,12 +105,17 @@ EdgeStretch door_stretch(const Design& design, const Opening& opening) {
   EdgeDetail bare = detail_of(design, stretch.tube_in_m);
   EdgeBuild build = build_of(design);
   const DoorEdge door;
-  if (const auto strip = board_of(opening.strip.value_or(design.edge.door_strip))) {
+  if (const auto strip = board_of(opening.strip.value_or(edge.door_strip), spoiled(edge))) {
     const double under_leaf_m = door.leaf_m + door.nose_m - rounding_m;
     build.thermal_break = ThermalBreak{*strip, std::max(0.0, strip->thickness_m - under_leaf_m)};
   }
+  if (build.inside && build.inside->depth_m <= bare.slab_thickness_m) build.inside.reset();
+  if (edge.apron_thickness_m && edge.apron_length_m) {
+    build.apron = Apron{*edge.apron_thickness_m, *edge.apron_length_m, board_of(edge.apron_gap, spoiled(edge))};
+  }
   bare.kind = door;
   stretch.detail = with_build(std::move(bare), build);
+  add_parts(stretch.detail, design, stretch.name);
   return stretch;
 }
 
@@ -98,21 +132,6 @@ std::vector<EdgeStretch> edges_of(const Design& design) {
     if (opening.kind == OpeningKind::big_door) edges.push_back(door_stretch(design, opening));
   }
   return edges;
-}
-
-const UnitResponses& EdgeFields::solve(const FieldSection& section, const std::vector<FieldPoint>& watched,
-                                       const FieldOptions& options) {
-  std::vector<double> key = key_of(section, watched, options);
-  const auto found = solved_.find(key);
-  if (found != solved_.end()) return found->second;
-  UnitResponses responses = by_driver(section, unit_responses(section, watched, options));
-  return solved_.emplace(std::move(key), std::move(responses)).first->second;
-}
-
-UnitResponses EdgeFields::responses(const EdgeDetail& detail, const std::vector<EdgePoint>& points) {
-  std::vector<FieldPoint> watched;
-  for (const EdgePoint& point : points) watched.push_back(point_of(detail, point));
-  return solve(edge_section(detail), watched, options_);
 }
 
 }  // namespace slabwright

@@ -1,7 +1,10 @@
+// The slab's way down, from the fields of its edges, with ISO 13370 beside it.
+#include "envelope/ground.hpp"
+
 #include <algorithm>
 
 #include "envelope/floors.hpp"
-#include "envelope/ground.hpp"
+#include "envelope/foam.hpp"
 #include "slabwright/envelope.hpp"
 #include "slabwright/handbook_materials.hpp"
 
@@ -9,8 +12,6 @@ namespace slabwright {
 namespace envelope {
 namespace {
 
-/// Soil of ISO 13370's default, sand or gravel; clay stores half as much again, which moves the yearly swing little.
-constexpr double soil_J_per_m3K = 2.0e6;
 /// A floor whose edge is all inside the building has no perimeter to the formula; a metre of it leaves next to no loss.
 constexpr double least_perimeter_m = 1.0;
 
@@ -21,35 +22,91 @@ Iso13370Floor iso13370_floor(const Design& design) {
   Iso13370Floor floor;
   floor.area_m2 = whole.area_m2;
   floor.perimeter_m = std::max(whole.exposed_m, least_perimeter_m);
-  floor.wall_m = WallEdge{}.width_m;
+  floor.wall_m = design.edge.stem_wall_m.value_or(WallEdge{}.width_m);
   floor.ground_W_per_mK = design.ground.conductivity_W_per_mK;
   floor.penetration_m = iso13370_penetration_m(floor.ground_W_per_mK, soil_J_per_m3K);
-  const double board_m2K_per_W = design.edge.insulation.resistance_m2K_per_W;
-  if (board_m2K_per_W > 0.0) {
+  if (const auto board = board_of(design.edge.insulation, spoiled(design.edge))) {
     const double quarter_m = floor.area_m2 / floor.perimeter_m / 2.0;
-    floor.edge = {Iso13370Edge::Lies::upright, std::min(design.edge.depth_m, quarter_m), board_m2K_per_W,
-                  board_m2K_per_W * find_insulation("XPS")->conductivity_W_per_mK};
+    floor.edge = {Iso13370Edge::Lies::upright, std::min(design.edge.depth_m, quarter_m), board->resistance_m2K_per_W,
+                  board->thickness_m};
   }
   return floor;
 }
 
 }  // namespace envelope
 
-GroundPath ground_of(const Design& design) {
-  const double below_tube_m2K_per_W =
-      (design.slab.thickness_m - tube_axis_depth_m(design)) / design.slab.conductivity_W_per_mK;
-  Iso13370Floor floor = envelope::iso13370_floor(design);
+namespace {
+
+using namespace envelope;
+
+/// So much goes out sideways that next to nothing is left below the concrete: a floor of a metre or two.
+constexpr double least_below_concrete_m2K_per_W = 0.01;
+
+double below_tube_m2K_per_W(const Design& design) {
+  return (design.slab.thickness_m - tube_axis_depth_m(design)) / design.slab.conductivity_W_per_mK;
+}
+
+Iso13370Floor iso13370_below_tubes(const Design& design) {
+  Iso13370Floor floor = iso13370_floor(design);
   floor.inside_m2K_per_W = 0.0;
-  floor.floor_m2K_per_W = below_tube_m2K_per_W + design.insulation.under.resistance_m2K_per_W;
+  floor.floor_m2K_per_W = below_tube_m2K_per_W(design) + foam_under_m2K_per_W(design);
+  return floor;
+}
+
+/// How much of the year's swing outdoors the heat to the outdoor air follows, in the month when it is largest. The
+/// standard's periodic over its steady coefficient (practice); the one number that a field in time would replace.
+double outdoor_swing_share(const Iso13370Floor& floor, const Iso13370Coefficients& c) {
+  return std::min(1.0, c.outside_swing_W_per_K / (floor.area_m2 * c.floor_W_per_m2K));
+}
+
+/// Straight down from the tube plane to the ground that keeps its temperature, where no edge is near.
+double middle_W_per_m2K(const Design& design) {
+  const double soil_m = EdgeDetail{}.domain_depth_m - design.slab.thickness_m - foam_under_m(design);
+  return 1.0 / (below_tube_m2K_per_W(design) + foam_under_m2K_per_W(design) +
+                std::max(0.0, soil_m) / design.ground.conductivity_W_per_mK);
+}
+
+/// Per m2 of floor: the edges, each with its half of the floor, and what of a wide floor lies beyond their sections. A
+/// floor narrower than a section can be is taken as wide as that.
+EdgeHeat heat_per_m2(const Design& design, const std::vector<EdgeStretch>& edges, EdgeFields& fields) {
+  double outdoor_W_per_K = 0.0, ground_W_per_K = 0.0, covered_m2 = 0.0;
+  for (const EdgeStretch& edge : edges) {
+    const EdgeHeat heat = fields.heat_down(edge.detail);
+    outdoor_W_per_K += edge.length_m * heat.outdoor_W_per_mK;
+    ground_W_per_K += edge.length_m * heat.ground_W_per_mK;
+    covered_m2 += edge.length_m * edge.detail.half_width_m;
+  }
+  const double rest_m2 = std::max(0.0, whole_floor(design).area_m2 - covered_m2);
+  ground_W_per_K += rest_m2 * middle_W_per_m2K(design);
+  return {outdoor_W_per_K / (covered_m2 + rest_m2), ground_W_per_K / (covered_m2 + rest_m2)};
+}
+
+}  // namespace
+
+GroundPath ground_of(const Design& design, const std::vector<EdgeStretch>& edges, EdgeFields& fields) {
+  const Iso13370Floor floor = iso13370_below_tubes(design);
   const Iso13370Coefficients c = iso13370_coefficients(floor);
+  const EdgeHeat heat = heat_per_m2(design, edges, fields);
+  const Climate& climate = design.climate;
 
   GroundPath ground;
-  ground.plane_W_per_m2K = c.floor_W_per_m2K;
-  ground.underside_W_per_m2K = 1.0 / (1.0 / c.floor_W_per_m2K - below_tube_m2K_per_W);
-  ground.effective_degC = design.climate.mean_degC -
-                          c.outside_swing_W_per_K * design.climate.half_swing_K / (floor.area_m2 * c.floor_W_per_m2K);
+  ground.plane_W_per_m2K = heat.outdoor_W_per_mK + heat.ground_W_per_mK;
+  ground.underside_W_per_m2K =
+      1.0 / std::max(least_below_concrete_m2K_per_W, 1.0 / ground.plane_W_per_m2K - below_tube_m2K_per_W(design));
+  ground.outdoor_share = heat.outdoor_W_per_mK / ground.plane_W_per_m2K;
+  ground.deep_share = 1.0 - ground.outdoor_share;
+  ground.swing_share = outdoor_swing_share(floor, c);
+  ground.effective_degC = climate.mean_degC - ground.outdoor_share * ground.swing_share * climate.half_swing_K;
   ground.dimension_m = c.dimension_m;
+  ground.iso13370.plane_W_per_m2K = c.floor_W_per_m2K;
+  ground.iso13370.effective_degC = climate.mean_degC - ground.swing_share * climate.half_swing_K;
+  ground.iso13370.difference_share = c.floor_W_per_m2K / ground.plane_W_per_m2K - 1.0;
   return ground;
+}
+
+GroundPath ground_of(const Design& design) {
+  EdgeFields fields;
+  return ground_of(design, edges_of(design), fields);
 }
 
 }  // namespace slabwright

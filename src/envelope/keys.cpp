@@ -37,12 +37,25 @@ Record record_of(EdgeStretch& x) {
   return {keys, &x};
 }
 
+Record record_of(GroundOpinion& x) {
+  static constexpr Key keys[] = {
+      key<&GroundOpinion::plane_W_per_m2K>({.meaning = "From the tube plane to the ground."}),
+      key<&GroundOpinion::effective_degC>({.meaning = "What the heat goes down to in the worst month."}),
+      key<&GroundOpinion::difference_share>({.meaning = "Its conductance less the field's, over the field's."})};
+  return {keys, &x};
+}
+
 Record record_of(GroundPath& x) {
   static constexpr Key keys[] = {
       key<&GroundPath::plane_W_per_m2K>({.meaning = "From the tube plane to the ground."}),
       key<&GroundPath::underside_W_per_m2K>({.meaning = "From the underside of the concrete to the ground."}),
       key<&GroundPath::effective_degC>({.meaning = "What the heat goes down to in the worst month."}),
-      key<&GroundPath::dimension_m>({.meaning = "Floor area over half its exposed perimeter."})};
+      key<&GroundPath::outdoor_share>({.meaning = "Share of the steady heat that goes to the outdoor air."}),
+      key<&GroundPath::deep_share>({.meaning = "Share of it that goes to deep ground."}),
+      key<&GroundPath::swing_share>(
+          {.meaning = "Share of the yearly swing outdoors that the heat to the air follows."}),
+      key<&GroundPath::dimension_m>({.meaning = "Floor area over half its exposed perimeter."}),
+      key<&GroundPath::iso13370>({.meaning = "ISO 13370 for the same floor, as a second opinion."})};
   return {keys, &x};
 }
 

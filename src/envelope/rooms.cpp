@@ -3,6 +3,7 @@
 #include <numeric>
 
 #include "envelope/floors.hpp"
+#include "envelope/foam.hpp"
 #include "envelope/ground.hpp"
 #include "slabwright/envelope.hpp"
 #include "slabwright/handbook_air.hpp"
@@ -58,8 +59,8 @@ double guess_W_per_m2K(const Design& design) {
 /// Heat in the worst month, as if the outdoor air of the coldest hour drove it: it adds up with the rest there.
 double unheated_floor_W_per_K(const Design& design, const RoomLoss& loss, double outdoor_degC) {
   Iso13370Floor floor = iso13370_floor(design);
-  floor.floor_m2K_per_W = design.slab.thickness_m / design.slab.conductivity_W_per_mK +
-                          design.insulation.under.resistance_m2K_per_W + design.slab.covering.resistance_m2K_per_W;
+  floor.floor_m2K_per_W = design.slab.thickness_m / design.slab.conductivity_W_per_mK + foam_under_m2K_per_W(design) +
+                          design.slab.covering.resistance_m2K_per_W;
   Iso13370Year year;
   year.inside_degC = loss.indoor_degC;
   year.outside_degC = design.climate.mean_degC;
@@ -157,7 +158,7 @@ Diagnostic about_unheated(const RoomLoss& loss, std::size_t row) {
 
 }  // namespace
 
-Checked<Envelope> envelope_of(const Design& design) {
+Checked<Envelope> envelope_of(const Design& design, EdgeFields& fields) {
   if (!design.climate.outdoor_degC) {
     return {std::nullopt,
             {{Severity::note,
@@ -179,7 +180,7 @@ Checked<Envelope> envelope_of(const Design& design) {
   Envelope& envelope = checked.value.emplace();
   envelope.room = rooms_of(design, outdoor_degC);
   envelope.edge = edges_of(design);
-  envelope.ground = ground_of(design);
+  envelope.ground = ground_of(design, envelope.edge, fields);
   envelope.outdoor_degC = outdoor_degC;
   for (std::size_t row = 0; row < envelope.room.size(); ++row) {
     const RoomLoss& room = envelope.room[row];
@@ -192,6 +193,11 @@ Checked<Envelope> envelope_of(const Design& design) {
     checked.said.push_back(about_fan(design, row, outdoor_degC));
   }
   return checked;
+}
+
+Checked<Envelope> envelope_of(const Design& design) {
+  EdgeFields fields;
+  return envelope_of(design, fields);
 }
 
 }  // namespace slabwright

@@ -108,7 +108,8 @@ TEST_CASE("every slab a file can describe has an edge that can be solved") {
       d.room[0].size.reset();
       d.slab.area_m2 = area_m2;
       d.slab.exposed_perimeter_m = exposed_m;
-      d.edge = {{9.0}, 3.0, {9.0}};
+      d.edge.insulation = d.edge.door_strip = {9.0};
+      d.edge.depth_m = 3.0;
       d.tube.from_doors_m = 5.0;
       for (const EdgeStretch& edge : edges_of(d)) CHECK_NOTHROW(edge_section(edge.detail));
     }

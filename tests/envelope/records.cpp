@@ -24,4 +24,6 @@ TEST_CASE("an envelope is described down to its numbers") {
   CHECK(write_out(*kind, kind->slot(door.at), System::us) == "big door");
   const Record ground = std::get<Record>(find_key(record, "ground")->slot(record.at));
   CHECK(*std::get<Number>(find_key(ground, "dimension")->slot(ground.at)).at == envelope.ground.dimension_m);
+  const Record iso = std::get<Record>(find_key(ground, "iso13370")->slot(ground.at));
+  CHECK(*std::get<Number>(find_key(iso, "plane")->slot(iso.at)).at == envelope.ground.iso13370.plane_W_per_m2K);
 }
