@@ -104,7 +104,7 @@ struct UnitResponses {
 
 /// Solves the section by finite volumes around the crossings of a graded rectangular grid. Surfaces, sides of materials
 /// and ends of stretches have temperatures of their own there, so that nothing is extrapolated to a surface; between
-/// grid lines weights are interpolated linearly within one material.
+/// grid lines weights are interpolated linearly within one material. conduction_within.hpp refines to a tolerance.
 /// Broken contracts (std::logic_error): a rectangle or segment without size, a segment askew, a stretch or source off
 /// the material, a film inside it, two stretches on one place, a driver of the wrong kind, a piece of material that no
 /// temperature reaches, a watched point off the material, a number that is not finite.

@@ -6,6 +6,7 @@
 
 #include "conduction/assembly.hpp"
 #include "conduction/evaluate.hpp"
+#include "conduction/responses.hpp"
 #include "conduction/solve.hpp"
 #include "slabwright/contract.hpp"
 
@@ -72,6 +73,21 @@ void expect_sound(const FieldOptions& options) {
   expects(options.largest_cell_m >= options.first_cell_m, "conduction: the largest cell is below the first");
 }
 
+void take_sizes(std::vector<std::vector<double>>& table) {
+  for (std::vector<double>& row : table) {
+    for (double& number : row) number = std::abs(number);
+  }
+}
+
+}  // namespace
+
+namespace conduction {
+
+void expect_sound(const FieldSection& section, const FieldOptions& options) {
+  slabwright::expect_sound(section);
+  slabwright::expect_sound(options);
+}
+
 UnitResponses responses_on(const FieldSection& section, Lines lines, const std::vector<FieldPoint>& watched) {
   const Grid grid = grid_on(std::move(lines), section.materials);
   const Network network = network_of(section, grid);
@@ -86,27 +102,27 @@ UnitResponses responses_on(const FieldSection& section, Lines lines, const std::
 }
 
 std::vector<std::vector<double>> changes(const std::vector<std::vector<double>>& from,
-                                         std::vector<std::vector<double>> to) {
+                                         const std::vector<std::vector<double>>& to) {
+  std::vector<std::vector<double>> change = to;
   for (std::size_t row = 0; row < to.size(); ++row) {
-    for (std::size_t column = 0; column < to[row].size(); ++column) {
-      to[row][column] = std::abs(to[row][column] - from[row][column]);
-    }
+    for (std::size_t column = 0; column < to[row].size(); ++column) change[row][column] -= from[row][column];
   }
-  return to;
+  return change;
 }
 
-}  // namespace
+}  // namespace conduction
 
 UnitResponses unit_responses(const FieldSection& section, const std::vector<FieldPoint>& watched,
                              const FieldOptions& options) {
-  expect_sound(section);
-  expect_sound(options);
+  conduction::expect_sound(section, options);
   const Lines lines = graded_lines(section, options);
   UnitResponses responses = responses_on(section, lines, watched);
   if (options.with_error_estimate) {
     const UnitResponses coarse = responses_on(section, every_second(lines), watched);
     responses.weight_errors = changes(coarse.weights, responses.weights);
     responses.heat_in_errors = changes(coarse.heat_in, responses.heat_in);
+    take_sizes(responses.weight_errors);
+    take_sizes(responses.heat_in_errors);
   }
   return responses;
 }
