@@ -79,4 +79,27 @@ struct SwingResponses {
 SwingResponses swing_responses(const FieldSection& section, const std::vector<FieldPoint>& watched, double period_s,
                                const FieldOptions& options = {});
 
+/// A material that gives off heat as it freezes, over a range of temperature: frozen at its low end, thawed at its high
+/// end, in between a mix. The section's own figures are of the thawed material.
+struct FreezingMaterial {
+  std::size_t material;                   ///< row in FieldSection::materials
+  double latent_J_per_m3;                 ///< 0 or more
+  double frozen_conductivity_W_per_mK;    ///< above 0
+  double frozen_heat_capacity_J_per_m3K;  ///< 0 or more
+  double frozen_at_degC, thawed_at_degC;  ///< rising
+};
+
+struct FreezingOptions {
+  FieldOptions grid = {};
+  double longest_step_s = 3600.0;  ///< above 0
+};
+
+/// As field_run, where materials freeze and thaw. Steps are implicit, of first order, in heat content rather than
+/// temperature, so that no latent heat is lost however fast a node freezes; conductivities are those of the start of a
+/// step. `before` acts on the section as if thawed. No step is longer than `longest_step_s`.
+/// Broken contracts (std::logic_error): as field_run; a freezing material without range, row or conductivity.
+FieldRun freezing_run(const FieldSection& section, const std::vector<FieldPoint>& watched,
+                      const std::vector<FreezingMaterial>& freezing, const PeriodicDrivers& before,
+                      const DriverSeries& series, const FreezingOptions& options = {});
+
 }  // namespace slabwright

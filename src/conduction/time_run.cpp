@@ -1,37 +1,12 @@
-#include <algorithm>
-#include <cmath>
-
+#include "conduction/time_series.hpp"
 #include "conduction/time_step.hpp"
 #include "conduction/time_swing.hpp"
 #include "slabwright/conduction_time.hpp"
 #include "slabwright/contract.hpp"
 
 namespace slabwright {
-namespace {
 
 using namespace conduction;
-
-void expect_fits(const std::vector<double>& row, std::size_t drivers) {
-  const bool finite = std::all_of(row.begin(), row.end(), [](double number) { return std::isfinite(number); });
-  expects(row.size() == drivers && finite, "conduction: a row needs a finite number for each driver");
-}
-
-void expect_sound(const DriverSeries& series, const PeriodicDrivers& before, std::size_t drivers) {
-  expects(!series.times_s.empty() && series.drivers.size() == series.times_s.size(),
-          "conduction: a series needs a row for each of its times");
-  for (const std::vector<double>& row : series.drivers) expect_fits(row, drivers);
-  for (std::size_t row = 1; row < series.times_s.size(); ++row)
-    expects(series.times_s[row] >= series.times_s[row - 1], "conduction: times of a series must not fall");
-  for (const std::vector<double>* row : {&before.mean, &before.cosine, &before.sine}) expect_fits(*row, drivers);
-  expects(std::isfinite(before.period_s) && before.period_s > 0.0, "conduction: a period must be above 0");
-}
-
-Eigen::VectorXd row_of(const DriverSeries& series, std::size_t row) {
-  return Eigen::Map<const Eigen::VectorXd>(series.drivers[row].data(),
-                                           static_cast<Eigen::Index>(series.drivers[row].size()));
-}
-
-}  // namespace
 
 FieldRun field_run(const FieldSection& section, const std::vector<FieldPoint>& watched, const PeriodicDrivers& before,
                    const DriverSeries& series, const TimeOptions& options) {
