@@ -147,7 +147,10 @@ FieldSection edge_section(const EdgeDetail& detail);
 /// The same section with the tube plane and the room at one temperature, the first driver; no tube heat.
 FieldSection held_edge_section(const EdgeDetail& detail);
 
-/// Adds heat_in (and its errors) up to a row for each of the first three drivers.
+/// Adds heat that enters by boundaries up to a row for each of the first three drivers.
+std::vector<std::vector<double>> heat_by_driver(const FieldSection& section,
+                                                const std::vector<std::vector<double>>& by_boundary);
+/// The same for heat_in and its errors.
 UnitResponses by_driver(const FieldSection& section, UnitResponses responses);
 
 /// A point of the edge in the section's coordinates.

@@ -98,19 +98,18 @@ std::size_t driver_of(const BoundaryStretch& stretch) {
   return film ? film->driver.at : std::get<FixedTemperature>(stretch.condition).at_from.at;
 }
 
-using Rows = std::vector<std::vector<double>>;
+}  // namespace
 
-Rows added_up(const FieldSection& section, const Rows& by_boundary) {
+std::vector<std::vector<double>> heat_by_driver(const FieldSection& section,
+                                                const std::vector<std::vector<double>>& by_boundary) {
   if (by_boundary.empty()) return {};
-  Rows rows(temperatures, std::vector<double>(section.drivers.size(), 0.0));
+  std::vector<std::vector<double>> rows(temperatures, std::vector<double>(section.drivers.size(), 0.0));
   for (std::size_t boundary = 0; boundary < by_boundary.size(); ++boundary) {
     std::vector<double>& row = rows[driver_of(section.boundaries[boundary])];
     for (std::size_t driver = 0; driver < row.size(); ++driver) row[driver] += by_boundary[boundary][driver];
   }
   return rows;
 }
-
-}  // namespace
 
 FieldSection edge_section(const EdgeDetail& detail) {
   FieldSection section = without_tubes(detail);
@@ -126,8 +125,8 @@ FieldSection held_edge_section(const EdgeDetail& detail) {
 }
 
 UnitResponses by_driver(const FieldSection& section, UnitResponses responses) {
-  responses.heat_in = added_up(section, responses.heat_in);
-  responses.heat_in_errors = added_up(section, responses.heat_in_errors);
+  responses.heat_in = heat_by_driver(section, responses.heat_in);
+  responses.heat_in_errors = heat_by_driver(section, responses.heat_in_errors);
   return responses;
 }
 

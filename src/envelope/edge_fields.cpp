@@ -1,7 +1,6 @@
 // The memory of solved edges.
-#include <cmath>
-
 #include "envelope/field_key.hpp"
+#include "slabwright/conduction_time.hpp"
 #include "slabwright/envelope.hpp"
 
 namespace slabwright {
@@ -12,30 +11,56 @@ namespace {
 /// within 0.15 %.
 constexpr FieldOptions heat_grid{0.01, 1.4, 1.0, true};
 constexpr double error_left_share = 1.0 / 3.0;
+/// Share and lag of a yearly swing are ratios, in which most of a grid's error falls out: within 0.005 and a day.
+constexpr FieldOptions swing_grid{0.04, 1.5, 2.0, false};
+constexpr double year_s = 365.0 * 86400.0;
+
+struct Steady {
+  double all_W_per_mK, outdoor_share;
+};
+
+Steady steady_heat(const FieldSection& section, const FieldOptions& grid) {
+  const UnitResponses found = by_driver(section, unit_responses(section, {}, grid));
+  const double on_grid = found.heat_in[edge_row::indoor][edge_row::indoor];
+  const double error = grid.with_error_estimate ? found.heat_in_errors[edge_row::indoor][edge_row::indoor] : 0.0;
+  return {on_grid - error_left_share * error, -found.heat_in[edge_row::outdoor][edge_row::indoor] / on_grid};
+}
+
+EdgeHeat heat_of(const FieldSection& section) {
+  const Steady steady = steady_heat(section, heat_grid), coarse = steady_heat(section, swing_grid);
+  const SwingResponses swing = swing_responses(section, {}, year_s, swing_grid);
+  // What the plane must give more when the air is a kelvin colder.
+  const auto of_outdoor = [&](const std::vector<std::vector<double>>& heat_in) {
+    return -heat_by_driver(section, heat_in)[edge_row::indoor][edge_row::outdoor];
+  };
+  EdgeHeat heat;
+  heat.outdoor_W_per_mK = steady.all_W_per_mK * steady.outdoor_share;
+  heat.ground_W_per_mK = steady.all_W_per_mK - heat.outdoor_W_per_mK;
+  const double fine_to_coarse = heat.outdoor_W_per_mK / (coarse.all_W_per_mK * coarse.outdoor_share);
+  heat.year_with_W_per_mK = fine_to_coarse * of_outdoor(swing.heat_in_with);
+  heat.year_behind_W_per_mK = fine_to_coarse * of_outdoor(swing.heat_in_behind);
+  return heat;
+}
 
 }  // namespace
-
-const UnitResponses& EdgeFields::solve(const FieldSection& section, const std::vector<FieldPoint>& watched,
-                                       const FieldOptions& options) {
-  std::vector<double> key = envelope::key_of(section, watched, options);
-  const auto found = solved_.find(key);
-  if (found != solved_.end()) return found->second;
-  UnitResponses responses = by_driver(section, unit_responses(section, watched, options));
-  return solved_.emplace(std::move(key), std::move(responses)).first->second;
-}
 
 UnitResponses EdgeFields::responses(const EdgeDetail& detail, const std::vector<EdgePoint>& points) {
   std::vector<FieldPoint> watched;
   for (const EdgePoint& point : points) watched.push_back(point_of(detail, point));
-  return solve(edge_section(detail), watched, options_);
+  const FieldSection section = edge_section(detail);
+  std::vector<double> key = envelope::key_of(section, watched, options_);
+  const auto found = solved_.find(key);
+  if (found != solved_.end()) return found->second;
+  UnitResponses responses = by_driver(section, unit_responses(section, watched, options_));
+  return solved_.emplace(std::move(key), std::move(responses)).first->second;
 }
 
 EdgeHeat EdgeFields::heat_down(const EdgeDetail& detail) {
-  const UnitResponses& found = solve(held_edge_section(detail), {}, heat_grid);
-  const double on_grid = found.heat_in[edge_row::indoor][edge_row::indoor];
-  const double heat = on_grid - error_left_share * found.heat_in_errors[edge_row::indoor][edge_row::indoor];
-  const double outdoor_share = -found.heat_in[edge_row::outdoor][edge_row::indoor] / on_grid;
-  return {heat * outdoor_share, heat * (1.0 - outdoor_share)};
+  const FieldSection section = held_edge_section(detail);
+  std::vector<double> key = envelope::key_of(section, {}, heat_grid);
+  const auto found = heat_.find(key);
+  if (found != heat_.end()) return found->second;
+  return heat_.emplace(std::move(key), heat_of(section)).first->second;
 }
 
 }  // namespace slabwright

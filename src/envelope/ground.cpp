@@ -2,6 +2,7 @@
 #include "envelope/ground.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "envelope/floors.hpp"
 #include "envelope/foam.hpp"
@@ -9,13 +10,14 @@
 #include "slabwright/handbook_materials.hpp"
 
 namespace slabwright {
-namespace envelope {
 namespace {
 
 /// A floor whose edge is all inside the building has no perimeter to the formula; a metre of it leaves next to no loss.
 constexpr double least_perimeter_m = 1.0;
 
 }  // namespace
+
+namespace envelope {
 
 Iso13370Floor iso13370_floor(const Design& design) {
   const WholeFloor whole = whole_floor(design);
@@ -53,10 +55,15 @@ Iso13370Floor iso13370_below_tubes(const Design& design) {
   return floor;
 }
 
-/// How much of the year's swing outdoors the heat to the outdoor air follows, in the month when it is largest. The
-/// standard's periodic over its steady coefficient (practice); the one number that a field in time would replace.
-double outdoor_swing_share(const Iso13370Floor& floor, const Iso13370Coefficients& c) {
-  return std::min(1.0, c.outside_swing_W_per_K / (floor.area_m2 * c.floor_W_per_m2K));
+GroundOpinion iso13370_opinion(const Design& design, double plane_W_per_m2K) {
+  const Iso13370Floor floor = iso13370_below_tubes(design);
+  const Iso13370Coefficients c = iso13370_coefficients(floor);
+  GroundOpinion opinion;
+  opinion.plane_W_per_m2K = c.floor_W_per_m2K;
+  opinion.swing_share = c.outside_swing_W_per_K / (floor.area_m2 * c.floor_W_per_m2K);
+  opinion.effective_degC = design.climate.mean_degC - opinion.swing_share * design.climate.half_swing_K;
+  opinion.difference_share = c.floor_W_per_m2K / plane_W_per_m2K - 1.0;
+  return opinion;
 }
 
 /// Straight down from the tube plane to the ground that keeps its temperature, where no edge is near.
@@ -66,41 +73,49 @@ double middle_W_per_m2K(const Design& design) {
                 std::max(0.0, soil_m) / design.ground.conductivity_W_per_mK);
 }
 
-/// Per m2 of floor: the edges, each with its half of the floor, and what of a wide floor lies beyond their sections. A
-/// floor narrower than a section can be is taken as wide as that.
-EdgeHeat heat_per_m2(const Design& design, const std::vector<EdgeStretch>& edges, EdgeFields& fields) {
-  double outdoor_W_per_K = 0.0, ground_W_per_K = 0.0, covered_m2 = 0.0;
+struct FloorHeat {
+  double outdoor_W_per_K = 0.0, deep_W_per_K = 0.0;
+  double year_with_W_per_K = 0.0, year_behind_W_per_K = 0.0;
+  double floor_m2 = 0.0;  ///< that gives it
+};
+
+/// The edges, each with its half of the floor, and what of a wide floor lies beyond their sections. A floor narrower
+/// than a section can be is taken as wide as that.
+FloorHeat floor_heat(const Design& design, const std::vector<EdgeStretch>& edges, EdgeFields& fields) {
+  FloorHeat all;
   for (const EdgeStretch& edge : edges) {
     const EdgeHeat heat = fields.heat_down(edge.detail);
-    outdoor_W_per_K += edge.length_m * heat.outdoor_W_per_mK;
-    ground_W_per_K += edge.length_m * heat.ground_W_per_mK;
-    covered_m2 += edge.length_m * edge.detail.half_width_m;
+    all.outdoor_W_per_K += edge.length_m * heat.outdoor_W_per_mK;
+    all.deep_W_per_K += edge.length_m * heat.ground_W_per_mK;
+    all.year_with_W_per_K += edge.length_m * heat.year_with_W_per_mK;
+    all.year_behind_W_per_K += edge.length_m * heat.year_behind_W_per_mK;
+    all.floor_m2 += edge.length_m * edge.detail.half_width_m;
   }
-  const double rest_m2 = std::max(0.0, whole_floor(design).area_m2 - covered_m2);
-  ground_W_per_K += rest_m2 * middle_W_per_m2K(design);
-  return {outdoor_W_per_K / (covered_m2 + rest_m2), ground_W_per_K / (covered_m2 + rest_m2)};
+  const double rest_m2 = std::max(0.0, whole_floor(design).area_m2 - all.floor_m2);
+  all.deep_W_per_K += rest_m2 * middle_W_per_m2K(design);
+  all.floor_m2 += rest_m2;
+  return all;
 }
 
 }  // namespace
 
 GroundPath ground_of(const Design& design, const std::vector<EdgeStretch>& edges, EdgeFields& fields) {
-  const Iso13370Floor floor = iso13370_below_tubes(design);
-  const Iso13370Coefficients c = iso13370_coefficients(floor);
-  const EdgeHeat heat = heat_per_m2(design, edges, fields);
-  const Climate& climate = design.climate;
+  const FloorHeat heat = floor_heat(design, edges, fields);
+  const double all_W_per_K = heat.outdoor_W_per_K + heat.deep_W_per_K;
+  // Edges do not all lag alike: what they follow together is less than the sum of their swings.
+  const double swing_W_per_K = std::hypot(heat.year_with_W_per_K, heat.year_behind_W_per_K);
 
   GroundPath ground;
-  ground.plane_W_per_m2K = heat.outdoor_W_per_mK + heat.ground_W_per_mK;
+  ground.plane_W_per_m2K = all_W_per_K / heat.floor_m2;
   ground.underside_W_per_m2K =
       1.0 / std::max(least_below_concrete_m2K_per_W, 1.0 / ground.plane_W_per_m2K - below_tube_m2K_per_W(design));
-  ground.outdoor_share = heat.outdoor_W_per_mK / ground.plane_W_per_m2K;
-  ground.deep_share = 1.0 - ground.outdoor_share;
-  ground.swing_share = outdoor_swing_share(floor, c);
-  ground.effective_degC = climate.mean_degC - ground.outdoor_share * ground.swing_share * climate.half_swing_K;
-  ground.dimension_m = c.dimension_m;
-  ground.iso13370.plane_W_per_m2K = c.floor_W_per_m2K;
-  ground.iso13370.effective_degC = climate.mean_degC - ground.swing_share * climate.half_swing_K;
-  ground.iso13370.difference_share = c.floor_W_per_m2K / ground.plane_W_per_m2K - 1.0;
+  ground.outdoor_share = heat.outdoor_W_per_K / all_W_per_K;
+  ground.deep_share = heat.deep_W_per_K / all_W_per_K;
+  if (heat.outdoor_W_per_K > 0.0) ground.swing_share = swing_W_per_K / heat.outdoor_W_per_K;
+  ground.effective_degC = design.climate.mean_degC - swing_W_per_K / all_W_per_K * design.climate.half_swing_K;
+  const WholeFloor whole = whole_floor(design);
+  ground.dimension_m = 2.0 * whole.area_m2 / std::max(whole.exposed_m, least_perimeter_m);
+  ground.iso13370 = iso13370_opinion(design, ground.plane_W_per_m2K);
   return ground;
 }
 

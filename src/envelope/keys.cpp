@@ -41,6 +41,7 @@ Record record_of(GroundOpinion& x) {
   static constexpr Key keys[] = {
       key<&GroundOpinion::plane_W_per_m2K>({.meaning = "From the tube plane to the ground."}),
       key<&GroundOpinion::effective_degC>({.meaning = "What the heat goes down to in the worst month."}),
+      key<&GroundOpinion::swing_share>({.meaning = "Its periodic over its steady coefficient."}),
       key<&GroundOpinion::difference_share>({.meaning = "Its conductance less the field's, over the field's."})};
   return {keys, &x};
 }

@@ -2,6 +2,7 @@
 #include <benchmark/benchmark.h>
 
 #include "slabwright/conduction_edge.hpp"
+#include "slabwright/conduction_time.hpp"
 
 using namespace slabwright;
 
@@ -65,21 +66,33 @@ void edge_with_error_estimate(benchmark::State& state) {
   solve(state, options);
 }
 
+const FieldOptions weight_grid{0.005, 1.4, 1.0, false};
+
+void edge_weights(benchmark::State& state) { solve(state, weight_grid); }
+
 void edge_with_everything(benchmark::State& state) {
   const EdgeDetail detail = wall_with_everything();
   std::size_t unknowns = 0;
   for (auto _ : state) {
-    const UnitResponses responses = edge_responses(detail, {{0.15, 0.075}});
+    const UnitResponses responses = edge_responses(detail, {{0.15, 0.075}}, weight_grid);
     benchmark::DoNotOptimize(responses.weights.front().front());
     unknowns = responses.unknowns;
   }
   state.counters["unknowns"] = static_cast<double>(unknowns);
 }
 
-void ground_path(benchmark::State& state) { held_edge(state, door(), {0.02, 1.3, 1.0, false}); }
+const FieldOptions heat_grid{0.01, 1.4, 1.0, true}, swing_grid{0.04, 1.5, 2.0, false};
 
-void ground_path_with_everything(benchmark::State& state) {
-  held_edge(state, wall_with_everything(), {0.02, 1.3, 1.0, false});
+void ground_path(benchmark::State& state) { held_edge(state, door(), heat_grid); }
+
+void ground_path_with_everything(benchmark::State& state) { held_edge(state, wall_with_everything(), heat_grid); }
+
+void ground_swing(benchmark::State& state) {
+  const FieldSection section = held_edge_section(wall_with_everything());
+  for (auto _ : state) {
+    const SwingResponses swing = swing_responses(section, {}, 365.0 * 86400.0, swing_grid);
+    benchmark::DoNotOptimize(swing.heat_in_with.front().front());
+  }
 }
 
 void edge_15000_unknowns(benchmark::State& state) { solve(state, {0.005, 1.1, 1.0, false}); }
@@ -89,6 +102,8 @@ void edge_15000_unknowns(benchmark::State& state) { solve(state, {0.005, 1.1, 1.
 BENCHMARK(edge_usual_grid)->Unit(benchmark::kMillisecond);
 BENCHMARK(edge_with_error_estimate)->Unit(benchmark::kMillisecond);
 BENCHMARK(edge_with_everything)->Unit(benchmark::kMillisecond);
+BENCHMARK(edge_weights)->Unit(benchmark::kMillisecond);
+BENCHMARK(ground_swing)->Unit(benchmark::kMillisecond);
 BENCHMARK(ground_path)->Unit(benchmark::kMillisecond);
 BENCHMARK(ground_path_with_everything)->Unit(benchmark::kMillisecond);
 BENCHMARK(edge_15000_unknowns)->Unit(benchmark::kMillisecond);
