@@ -146,9 +146,10 @@ TEST_CASE("more of any board never lets out more heat, nor the cold further in")
         weights.push_back(weight);
       }
       CHECK(now <= heats[i] * (1.0 + 1e-9));
-      // Foam under the whole slab or the rim cuts the tube off from the ground's warmth as well as from its cold.
-      const bool under = i == 0 || i == 1 || i == 5 || i == 6;
-      if (!under) CHECK(weight <= weights[i] * (1.0 + 1e-9));
+      // At a bare door much foam under the whole slab cuts the tube off from ground that is warmer than the air: the
+      // air's weight then rises a little, and deep ground's falls.
+      const bool under_bare_door = i == 5;
+      CHECK(weight <= weights[i] + (under_bare_door ? 0.005 : 1e-9));
       heats[i] = now;
       weights[i] = weight;
     }

@@ -154,3 +154,27 @@ TEST_CASE("no file that reads makes an edge that breaks") {
     if (floor_shape(file.design.slab).area_m2 > 0.0) CHECK(ground_of(file.design).plane_W_per_m2K > 0.0);
   }
 }
+
+TEST_CASE("a board that is none and a step of no height leave every edge as it was") {
+  const auto numbers = [](std::string_view edge) {
+    const std::string text = "units = \"SI\"\n[slab]\nsize = \"12 m x 9 m\"\n[edge]\n" + std::string(edge);
+    return edge_numbers(file_of(text).design);
+  };
+  const std::vector<double> plain = numbers("");
+  for (const std::string_view none : {"floor_above_grade = \"0 mm\"", "wing_insulation = \"none\"",
+                                      "flat_insulation = \"none\"", "[insulation]\nmore_layers = [\"none\"]"}) {
+    INFO(none);
+    CHECK(numbers(none) == plain);
+  }
+}
+
+TEST_CASE("what stands at walls alone leaves the door alone") {
+  const auto doors = [](std::string_view edge) {
+    const std::string text = "units = \"SI\"\n[slab]\nsize = \"12 m x 9 m\"\n[edge]\n" + std::string(edge);
+    const std::vector<double> all = edge_numbers(file_of(text).design);
+    return std::vector<double>(all.end() - 2, all.end());
+  };
+  const std::vector<double> plain = doors("");
+  CHECK(doors("insulation = \"1.8 m2K/W\"\nwing_insulation = \"1.8 m2K/W\"\nfloor_above_grade = \"100 mm\"") == plain);
+  CHECK(doors("apron_thickness = \"120 mm\"") != plain);
+}
