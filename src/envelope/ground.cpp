@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "envelope/floors.hpp"
 #include "envelope/foam.hpp"
@@ -80,18 +81,23 @@ struct FloorHeat {
 };
 
 /// The edges, each with its half of the floor, and what of a wide floor lies beyond their sections. A floor narrower
-/// than a section can be is taken as wide as that.
+/// than a section can be is taken as wide as that. Walls that a file gives longer or shorter than the exposed perimeter
+/// are taken for their share of it: the perimeter decides how much edge the floor has.
 FloorHeat floor_heat(const Design& design, const std::vector<EdgeStretch>& edges, EdgeFields& fields) {
+  const WholeFloor whole = whole_floor(design);
+  const double given_m = std::accumulate(edges.begin(), edges.end(), 0.0,
+                                         [](double sum, const EdgeStretch& edge) { return sum + edge.length_m; });
   FloorHeat all;
   for (const EdgeStretch& edge : edges) {
     const EdgeHeat heat = fields.heat_down(edge.detail);
-    all.outdoor_W_per_K += edge.length_m * heat.outdoor_W_per_mK;
-    all.deep_W_per_K += edge.length_m * heat.ground_W_per_mK;
-    all.year_with_W_per_K += edge.length_m * heat.year_with_W_per_mK;
-    all.year_behind_W_per_K += edge.length_m * heat.year_behind_W_per_mK;
-    all.floor_m2 += edge.length_m * edge.detail.half_width_m;
+    const double length_m = edge.length_m * whole.exposed_m / given_m;
+    all.outdoor_W_per_K += length_m * heat.outdoor_W_per_mK;
+    all.deep_W_per_K += length_m * heat.ground_W_per_mK;
+    all.year_with_W_per_K += length_m * heat.year_with_W_per_mK;
+    all.year_behind_W_per_K += length_m * heat.year_behind_W_per_mK;
+    all.floor_m2 += length_m * edge.detail.half_width_m;
   }
-  const double rest_m2 = std::max(0.0, whole_floor(design).area_m2 - all.floor_m2);
+  const double rest_m2 = std::max(0.0, whole.area_m2 - all.floor_m2);
   all.deep_W_per_K += rest_m2 * middle_W_per_m2K(design);
   all.floor_m2 += rest_m2;
   return all;

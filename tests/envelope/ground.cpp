@@ -99,6 +99,16 @@ TEST_CASE("a floor without an edge loses heat to deep ground alone") {
   CHECK(ground.plane_W_per_m2K == Approx(1.0 / (0.06 / 1.75 + 1.8 + soil_m / 2.0)).epsilon(1e-4));
 }
 
+TEST_CASE("more exposed perimeter loses more, whatever the rooms' walls say") {
+  Design d = bare_shop();
+  d.room[0].outer_wall_m = 42.0;
+  const double before = ground_of(d).plane_W_per_m2K;
+  d.slab.exposed_perimeter_m = 50.0;
+  CHECK(ground_of(d).plane_W_per_m2K > 1.05 * before);
+  d.slab.exposed_perimeter_m = 30.0;
+  CHECK(ground_of(d).plane_W_per_m2K < 0.9 * before);
+}
+
 TEST_CASE("a wide floor's middle joins on without a step") {
   const auto at = [](double side_m) {
     Design d = bare_shop();
