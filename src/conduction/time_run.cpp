@@ -34,7 +34,7 @@ FieldRun field_run(const FieldSection& section, const std::vector<FieldPoint>& w
     if (interval_s > 0.0)
       state = stepper.cross(std::move(state), interval_s,
                             [&](double share) -> Eigen::MatrixXd { return drivers + share * (next - drivers); });
-    else
+    else if (next != drivers)
       state = stepper.after_jump(std::move(state), next);
     drivers = next;
     keep(drivers);
