@@ -12,33 +12,36 @@ namespace {
 constexpr FieldOptions heat_grid{0.01, 1.4, 1.0, true};
 constexpr double error_left_share = 1.0 / 3.0;
 /// Share and lag of a yearly swing are ratios, in which most of a grid's error falls out: within 0.005 and a day.
-constexpr FieldOptions swing_grid{0.04, 1.5, 2.0, false};
+constexpr FieldOptions swing_grid{0.04, 1.5, 2.0, true};
 constexpr double year_s = 365.0 * 86400.0;
 
 struct Steady {
-  double all_W_per_mK, outdoor_share;
+  double all_W_per_mK;  ///< corrected
+  double outdoor_share;
+  double outdoor_on_grid_W_per_mK;  ///< as the grid has it
 };
 
 Steady steady_heat(const FieldSection& section, const FieldOptions& grid) {
   const UnitResponses found = by_driver(section, unit_responses(section, {}, grid));
   const double on_grid = found.heat_in[edge_row::indoor][edge_row::indoor];
-  const double error = grid.with_error_estimate ? found.heat_in_errors[edge_row::indoor][edge_row::indoor] : 0.0;
-  return {on_grid - error_left_share * error, -found.heat_in[edge_row::outdoor][edge_row::indoor] / on_grid};
+  const double outdoor_on_grid = -found.heat_in[edge_row::outdoor][edge_row::indoor];
+  const double error = found.heat_in_errors[edge_row::indoor][edge_row::indoor];
+  return {on_grid - error_left_share * error, outdoor_on_grid / on_grid, outdoor_on_grid};
 }
 
-EdgeHeat heat_of(const FieldSection& section) {
-  const Steady steady = steady_heat(section, heat_grid), coarse = steady_heat(section, swing_grid);
-  const SwingResponses swing = swing_responses(section, {}, year_s, swing_grid);
-  // What the plane must give more when the air is a kelvin colder.
-  const auto of_outdoor = [&](const std::vector<std::vector<double>>& heat_in) {
-    return -heat_by_driver(section, heat_in)[edge_row::indoor][edge_row::outdoor];
-  };
+EdgeHeat heat_of(const FieldSection& section, bool differences_only) {
+  const Steady coarse = steady_heat(section, swing_grid);
+  const Steady steady = differences_only ? coarse : steady_heat(section, heat_grid);
   EdgeHeat heat;
   heat.outdoor_W_per_mK = steady.all_W_per_mK * steady.outdoor_share;
   heat.ground_W_per_mK = steady.all_W_per_mK - heat.outdoor_W_per_mK;
-  const double fine_to_coarse = heat.outdoor_W_per_mK / (coarse.all_W_per_mK * coarse.outdoor_share);
-  heat.year_with_W_per_mK = fine_to_coarse * of_outdoor(swing.heat_in_with);
-  heat.year_behind_W_per_mK = fine_to_coarse * of_outdoor(swing.heat_in_behind);
+  // What the plane must give more when the air is a kelvin colder, as a share of what it gives in steady cold.
+  const SwingResponses swing = swing_responses(section, {}, year_s, swing_grid);
+  const auto share_of = [&](const std::vector<std::vector<double>>& heat_in) {
+    return -heat_by_driver(section, heat_in)[edge_row::indoor][edge_row::outdoor] / coarse.outdoor_on_grid_W_per_mK;
+  };
+  heat.year_with_W_per_mK = heat.outdoor_W_per_mK * share_of(swing.heat_in_with);
+  heat.year_behind_W_per_mK = heat.outdoor_W_per_mK * share_of(swing.heat_in_behind);
   return heat;
 }
 
@@ -57,10 +60,11 @@ UnitResponses EdgeFields::responses(const EdgeDetail& detail, const std::vector<
 
 EdgeHeat EdgeFields::heat_down(const EdgeDetail& detail) {
   const FieldSection section = held_edge_section(detail);
+  const bool differences_only = options_.first_cell_m > heat_grid.first_cell_m;
   std::vector<double> key = envelope::key_of(section, {}, heat_grid);
   const auto found = heat_.find(key);
   if (found != heat_.end()) return found->second;
-  return heat_.emplace(std::move(key), heat_of(section)).first->second;
+  return heat_.emplace(std::move(key), heat_of(section, differences_only)).first->second;
 }
 
 }  // namespace slabwright
