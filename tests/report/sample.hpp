@@ -73,7 +73,8 @@ inline FloorPlan sample_floor() {
   room.floor.floor_over_tube_degC = of_F(74.0);
   room.limit_degC = 29.0;
   plan.room = {room};
-  plan.opinion = {{"EN 1264-2 power function", 3.7, 4.4, -0.16, -0.06, 0.20, false, {"the tubes do not lie on insulation"}}};
+  plan.opinion = {
+      {"EN 1264-2 power function", 3.7, 4.4, -0.16, -0.06, 0.20, false, {"the tubes do not lie on insulation"}}};
   plan.down_W = 2300.0 * btu_h;
   return plan;
 }
