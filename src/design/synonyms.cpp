@@ -128,6 +128,13 @@ constexpr KeyWord key_words[] = {
     {"fromedge", "tube", "from_walls"},
     {"fromdoor", "tube", "from_doors"},
     {"length", "slab", "size"},
+    {"screed", "slab", "topping"},
+    {"pallets", "slab", "mats"},
+    {"frostwall", "edge", "stem_wall"},
+    {"foundation", "edge", "stem_wall"},
+    {"skirt", "edge", "insulation"},
+    {"thermalbreak", "edge", "door_strip"},
+    {"threshold", "edge", "door_strip"},
     {"width", "slab", "size"},
     {"dimension", "slab", "size"},
     {"square_feet", "slab", "area"},
@@ -259,6 +266,16 @@ std::vector<std::string> owners_of(std::string_view word, std::string_view but_f
   return owners;
 }
 
+/// The keys whose first word this is: footing_depth and footing_width for footing.
+std::vector<std::string> begun_by(const Record& record, std::string_view folded) {
+  std::vector<std::string> keys;
+  for (const Key& key : record.keys) {
+    const std::string_view first = key.word.substr(0, key.word.find('_'));
+    if (first.size() < key.word.size() && folded_word(first) == folded) keys.emplace_back(key.word);
+  }
+  return keys;
+}
+
 /// The nearest of some words by spelling; null where none is near.
 template <class Item>
 const Item* nearest_of(std::span<const Item> items, std::string_view word) {
@@ -340,6 +357,8 @@ std::string key_sentence(std::string_view section, std::string_view word) {
   if (own != all.end()) {
     const Key* nearest = nearest_of<Key>(own->record.keys, word);
     if (nearest) return fmt::format("no key {} {}; did you mean {}?", said, here, nearest->word);
+    const std::vector<std::string> longer = begun_by(own->record, folded);
+    if (!longer.empty()) return fmt::format("no key {} {}; did you mean {}?", said, here, list_of(longer, "or"));
   }
   for (const KeyWord& known : key_words) {
     if (folded_word(known.word) != folded) continue;

@@ -124,7 +124,7 @@ void add_changes(Page& page, const Reader& reader) {
   const Answer& answer = reader.answer;
   const bool found = answer.freeze->verdict == FreezeVerdict::found;
   Table table{
-      {left_column(found ? "What would lower it" : "What would help"), {"wall", "thermostat"}, {"floor", "sensor"}},
+      {left_column(found ? "What would lower it" : "What would help"), {"wall", "thermostat"}, {"slab", "sensor"}},
       {},
       0};
   std::vector<std::string> idle;
