@@ -40,7 +40,7 @@ std::array<double, 24> day_wave();
 /// The 8760 hours. Monthly means are those of the normals to rounding, the spell and its blending included: what it
 /// takes from a month its other days give back. With a spell, its lowest hour is the year's lowest, and no other day's
 /// mean is below its days'. Refused (code `weather.spell`) where the rest of the month has no room for that.
-/// Days' highest less lowest come out some 6 % above `swing_K`, because the weather drifts within a day.
+/// Days' highest less lowest come out 2 to 9 % above `swing_K`, because the weather drifts within a day.
 /// Contract: swings and deviations not negative, numbers finite, ranges as above.
 Checked<std::vector<double>> synthetic_year_degC(const SyntheticYear& of);
 

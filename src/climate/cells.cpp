@@ -113,6 +113,7 @@ std::string shown_cell(std::string_view s) {
 
 LineWalk::LineWalk(std::string_view text) : rest_(text) {
   if (rest_.substr(0, 3) == "\xEF\xBB\xBF") rest_.remove_prefix(3);
+  while (!rest_.empty() && blank(rest_.back())) rest_.remove_suffix(1);
 }
 
 bool LineWalk::next() {

@@ -29,7 +29,7 @@ class LineWalk {
   bool next();  ///< false behind the last line
   std::string_view line() const { return line_; }
   int number() const { return number_; }  ///< from 1, blank lines counted
-  bool last() const { return trimmed(rest_).empty(); }
+  bool last() const { return rest_.empty(); }
   /// Cells of the line, plain commas; stands until the next call.
   const std::vector<std::string_view>& cells();
 

@@ -21,23 +21,28 @@ void count(Repair& repair, RepairKind kind, std::string_view column, int line) {
 std::string_view sentence_of(RepairKind kind) {
   switch (kind) {
     case RepairKind::last_good:
-      return "{0}: {1} values are missing, the first in line {2}, up to {3} in a row; the last good value stands";
+      return "{0}: {1} missing, the first in line {2}, up to {3} in a row; the last good value stands";
     case RepairKind::no_radiation:
-      return "{0}: {1} values are missing, the first in line {2}, up to {3} in a row; no radiation is counted there";
-    case RepairKind::negative: return "{0}: {1} values are below zero, the first in line {2}; they are read as 0";
+      return "{0}: {1} missing, the first in line {2}, up to {3} in a row; no radiation is counted there";
+    case RepairKind::negative: return "{0}: {1} below zero, the first in line {2}, and read as 0";
     case RepairKind::absent: return "{0}: the file has no values";
     case RepairKind::short_last_line:
       return "the last line, {2}, breaks off behind the wind; its columns up to there are read";
     case RepairKind::hours_from_zero: return "hours run from 0 to 23 and are read as hours 1 to 24";
-    case RepairKind::unknown_heading:
-      return "{1} lines of the heading are of an unknown kind, the first is line {2}; they are passed over";
+    case RepairKind::unknown_heading: return "heading: {1} of an unknown kind, the first in line {2}, and passed over";
   }
   return "";
 }
 
+/// "1 value is", "4 values are".
+std::string counted(const Repair& of) {
+  const std::string_view thing = of.kind == RepairKind::unknown_heading ? "line" : "value";
+  return of.count == 1 ? fmt::format("1 {} is", thing) : fmt::format("{} {}s are", of.count, thing);
+}
+
 Diagnostic note(const Repair& of) {
   const std::string text =
-      fmt::format(fmt::runtime(sentence_of(of.kind)), of.column, of.count, of.first_line, of.longest_hours);
+      fmt::format(fmt::runtime(sentence_of(of.kind)), of.column, counted(of), of.first_line, of.longest_hours);
   return {Severity::note, "weather.repaired", fmt::format("line {}", of.first_line), "the weather file: {}", {text}};
 }
 

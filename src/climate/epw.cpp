@@ -63,7 +63,7 @@ std::optional<Diagnostic> read_periods(LineWalk& walk) {
   const std::vector<std::string_view>& cells = walk.cells();
   const std::string_view periods = cells.size() > 1 ? cells[1] : "", records = cells.size() > 2 ? cells[2] : "";
   if (plain_whole(periods) == 1 && plain_whole(records) == 1) return std::nullopt;
-  return refusal("periods", walk.number(), "DATA PERIODS says {} periods of {} records an hour; one of one is read",
+  return refusal("periods", walk.number(), "DATA PERIODS has \"{}\" periods and \"{}\" records an hour; both must be 1",
                  {shown_cell(periods), shown_cell(records)});
 }
 

@@ -76,6 +76,7 @@ TEST_CASE("line ends, byte-order mark, blank lines and spelling do not matter") 
   FileLines lines = epw_lines();
   const WeatherYear plain = read(lines).year;
   CHECK(read(joined(lines, "\r\n")).year.dry_bulb_degC == plain.dry_bulb_degC);
+  CHECK(read(joined(lines) + std::string(1'000'000, '\n')).year.pressure_Pa == plain.pressure_Pa);
   CHECK(read("\xEF\xBB\xBF\n" + joined(lines) + "\n\r\n\n").year.wind_m_per_s == plain.wind_m_per_s);
   std::string unended = joined(lines);
   unended.pop_back();
@@ -115,9 +116,9 @@ TEST_CASE("missing values: the last good one stands, no radiation is made up, an
       "stands\n"
       "the weather file: dew point: 2 values are missing, the first in line 9, up to 2 in a row; the last good value "
       "stands\n"
-      "the weather file: global radiation: 1 values are missing, the first in line 21, up to 1 in a row; no radiation "
+      "the weather file: global radiation: 1 value is missing, the first in line 21, up to 1 in a row; no radiation "
       "is counted there\n"
-      "the weather file: direct radiation: 1 values are below zero, the first in line 22; they are read as 0\n"
+      "the weather file: direct radiation: 1 value is below zero, the first in line 22, and read as 0\n"
       "the weather file: snow depth: the file has no values\n");
 }
 

@@ -100,7 +100,7 @@ TEST_CASE("columns and heading") {
   CHECK(spoiled(1, 6, "91") == "the weather file, line 1: latitude is \"91\", not a number from -90 to 90");
   CHECK(spoiled(1, 8, "") == "the weather file, line 1: time zone is \"\", not a number from -12 to 14");
   CHECK(spoiled(8, 2, "4") ==
-        "the weather file, line 8: DATA PERIODS says 1 periods of 4 records an hour; one of one is read");
+        "the weather file, line 8: DATA PERIODS has \"1\" periods and \"4\" records an hour; both must be 1");
   lines = whole();
   lines[0] = "LOCATION,Coldwell";
   CHECK(refusal(joined(lines)) == "the weather file, line 1: LOCATION has 2 fields; it needs 10");
