@@ -3,6 +3,7 @@
 
 #include <cmath>
 #include <cstdlib>
+#include <random>
 
 #include "climate/cells.hpp"
 #include "support/catch.hpp"
@@ -39,4 +40,12 @@ TEST_CASE("any decimal number of digits is what the C library reads") {
     const std::string text = (*rc::gen::arbitrary<bool>() ? "-" : "") + before + "1." + behind;
     RC_ASSERT(plain_decimal(text) == std::strtod(text.c_str(), nullptr));
   }));
+}
+
+TEST_CASE("seventeen digits behind a point round once") {
+  std::mt19937_64 engine(1);
+  for (int n = 0; n < 2000; ++n) {
+    const std::string text = "1." + std::to_string(10'000'000'000'000'000u + engine() % 90'000'000'000'000'000u);
+    if (plain_decimal(text) != std::strtod(text.c_str(), nullptr)) FAIL(text);
+  }
 }

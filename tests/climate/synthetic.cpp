@@ -156,6 +156,12 @@ TEST_CASE("any spell with room is kept, the others are refused") {
       "room above it");
 }
 
+TEST_CASE("a spell of wide waves is the coldest by its days too, not by its nights alone") {
+  SyntheticYear of = cold_place();
+  of.spell = ColdSpell{24, 3, -34.0, 20.0, 1};
+  for (of.seed = 1; of.seed <= 20; ++of.seed) check_spell(made(of), *of.spell);
+}
+
 TEST_CASE("broken contracts of a made-up year") {
   SyntheticYear of = cold_place();
   of.spell = ColdSpell{0, 3, -35.0, 10.0, 1};
