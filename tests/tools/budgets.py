@@ -22,7 +22,7 @@ FORBIDDEN = re.compile(
 UNFINISHED = re.compile(r"\b(?i:placeholders?|not implemented|unimplemented|for now)\b")
 
 # Pure numbers that a struct of a public header may carry under their own names.
-PURE = {"darcy", "reynolds", "growth", "ratio", "exponent", "coefficient"}
+PURE = {"cop", "darcy", "reynolds", "growth", "ratio", "exponent", "coefficient"}
 # Structs whose numbers take their unit from who holds them.
 UNIT_ELSEWHERE = re.compile(r"\b(Three|PracticeFigure|PowerLaw)$")
 # Core and maths speak of numbers in general, so their members have no unit of their own.
