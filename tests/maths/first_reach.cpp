@@ -1,19 +1,14 @@
 // When an output first has a level: against closed forms, and never the second time for the first.
-#include <rapidcheck.h>
-
 #include <cmath>
 
+#include "maths/heat_stores.hpp"
 #include "slabwright/maths_linear.hpp"
 #include "support/catch.hpp"
 
 using namespace slabwright;
-using Vector = std::vector<double>;
+using namespace slabwright::test;
 
 namespace {
-
-double drawn(double low, double high) {
-  return low + (high - low) * static_cast<double>(*rc::gen::inRange(0, 1'000'001)) / 1e6;
-}
 
 LinearSystem one_state(double rate) { return {{{-rate}}, {{rate}}}; }
 
@@ -37,6 +32,9 @@ TEST_CASE("a level is reached from below as from above, and only within the time
   CHECK(first_reach(system, {0.0}, {{30.0}, {}}, {{{1.0}, {}}, 20.0, 1.0001 * up_s}));
   CHECK_FALSE(first_reach(system, {0.0}, {{30.0}, {}}, {{{1.0}, {}}, 20.0, 0.9999 * up_s}));
   CHECK_FALSE(first_reach(system, {0.0}, {{30.0}, {}}, {{{1.0}, {}}, 30.5, 1e9}));
+  const double late_s = 1e4 * std::log(30.0 / 0.1);
+  CHECK(first_reach(system, {0.0}, {{30.0}, {}}, {{{1.0}, {}}, 29.9, 1.0001 * late_s}));
+  CHECK_FALSE(first_reach(system, {0.0}, {{30.0}, {}}, {{{1.0}, {}}, 29.9, 0.9999 * late_s}));
   CHECK(first_reach(system, {20.0}, {{30.0}, {}}, {{{1.0}, {}}, 20.0, 1.0})->time_s == 0.0);
 }
 
@@ -54,6 +52,47 @@ TEST_CASE("an output that dips below its level and comes back is caught at the d
     CHECK(y(reached->time_s, lift) == Approx(0.0).margin(1e-12));
   }
   CHECK_FALSE(first_reach(system, {1.0, 1.0, -depth + 1e-9}, {}, {output, 0.0, 1e4}));
+}
+
+TEST_CASE("a dip that a running input makes is caught as well") {
+  // Only the input turns the output: y = exp(-t) + t / 50, lowest at ln 50. Then the same through a state without loss.
+  const double turn = std::log(50.0), lowest = (1.0 + turn) / 50.0;
+  const LinearSystem one{{{-1.0}}, {{0.0}}};
+  const LinearSystem two{{{-1.0, 0.0}, {0.0, 0.0}}, {{0.0}, {1.0}}};
+  for (const double above : {1e-3, 1e-9}) {
+    const double level = lowest + above;
+    for (const auto& reached : {first_reach(one, {1.0}, {{0.0}, {0.02}}, {{{1.0}, {1.0}}, level, 1e4}),
+                                first_reach(two, {1.0, 0.0}, {{0.02}, {}}, {{{1.0, 1.0}, {}}, level, 1e4})}) {
+      REQUIRE(reached);
+      CHECK(reached->time_s < turn);
+      CHECK(std::exp(-reached->time_s) + reached->time_s / 50.0 == Approx(level).epsilon(1e-12));
+    }
+  }
+  // Through a state that gathers a ramp: y = exp(-t) + t^2 / 2, lowest where t = exp(-t).
+  const double bend = 0.56714329040978387, bottom = bend + 0.5 * bend * bend;
+  const auto bent = first_reach(two, {1.0, 0.0}, {{0.0}, {1.0}}, {{{1.0, 1.0}, {}}, bottom + 1e-9, 1e4});
+  REQUIRE(bent);
+  CHECK(bent->time_s < bend);
+}
+
+TEST_CASE("no crossing in a finer march comes before the first, and the level is met there") {
+  CHECK(rc::check("first of all", [] {
+    const LinearSystem system = drawn_system();
+    const std::size_t n = system.of_states.size();
+    const Vector state = drawn_state(n);
+    const StraightInputs inputs{drawn_inputs(), {drawn(-1e-4, 1e-4), 0.0, 0.0}};
+    SoughtLevel level{{Vector(n, 0.0), {0.0, 0.0, 0.0}}, drawn(-10.0, 10.0), 1e7};
+    for (double& weight : level.output.of_states) weight = drawn(-1.0, 1.0);
+    const auto over = [&](double t) {
+      const Vector end{inputs.start[0] + t * inputs.per_s[0], inputs.start[1], inputs.start[2]};
+      return output_of(level.output, after_step(exact_step(system, t), state, inputs.start, end), end) - level.value;
+    };
+    const auto reached = first_reach(system, state, inputs, level);
+    const double until_s = reached ? reached->time_s : level.most_s;
+    const bool side = over(0.0) < 0.0;
+    for (double t = 0.01; t < until_s * (1.0 - 1e-6); t *= 1.03) RC_ASSERT((over(t) < 0.0) == side);
+    if (reached) RC_ASSERT(std::abs(over(until_s)) < 1e-6);
+  }));
 }
 
 TEST_CASE("inputs may run straight on, and count in the output") {
