@@ -127,7 +127,10 @@ FloorShape floor_shape(const Room& room);
 /// The mixture the loops carry, glycol by volume.
 Mixture mixture_of(const FluidEntry& fluid);
 
-/// Depth of the tube's axis below the top of the concrete.
+/// Slab and topping together.
+double floor_thickness_m(const Slab& slab);
+
+/// Depth of the tube's axis below the top of slab or topping, whichever is the floor's.
 double tube_axis_depth_m(const Design& design);
 
 /// What a rectangle of the edge is made of: its material by name, or its own conductivity with the heat capacity of

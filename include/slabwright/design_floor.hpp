@@ -17,7 +17,12 @@ struct Slab {
   std::optional<double> concrete_above_tube_m;  ///< from the slab's top to the top of the tube; mid-depth when absent
   std::optional<double> exposed_perimeter_m;    ///< edge that faces outdoors; all of it when absent
   double conductivity_W_per_mK = 0.0;
-  Insulation covering;  ///< on top of the concrete
+  Insulation covering;                                  ///< on top of everything
+  std::optional<double> topping_m = {};                 ///< screed or concrete poured over the slab
+  std::optional<double> topping_conductivity_W_per_mK;  ///< settled where there is a topping
+  std::optional<double> topping_above_tube_m;           ///< the tube lies in the topping, this far below its top
+  std::optional<double> mats_share = {};                ///< of the floor that stands under pallets, benches or mats
+  std::optional<Insulation> mat_insulation;             ///< settled where there are any
   friend bool operator==(const Slab&, const Slab&) = default;
 };
 

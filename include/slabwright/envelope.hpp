@@ -24,7 +24,7 @@ struct RoomLoss {
   double openings_W_per_K = 0.0;
   double air_W_per_K = 0.0;      ///< leaks, at the altitude's air density
   double by_area_W_per_K = 0.0;  ///< building not described, or `building.heat_loss` given: the four above are 0 then
-  double unheated_floor_W_per_K = 0.0;   ///< ISO 13370 in its worst month, only where no tube lies
+  double unheated_floor_W_per_K = 0.0;   ///< down the slab's way on its worst day, only where no tube lies
   double exhaust_W_per_K = 0.0;          ///< all its fans, reported always
   double exhaust_counted_W_per_K = 0.0;  ///< those whose make-up air is untempered: floor and boiler carry them
   double gains_W = 0.0;
@@ -56,15 +56,17 @@ struct GroundOpinion {
 
 /// The slab's way down to ground and cold edge as one conductance to one temperature, driven by the tube plane. From
 /// the field of every stretch of edge, half the floor's width each, tube plane and room at one temperature.
-/// The soil's history: years of this yearly wave outdoors, deep ground at the yearly mean; the heat is that of the
-/// month when it is largest.
+/// The soil's history: years of this yearly wave outdoors, deep ground at the yearly mean, and on the coldest month a
+/// cold spell down to the weather planned for, as a wave of twelve days of which six are colder than the month (a
+/// choice of ours). The heat is that of the day when it is largest.
 struct GroundPath {
   double plane_W_per_m2K = 0.0;      ///< from the tube plane, per m2 of floor
   double underside_W_per_m2K = 0.0;  ///< the same from the concrete's underside: h2 of the slab section
-  double effective_degC = 0.0;       ///< what the heat of that month goes down to
+  double effective_degC = 0.0;       ///< what the heat of that day goes down to
   double outdoor_share = 0.0;        ///< of the steady heat, out to the air; the two add up to 1
   double deep_share = 0.0;           ///< of the steady heat, down to deep ground
   double swing_share = 0.0;          ///< of the yearly swing outdoors, what the heat to the air follows
+  double spell_share = 0.0;          ///< of the cold spell
   double dimension_m = 0.0;          ///< B = 2 A / P of the floor on the ground
   GroundOpinion iso13370;
 };
@@ -95,6 +97,7 @@ struct EdgeHeat {
   double ground_W_per_mK = 0.0;
   /// Per kelvin by which outdoor air swings once a year, for ever: in step with it, and a quarter of a year behind.
   double year_with_W_per_mK = 0.0, year_behind_W_per_mK = 0.0;
+  double spell_W_per_mK = 0.0;  ///< per kelvin of a cold spell, at its worst
 };
 
 /// Edge sections solved once each: ranges and lists of what matters most ask for the same edge many times.

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "answer/pass.hpp"
+#include "slabwright/tube.hpp"
 
 namespace slabwright {
 namespace {
@@ -54,6 +55,18 @@ Candidate tube_further_in(const Design& design) {
   return candidate;
 }
 
+/// Deeper tube is farther from the cold air at a door, and nearer to the cold ground.
+Candidate tube_deeper(const Design& design) {
+  const bool us = design.units == System::us;
+  Candidate candidate{fmt::format("tube {} deeper in the slab", us ? "1 in" : "25 mm"), true, {}};
+  const TubeSize* tube = find_tube(design.tube.size.name);
+  if (!tube || !design.slab.concrete_above_tube_m) return candidate;
+  const double deeper_m = *design.slab.concrete_above_tube_m + (us ? 0.0254 : 0.025);
+  if (deeper_m + tube->outside_diameter_m > design.slab.thickness_m) return candidate;
+  candidate.settings.push_back({"slab.concrete_above_tube", write_quantity(deeper_m, Dimension::length, design.units)});
+  return candidate;
+}
+
 std::vector<Candidate> candidates(const Design& design) {
   std::vector<Candidate> all{strip_at_doors(design), tube_further_in(design)};
   if (design.edge.insulation.resistance_m2K_per_W < 1.0) {
@@ -68,6 +81,7 @@ std::vector<Candidate> candidates(const Design& design) {
     both.settings.insert(both.settings.end(), all[2].settings.begin(), all[2].settings.end());
     all.push_back(std::move(both));
   }
+  all.push_back(tube_deeper(design));
   if (design.fluid.kind == FluidKind::water) {
     all.push_back({"30 % glycol in the tubes (it helps the tubes, not the pipes)",
                    false,

@@ -6,7 +6,6 @@
 namespace slabwright {
 namespace {
 
-constexpr double no_tube_wall_mK_per_W = 0.0;  ///< the tube's outer face stands for the water
 /// More than ever stands between a room and its slab, but for what gains make of it.
 constexpr double apart_K = 200.0;
 /// Gains that go down into a cold floor pass its film, its covering and concrete: less than this and the covering.
@@ -14,10 +13,10 @@ constexpr double downward_m2K_per_W = 1.0;
 /// Far below what a thermometer shows, far above rounding.
 const RootOptions to_a_hair{.x_tolerance = 1e-9};
 
-/// A linear system of two unknowns, the tube's outer face and the room, under one film.
+/// A linear system of two unknowns, the water and the room, under one film. Nobody asks for the water.
 HeldRoom held_with_film(const SlabHold& hold, double sensor_degC, double outdoor_degC, double film_W_per_m2K) {
-  const SectionResponse r = respond(hold.section, film_W_per_m2K);
-  const StarWeights& w = r.plane_midway;
+  const SectionResponse r = respond(hold.section, film_W_per_m2K, hold.section.wall_mK_per_W);
+  const SectionWeights& w = r.plane_midway;
   const double below_degC = hold.section.below_degC, spacing_m = hold.section.spacing_m;
   // sensor: w.tube tube + w.room room = sensor - w.below below,
   // heat:   room_W tube - (room_W + through + W loss) room = -W (loss outdoor + gains) - through below
@@ -48,7 +47,7 @@ SlabHold slab_hold(const Section& section, const RoomLoss& room, double heated_m
 
 HeldRoom held_at(const SlabHold& hold, double room_degC, double outdoor_degC) {
   const double up_W_per_m2 = hold.loss_W_per_m2K * (room_degC - outdoor_degC) - hold.gains_W_per_m2;
-  const FloorState floor = water_for(hold.section, up_W_per_m2, no_tube_wall_mK_per_W, room_degC).floor;
+  const FloorState floor = water_for(hold.section, up_W_per_m2, hold.section.wall_mK_per_W, room_degC).floor;
   HeldRoom held;
   held.room_degC = room_degC;
   held.sensor_degC = floor.sensor_degC;
@@ -59,8 +58,10 @@ HeldRoom held_at(const SlabHold& hold, double room_degC, double outdoor_degC) {
   return held;
 }
 
-HeldRoom room_held_by(const SlabHold& hold, double sensor_degC, double outdoor_degC,
+HeldRoom room_held_by(const SlabHold& given, double sensor_degC, double outdoor_degC,
                       std::optional<double> film_W_per_m2K) {
+  SlabHold hold = given;
+  if (!hold.section.field) hold.section = with_field(hold.section);
   if (film_W_per_m2K) return held_with_film(hold, sensor_degC, outdoor_degC, *film_W_per_m2K);
   const auto reads_over = [&](double room_degC) {
     return held_at(hold, room_degC, outdoor_degC).sensor_degC - sensor_degC;

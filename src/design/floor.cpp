@@ -42,12 +42,16 @@ Mixture mixture_of(const FluidEntry& fluid) {
   return {fluid.kind, fluid.glycol.share};
 }
 
+double floor_thickness_m(const Slab& slab) { return slab.thickness_m + slab.topping_m.value_or(0.0); }
+
 double tube_axis_depth_m(const Design& design) {
   const TubeSize* size = find_tube(design.tube.size.name);
   expects(size, "a settled design names a tube of the table");
-  const double above_m =
-      design.slab.concrete_above_tube_m.value_or(0.5 * (design.slab.thickness_m - size->outside_diameter_m));
-  return above_m + 0.5 * size->outside_diameter_m;
+  const Slab& slab = design.slab;
+  const double radius_m = 0.5 * size->outside_diameter_m;
+  if (slab.topping_above_tube_m) return *slab.topping_above_tube_m + radius_m;
+  const double above_m = slab.concrete_above_tube_m.value_or(0.5 * slab.thickness_m - radius_m);
+  return slab.topping_m.value_or(0.0) + above_m + radius_m;
 }
 
 std::optional<EdgeMaterial> edge_material(const EdgePartEntry& part) {

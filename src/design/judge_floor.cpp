@@ -134,19 +134,38 @@ void judge_unsized(Judge& judge) {
   }
 }
 
-void judge_tube_depth(Judge& judge) {
-  const Slab& slab = judge.design.slab;
+/// A tube lies wholly in the layer that it is said to lie in.
+void judge_tube_in(Judge& judge, const std::string& key, double above_m, std::string_view layer, double layer_m) {
   const TubeSize* size = find_tube(judge.design.tube.size.name);
-  if (!size || !slab.concrete_above_tube_m) return;
-  if (!judge.sound({"slab.thickness", "slab.concrete_above_tube", "tube.size"})) return;
-  const double below_m = *slab.concrete_above_tube_m + size->outside_diameter_m;
-  if (below_m <= slab.thickness_m) return;
+  if (!size || above_m + size->outside_diameter_m <= layer_m) return;
   const bool us = judge.design.units == System::us;
   const auto in_own = [&](double m) { return show_as(m, Dimension::length, us ? "in" : "mm", us ? 2 : 0); };
-  judge.problem(
-      "slab.concrete_above_tube", "slab.tube-below",
-      fmt::format("the tube would lie below the slab: {} of concrete and {} of tube, in {}.",
-                  in_own(*slab.concrete_above_tube_m), in_own(size->outside_diameter_m), in_own(slab.thickness_m)));
+  judge.problem(key, "slab.tube-below",
+                fmt::format("the tube would lie below the {}: {} of {} and {} of tube, in {}.", layer, in_own(above_m),
+                            layer == "slab" ? "concrete" : layer, in_own(size->outside_diameter_m), in_own(layer_m)));
+}
+
+void judge_tube_depth(Judge& judge) {
+  const Slab& slab = judge.design.slab;
+  const std::string in_slab = "slab.concrete_above_tube", in_topping = "slab.topping_above_tube";
+  if (!judge.sound({"slab.thickness", "slab.topping", in_slab, in_topping, "tube.size"})) return;
+  if (judge.given(in_slab) && judge.given(in_topping)) {
+    judge.problem(in_topping, "slab.tube-twice",
+                  "the tube lies in the slab or in the topping: remove concrete_above_tube or topping_above_tube.");
+  } else if (slab.topping_above_tube_m && !slab.topping_m) {
+    judge.problem(in_topping, "slab.no-topping",
+                  "there is no topping for the tube to lie in. Write its thickness: topping = \"2 in\" or \"50 mm\".");
+  } else if (slab.topping_above_tube_m) {
+    judge_tube_in(judge, in_topping, *slab.topping_above_tube_m, "topping", *slab.topping_m);
+  } else if (slab.concrete_above_tube_m) {
+    judge_tube_in(judge, in_slab, *slab.concrete_above_tube_m, "slab", slab.thickness_m);
+  }
+}
+
+/// What says how something is, without the thing.
+void judge_alone(Judge& judge, const std::string& own, const std::string& of, std::string_view write) {
+  if (!judge.given(own) || judge.given(of) || !judge.sound({of})) return;
+  judge.problem(own, "slab.alone", fmt::format("this says nothing without {}: write {}.", of.substr(5), write));
 }
 
 void judge_door_width(Judge& judge) {
@@ -175,6 +194,8 @@ void judge_floor(Judge& judge) {
   judge_rooms(judge, slab_sound);
   if (slab_sound) judge_unsized(judge);
   judge_tube_depth(judge);
+  judge_alone(judge, "slab.topping_conductivity", "slab.topping", "topping = \"2 in\" or \"50 mm\"");
+  judge_alone(judge, "slab.mat_insulation", "slab.mats", "mats = \"20 %\"");
   if (slab_sound) judge_door_width(judge);
 }
 

@@ -36,7 +36,25 @@ Record record_of(Slab& x) {
                             .us = "none",
                             .source = "practice",
                             .tight = "none",
-                            .poor = "R-0.5"})};
+                            .poor = "R-0.5"}),
+      key<&Slab::topping_m>({.meaning = "Thickness of a screed or topping poured over the slab; none when absent.",
+                             .least = 0.01,
+                             .most = 0.3}),
+      key<&Slab::topping_conductivity_W_per_mK>(
+          {.meaning = "Heat conductivity of the topping; 1.2 W/mK when absent (practice: cement screed).",
+           .least = 0.1,
+           .most = 4.0}),
+      key<&Slab::topping_above_tube_m>({.meaning = "From the top of the topping to the top of a tube that lies in it; "
+                                                   "the tube lies in the slab when absent.",
+                                        .least = 0.005,
+                                        .most = 0.3}),
+      key<&Slab::mats_share>({.meaning = "Part of the floor under pallets, benches that reach the floor, or mats; none "
+                                         "when absent.",
+                              .least = 0.0,
+                              .most = 0.9}),
+      key<&Slab::mat_insulation>({.meaning =
+                                      "What those add; 0.15 m2K/W when absent (practice: half an inch of rubber, "
+                                      "or a loaded pallet)."})};
   return {keys, &x};
 }
 

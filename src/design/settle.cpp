@@ -13,6 +13,8 @@ namespace slabwright {
 namespace {
 
 constexpr std::string_view practice = "practice";
+/// Cement screed, and half an inch of rubber or a loaded pallet.
+constexpr double screed_W_per_mK = 1.2, mat_m2K_per_W = 0.15;
 
 /// Round in the user's own units: neither is the other one converted.
 struct Pair {
@@ -178,7 +180,15 @@ class Settler {
     const TubeSize* size = find_tube(design_.tube.size.name);
     if (!size) return;
     Slab& slab = design_.slab;
-    if (!slab.concrete_above_tube_m) {
+    if (slab.topping_m && !slab.topping_conductivity_W_per_mK) {
+      slab.topping_conductivity_W_per_mK = screed_W_per_mK;
+      assume("slab.topping_conductivity", written(screed_W_per_mK, Dimension::conductivity), std::string(practice));
+    }
+    if (slab.mats_share && !slab.mat_insulation) {
+      slab.mat_insulation = Insulation{mat_m2K_per_W};
+      assume("slab.mat_insulation", write_words(*slab.mat_insulation, design_.units), std::string(practice));
+    }
+    if (!slab.concrete_above_tube_m && !slab.topping_above_tube_m) {
       slab.concrete_above_tube_m = std::max(0.0, 0.5 * (slab.thickness_m - size->outside_diameter_m));
       const bool us = design_.units == System::us;
       assume("slab.concrete_above_tube",

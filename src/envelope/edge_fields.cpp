@@ -1,4 +1,6 @@
 // The memory of solved edges.
+#include <cmath>
+
 #include "envelope/field_key.hpp"
 #include "slabwright/conduction_time.hpp"
 #include "slabwright/envelope.hpp"
@@ -14,6 +16,8 @@ constexpr double error_left_share = 1.0 / 3.0;
 /// Share and lag of a yearly swing are ratios, in which most of a grid's error falls out: within 0.005 and a day.
 constexpr FieldOptions swing_grid{0.04, 1.5, 2.0, true};
 constexpr double year_s = 365.0 * 86400.0;
+/// Six days colder than the month, six warmer: spells that reach the 99.6 % hour last two to eight days.
+constexpr double spell_s = 12.0 * 86400.0;
 
 struct Steady {
   double all_W_per_mK;  ///< corrected
@@ -36,12 +40,15 @@ EdgeHeat heat_of(const FieldSection& section, bool differences_only) {
   heat.outdoor_W_per_mK = steady.all_W_per_mK * steady.outdoor_share;
   heat.ground_W_per_mK = steady.all_W_per_mK - heat.outdoor_W_per_mK;
   // What the plane must give more when the air is a kelvin colder, as a share of what it gives in steady cold.
-  const SwingResponses swing = swing_responses(section, {}, year_s, swing_grid);
   const auto share_of = [&](const std::vector<std::vector<double>>& heat_in) {
     return -heat_by_driver(section, heat_in)[edge_row::indoor][edge_row::outdoor] / coarse.outdoor_on_grid_W_per_mK;
   };
-  heat.year_with_W_per_mK = heat.outdoor_W_per_mK * share_of(swing.heat_in_with);
-  heat.year_behind_W_per_mK = heat.outdoor_W_per_mK * share_of(swing.heat_in_behind);
+  const SwingResponses year = swing_responses(section, {}, year_s, swing_grid);
+  heat.year_with_W_per_mK = heat.outdoor_W_per_mK * share_of(year.heat_in_with);
+  heat.year_behind_W_per_mK = heat.outdoor_W_per_mK * share_of(year.heat_in_behind);
+  const SwingResponses spell = swing_responses(section, {}, spell_s, swing_grid);
+  heat.spell_W_per_mK =
+      heat.outdoor_W_per_mK * std::hypot(share_of(spell.heat_in_with), share_of(spell.heat_in_behind));
   return heat;
 }
 

@@ -4,6 +4,7 @@
 
 #include "envelope/floors.hpp"
 #include "envelope/foam.hpp"
+#include "envelope/ground.hpp"
 #include "slabwright/envelope.hpp"
 
 namespace slabwright {
@@ -11,8 +12,6 @@ namespace {
 
 using namespace envelope;
 
-/// A cold floor under warm air, heat going down: total coefficient of EN 1264-5.
-constexpr double film_down_W_per_m2K = 6.5;
 /// The middle of a floor that is wider still has no part in its edge.
 constexpr double most_half_width_m = 15.0;
 /// Keeps a strip under the leaf from reaching into the room by a last digit.
@@ -27,7 +26,7 @@ EdgeDetail detail_of(const Design& design, double tube_in_m) {
   const double half_width_m = floor.exposed_m > 0.0 ? floor.area_m2 / floor.exposed_m : most_half_width_m;
   detail.half_width_m = std::clamp(half_width_m, tube_in_m + least_floor_beyond_tube_m,
                                    std::max(most_half_width_m, tube_in_m + least_floor_beyond_tube_m));
-  detail.slab_thickness_m = design.slab.thickness_m;
+  detail.slab_thickness_m = floor_thickness_m(design.slab);
   detail.concrete_W_per_mK = design.slab.conductivity_W_per_mK;
   detail.soil_W_per_mK = design.ground.conductivity_W_per_mK;
   detail.indoor_film_m2K_per_W = 1.0 / film_down_W_per_m2K + design.slab.covering.resistance_m2K_per_W;

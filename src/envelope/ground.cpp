@@ -1,4 +1,4 @@
-// The slab's way down, from the fields of its edges, with ISO 13370 beside it.
+// The slab's way down, from the fields of its edges.
 #include "envelope/ground.hpp"
 
 #include <algorithm>
@@ -7,33 +7,32 @@
 
 #include "envelope/floors.hpp"
 #include "envelope/foam.hpp"
+#include "envelope/opinions.hpp"
 #include "slabwright/envelope.hpp"
-#include "slabwright/handbook_materials.hpp"
 
 namespace slabwright {
+namespace envelope {
 namespace {
 
-/// A floor whose edge is all inside the building has no perimeter to the formula; a metre of it leaves next to no loss.
-constexpr double least_perimeter_m = 1.0;
+double topping_m2K_per_W(const Slab& slab, double thickness_m) {
+  return slab.topping_m ? thickness_m / *slab.topping_conductivity_W_per_mK : 0.0;
+}
 
 }  // namespace
 
-namespace envelope {
+double above_tube_m2K_per_W(const Design& design) {
+  const Slab& slab = design.slab;
+  const double axis_m = tube_axis_depth_m(design), topping_m = slab.topping_m.value_or(0.0);
+  return slab.covering.resistance_m2K_per_W + topping_m2K_per_W(slab, std::min(axis_m, topping_m)) +
+         std::max(0.0, axis_m - topping_m) / slab.conductivity_W_per_mK;
+}
 
-Iso13370Floor iso13370_floor(const Design& design) {
-  const WholeFloor whole = whole_floor(design);
-  Iso13370Floor floor;
-  floor.area_m2 = whole.area_m2;
-  floor.perimeter_m = std::max(whole.exposed_m, least_perimeter_m);
-  floor.wall_m = design.edge.stem_wall_m.value_or(WallEdge{}.width_m);
-  floor.ground_W_per_mK = design.ground.conductivity_W_per_mK;
-  floor.penetration_m = iso13370_penetration_m(floor.ground_W_per_mK, soil_J_per_m3K);
-  if (const auto board = board_of(design.edge.insulation, spoiled(design.edge))) {
-    const double quarter_m = floor.area_m2 / floor.perimeter_m / 2.0;
-    floor.edge = {Iso13370Edge::Lies::upright, std::min(design.edge.depth_m, quarter_m), board->resistance_m2K_per_W,
-                  board->thickness_m};
-  }
-  return floor;
+double below_tube_m2K_per_W(const Design& design) {
+  const Slab& slab = design.slab;
+  const double all_m2K_per_W = slab.covering.resistance_m2K_per_W +
+                               topping_m2K_per_W(slab, slab.topping_m.value_or(0.0)) +
+                               slab.thickness_m / slab.conductivity_W_per_mK;
+  return all_m2K_per_W - above_tube_m2K_per_W(design);
 }
 
 }  // namespace envelope
@@ -45,31 +44,9 @@ using namespace envelope;
 /// So much goes out sideways that next to nothing is left below the concrete: a floor of a metre or two.
 constexpr double least_below_concrete_m2K_per_W = 0.01;
 
-double below_tube_m2K_per_W(const Design& design) {
-  return (design.slab.thickness_m - tube_axis_depth_m(design)) / design.slab.conductivity_W_per_mK;
-}
-
-Iso13370Floor iso13370_below_tubes(const Design& design) {
-  Iso13370Floor floor = iso13370_floor(design);
-  floor.inside_m2K_per_W = 0.0;
-  floor.floor_m2K_per_W = below_tube_m2K_per_W(design) + foam_under_m2K_per_W(design);
-  return floor;
-}
-
-GroundOpinion iso13370_opinion(const Design& design, double plane_W_per_m2K) {
-  const Iso13370Floor floor = iso13370_below_tubes(design);
-  const Iso13370Coefficients c = iso13370_coefficients(floor);
-  GroundOpinion opinion;
-  opinion.plane_W_per_m2K = c.floor_W_per_m2K;
-  opinion.swing_share = c.outside_swing_W_per_K / (floor.area_m2 * c.floor_W_per_m2K);
-  opinion.effective_degC = design.climate.mean_degC - opinion.swing_share * design.climate.half_swing_K;
-  opinion.difference_share = c.floor_W_per_m2K / plane_W_per_m2K - 1.0;
-  return opinion;
-}
-
 /// Straight down from the tube plane to the ground that keeps its temperature, where no edge is near.
 double middle_W_per_m2K(const Design& design) {
-  const double soil_m = EdgeDetail{}.domain_depth_m - design.slab.thickness_m - foam_under_m(design);
+  const double soil_m = EdgeDetail{}.domain_depth_m - floor_thickness_m(design.slab) - foam_under_m(design);
   return 1.0 / (below_tube_m2K_per_W(design) + foam_under_m2K_per_W(design) +
                 std::max(0.0, soil_m) / design.ground.conductivity_W_per_mK);
 }
@@ -77,6 +54,7 @@ double middle_W_per_m2K(const Design& design) {
 struct FloorHeat {
   double outdoor_W_per_K = 0.0, deep_W_per_K = 0.0;
   double year_with_W_per_K = 0.0, year_behind_W_per_K = 0.0;
+  double spell_W_per_K = 0.0;
   double floor_m2 = 0.0;  ///< that gives it
 };
 
@@ -95,6 +73,7 @@ FloorHeat floor_heat(const Design& design, const std::vector<EdgeStretch>& edges
     all.deep_W_per_K += length_m * heat.ground_W_per_mK;
     all.year_with_W_per_K += length_m * heat.year_with_W_per_mK;
     all.year_behind_W_per_K += length_m * heat.year_behind_W_per_mK;
+    all.spell_W_per_K += length_m * heat.spell_W_per_mK;
     all.floor_m2 += length_m * edge.detail.half_width_m;
   }
   const double rest_m2 = std::max(0.0, whole.area_m2 - all.floor_m2);
@@ -118,7 +97,12 @@ GroundPath ground_of(const Design& design, const std::vector<EdgeStretch>& edges
   ground.outdoor_share = heat.outdoor_W_per_K / all_W_per_K;
   ground.deep_share = heat.deep_W_per_K / all_W_per_K;
   if (heat.outdoor_W_per_K > 0.0) ground.swing_share = swing_W_per_K / heat.outdoor_W_per_K;
-  ground.effective_degC = design.climate.mean_degC - swing_W_per_K / all_W_per_K * design.climate.half_swing_K;
+  if (heat.outdoor_W_per_K > 0.0) ground.spell_share = heat.spell_W_per_K / heat.outdoor_W_per_K;
+  const Climate& climate = design.climate;
+  const double coldest_month_degC = climate.mean_degC - climate.half_swing_K;
+  const double spell_K = std::max(0.0, coldest_month_degC - climate.outdoor_degC.value_or(coldest_month_degC));
+  ground.effective_degC =
+      climate.mean_degC - (swing_W_per_K * climate.half_swing_K + heat.spell_W_per_K * spell_K) / all_W_per_K;
   const WholeFloor whole = whole_floor(design);
   ground.dimension_m = 2.0 * whole.area_m2 / std::max(whole.exposed_m, least_perimeter_m);
   ground.iso13370 = iso13370_opinion(design, ground.plane_W_per_m2K);

@@ -1,11 +1,18 @@
-// The floor of a design as ISO 13370 sees it.
+// What lies between a floor's faces and its tube plane.
 #pragma once
 #include "slabwright/design.hpp"
-#include "slabwright/handbook_iso13370.hpp"
 
 namespace slabwright::envelope {
 
-/// Soil, shape and edge; the layers of the floor are the caller's.
-Iso13370Floor iso13370_floor(const Design& design);
+/// A cold floor under warm air, heat going down: total coefficient of EN 1264-5.
+constexpr double film_down_W_per_m2K = 6.5;
+
+/// A floor whose edge is all inside the building has no perimeter to a formula; a metre of it leaves next to no loss.
+constexpr double least_perimeter_m = 1.0;
+
+/// Concrete from the tube plane down.
+double below_tube_m2K_per_W(const Design& design);
+/// Covering, topping and concrete from the floor's face down to the tube plane.
+double above_tube_m2K_per_W(const Design& design);
 
 }  // namespace slabwright::envelope

@@ -19,7 +19,7 @@ Record record_of(RoomLoss& x) {
       key<&RoomLoss::openings_W_per_K>({.meaning = "Doors and windows."}),
       key<&RoomLoss::air_W_per_K>({.meaning = "Air that leaks in, at the altitude's density."}),
       key<&RoomLoss::by_area_W_per_K>({.meaning = "Everything by floor area, where the building is not described."}),
-      key<&RoomLoss::unheated_floor_W_per_K>({.meaning = "Floor without tube, ISO 13370 in its worst month."}),
+      key<&RoomLoss::unheated_floor_W_per_K>({.meaning = "Floor without tube, on its worst day."}),
       key<&RoomLoss::exhaust_W_per_K>({.meaning = "Exhaust fans while they run."}),
       key<&RoomLoss::exhaust_counted_W_per_K>({.meaning = "Those of them whose make-up air comes in cold."}),
       key<&RoomLoss::gains_W>({.meaning = "Heat that can be counted on."}),
@@ -32,6 +32,7 @@ Record record_of(RoomLoss& x) {
 Record record_of(EdgeStretch& x) {
   static constexpr Key keys[] = {
       key<&EdgeStretch::name>({.meaning = "Which edge."}), key<&EdgeStretch::kind>({.meaning = "How it is built."}),
+      key<&EdgeStretch::room>({.meaning = "Row of its room, from 0."}),
       key<&EdgeStretch::length_m>({.meaning = "Its length."}),
       key<&EdgeStretch::tube_in_m>({.meaning = "Axis of the nearest tube, from the inner face."})};
   return {keys, &x};
@@ -50,11 +51,12 @@ Record record_of(GroundPath& x) {
   static constexpr Key keys[] = {
       key<&GroundPath::plane_W_per_m2K>({.meaning = "From the tube plane to the ground."}),
       key<&GroundPath::underside_W_per_m2K>({.meaning = "From the underside of the concrete to the ground."}),
-      key<&GroundPath::effective_degC>({.meaning = "What the heat goes down to in the worst month."}),
+      key<&GroundPath::effective_degC>({.meaning = "What the heat goes down to on the worst day."}),
       key<&GroundPath::outdoor_share>({.meaning = "Share of the steady heat that goes to the outdoor air."}),
       key<&GroundPath::deep_share>({.meaning = "Share of it that goes to deep ground."}),
       key<&GroundPath::swing_share>(
           {.meaning = "Share of the yearly swing outdoors that the heat to the air follows."}),
+      key<&GroundPath::spell_share>({.meaning = "Share of a cold spell outdoors that it follows."}),
       key<&GroundPath::dimension_m>({.meaning = "Floor area over half its exposed perimeter."}),
       key<&GroundPath::iso13370>({.meaning = "ISO 13370 for the same floor, as a second opinion."})};
   return {keys, &x};

@@ -56,18 +56,14 @@ double guess_W_per_m2K(const Design& design) {
   return guesses[static_cast<std::size_t>(design.building.quality)].floor_W_per_m2K;
 }
 
-/// Heat in the worst month, as if the outdoor air of the coldest hour drove it: it adds up with the rest there.
-double unheated_floor_W_per_K(const Design& design, const RoomLoss& loss, double outdoor_degC) {
-  Iso13370Floor floor = iso13370_floor(design);
-  floor.floor_m2K_per_W = design.slab.thickness_m / design.slab.conductivity_W_per_mK + foam_under_m2K_per_W(design) +
-                          design.slab.covering.resistance_m2K_per_W;
-  Iso13370Year year;
-  year.inside_degC = loss.indoor_degC;
-  year.outside_degC = design.climate.mean_degC;
-  year.outside_swing_K = design.climate.half_swing_K;
-  const double share = loss.floor_m2 / floor.area_m2, rise_K = loss.indoor_degC - outdoor_degC;
-  const double peak_W = share * iso13370_peak_W(iso13370_coefficients(floor), year);
-  return rise_K > 0.0 ? std::max(0.0, peak_W / rise_K) : 0.0;
+/// Down the slab's own way, reached through film and floor; on its worst day, as if the outdoor air of the coldest hour
+/// drove it: it adds up with the rest there.
+double unheated_floor_W_per_K(const Design& design, const RoomLoss& loss, const GroundPath& ground,
+                              double outdoor_degC) {
+  const double down_m2K_per_W = 1.0 / film_down_W_per_m2K + above_tube_m2K_per_W(design) + 1.0 / ground.plane_W_per_m2K;
+  const double down_W = loss.floor_m2 / down_m2K_per_W * (loss.indoor_degC - ground.effective_degC);
+  const double rise_K = loss.indoor_degC - outdoor_degC;
+  return rise_K > 0.0 ? std::max(0.0, down_W / rise_K) : 0.0;
 }
 
 double exhaust_W_per_K(const Design& design, const Exhaust& fan) {
@@ -110,7 +106,7 @@ void add_shell(std::vector<RoomLoss>& rooms, const Design& design, double outdoo
   }
 }
 
-std::vector<RoomLoss> rooms_of(const Design& design, double outdoor_degC) {
+std::vector<RoomLoss> rooms_of(const Design& design, const GroundPath& ground, double outdoor_degC) {
   const std::vector<double> floors_m2 = room_floors_m2(design);
   std::vector<RoomLoss> rooms;
   for (std::size_t row = 0; row < design.room.size(); ++row) {
@@ -119,7 +115,7 @@ std::vector<RoomLoss> rooms_of(const Design& design, double outdoor_degC) {
     loss.floor_m2 = floors_m2[row];
     loss.indoor_degC = indoor_of(design, design.room[row]);
     loss.heated_floor = design.room[row].heated_floor;
-    if (!loss.heated_floor) loss.unheated_floor_W_per_K = unheated_floor_W_per_K(design, loss, outdoor_degC);
+    if (!loss.heated_floor) loss.unheated_floor_W_per_K = unheated_floor_W_per_K(design, loss, ground, outdoor_degC);
     add_fans_and_gains(loss, design, row);
     rooms.push_back(std::move(loss));
   }
@@ -178,9 +174,9 @@ Checked<Envelope> envelope_of(const Design& design, EdgeFields& fields) {
   const double outdoor_degC = *design.climate.outdoor_degC;
   Checked<Envelope> checked;
   Envelope& envelope = checked.value.emplace();
-  envelope.room = rooms_of(design, outdoor_degC);
   envelope.edge = edges_of(design);
   envelope.ground = ground_of(design, envelope.edge, fields);
+  envelope.room = rooms_of(design, envelope.ground, outdoor_degC);
   envelope.outdoor_degC = outdoor_degC;
   for (std::size_t row = 0; row < envelope.room.size(); ++row) {
     const RoomLoss& room = envelope.room[row];

@@ -70,7 +70,7 @@ class Decline {
                double metres_K_per_W) const {
     const Section& section = plant_.floor->section;
     const FloorState floor = floor_from_water(section, film_at_degC, tube_mK_per_W, room_degC);
-    const SectionResponse r = in_series(respond(section, floor.film_W_per_m2K), tube_mK_per_W);
+    const SectionResponse r = respond(section, floor.film_W_per_m2K, tube_mK_per_W);
     const double both = r.room_W_per_m_K + r.below_W_per_m_K;
     const double rest_degC = (r.room_W_per_m_K * room_degC + r.below_W_per_m_K * section.below_degC) / both;
     const double units = both * metres_K_per_W;

@@ -15,9 +15,6 @@ constexpr double floor_limit_degC = 29.0;  ///< EN 1264-2, where people stand
 constexpr double strip_limit_degC = 35.0;  ///< EN 1264-2, strip of at most 1 m along outer walls
 /// More covering than this is not for heated floors (EN 1264-2's tables end there).
 constexpr double most_covering_m2K_per_W = 0.15;
-/// EN 1264-2 on floors it was made for, against conduction: covers of 30 to 65 mm, concrete of 1.0 to 1.3 W/mK, tubes
-/// of 16 to 20 mm (computed here; it grows to 40 % at the corners of the tables: thin tubes, poor concrete, wide rows).
-constexpr double least_known_difference = -0.06, most_known_difference = 0.20;
 /// A limit met to a thousandth of a kelvin is met.
 constexpr double limit_tolerance_K = 1e-3;
 
@@ -95,7 +92,7 @@ std::vector<Diagnostic> remarks_on(const Design& design, const FloorPlan& plan) 
          {Measured{covering, Dimension::insulance}, Measured{most_covering_m2K_per_W, Dimension::insulance}}});
   for (const SectionOpinion& opinion : plan.opinion) {
     const bool known =
-        opinion.difference_share >= least_known_difference && opinion.difference_share <= most_known_difference;
+        opinion.difference_share >= opinion.least_known_share && opinion.difference_share <= opinion.most_known_share;
     if (!opinion.made_for || known) continue;
     said.push_back({Severity::warning,
                     "section.opinions-differ",
@@ -122,6 +119,7 @@ Checked<FloorPlan> floor_of(const Design& design, const LoopPlan& loops, const E
   FloorPlan plan;
   plan.section = section_of(design, envelope.ground);
   if (!section::tube_fits(plan.section)) return {std::nullopt, {tube_does_not_fit(plan.section)}};
+  plan.section = with_field(plan.section);
   plan.opinion = opinions_on(plan.section);
 
   std::vector<Diagnostic> said = remarks_on(design, plan);

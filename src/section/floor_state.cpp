@@ -28,7 +28,7 @@ FloorState state_of(const Section& section, const SectionResponse& from_water, c
   const double through_W_per_m = from_water.through_W_per_m_K * (below_degC - drive.room_degC);
   const double up_W_per_m = from_water.room_W_per_m_K * (drive.water_degC - drive.room_degC) + through_W_per_m;
   const double down_W_per_m = from_water.below_W_per_m_K * (drive.water_degC - below_degC) - through_W_per_m;
-  const auto at = [&](const StarWeights& w) {
+  const auto at = [&](const SectionWeights& w) {
     return temperature_degC(w, drive.water_degC, drive.room_degC, below_degC);
   };
   FloorState state;
@@ -44,8 +44,7 @@ FloorState state_of(const Section& section, const SectionResponse& from_water, c
 }
 
 FloorState state_under(const Section& section, double film_W_per_m2K, const Drive& drive) {
-  const SectionResponse outer = section::star_response(section, film_W_per_m2K);
-  return state_of(section, in_series(outer, drive.tube_mK_per_W), drive, film_W_per_m2K);
+  return state_of(section, respond(section, film_W_per_m2K, drive.tube_mK_per_W), drive, film_W_per_m2K);
 }
 
 }  // namespace
@@ -53,7 +52,8 @@ FloorState state_under(const Section& section, double film_W_per_m2K, const Driv
 // The rise of the floor over the room sought is the one that the section gives under that rise's own film. It lies
 // between the three temperatures that drive the section. What is left of it falls almost straight with the guess, so
 // that a secant finds it; where a cold ground all but takes up the water's heat it does not, and the bracket holds it.
-FloorState floor_from_water(const Section& section, double water_degC, double tube_mK_per_W, double room_degC) {
+FloorState floor_from_water(const Section& given, double water_degC, double tube_mK_per_W, double room_degC) {
+  const Section section = given.field ? given : with_field(given);
   const Drive drive{water_degC, tube_mK_per_W, room_degC};
   double low_K = std::min({0.0, water_degC - room_degC, section.below_degC - room_degC});
   double high_K = std::max({0.0, water_degC - room_degC, section.below_degC - room_degC});
@@ -73,9 +73,10 @@ FloorState floor_from_water(const Section& section, double water_degC, double tu
   throw std::logic_error("floor_from_water: a temperature that is no number");
 }
 
-WaterWanted water_for(const Section& section, double up_W_per_m2, double tube_mK_per_W, double room_degC) {
+WaterWanted water_for(const Section& given, double up_W_per_m2, double tube_mK_per_W, double room_degC) {
+  const Section section = given.field ? given : with_field(given);
   const double film = floor_film(floor_film_rise_K(up_W_per_m2)).coefficient_W_per_m2K;
-  const SectionResponse r = in_series(section::star_response(section, film), tube_mK_per_W);
+  const SectionResponse r = respond(section, film, tube_mK_per_W);
   const double through_W_per_m = r.through_W_per_m_K * (section.below_degC - room_degC);
   const double over_room_K = (up_W_per_m2 * section.spacing_m - through_W_per_m) / r.room_W_per_m_K;
   const Drive drive{room_degC + over_room_K, tube_mK_per_W, room_degC};

@@ -20,19 +20,32 @@ Section shop_slab() {
 }
 
 void section_response(benchmark::State& state) {
-  for (auto _ : state) benchmark::DoNotOptimize(respond(shop_slab(), 10.8));
+  for (auto _ : state) benchmark::DoNotOptimize(respond(shop_slab(), 10.8, 0.13));
+}
+
+void section_all_films_and_tubes(benchmark::State& state) {
+  for (auto _ : state) benchmark::DoNotOptimize(with_field(shop_slab()));
+}
+
+void section_tabled_response(benchmark::State& state) {
+  const Section slab = with_field(shop_slab());
+  for (auto _ : state) benchmark::DoNotOptimize(respond(slab, 10.8, 0.13));
 }
 
 void section_floor_from_water(benchmark::State& state) {
-  for (auto _ : state) benchmark::DoNotOptimize(floor_from_water(shop_slab(), 38.0, 0.13, 15.0));
+  const Section slab = with_field(shop_slab());
+  for (auto _ : state) benchmark::DoNotOptimize(floor_from_water(slab, 38.0, 0.13, 15.0));
 }
 
 void section_water_for(benchmark::State& state) {
-  for (auto _ : state) benchmark::DoNotOptimize(water_for(shop_slab(), 60.0, 0.13, 15.0));
+  const Section slab = with_field(shop_slab());
+  for (auto _ : state) benchmark::DoNotOptimize(water_for(slab, 60.0, 0.13, 15.0));
 }
 
 }  // namespace
 
 BENCHMARK(section_response)->Unit(benchmark::kMicrosecond);
+BENCHMARK(section_all_films_and_tubes)->Unit(benchmark::kMicrosecond);
+BENCHMARK(section_tabled_response)->Unit(benchmark::kMicrosecond);
 BENCHMARK(section_floor_from_water)->Unit(benchmark::kMicrosecond);
 BENCHMARK(section_water_for)->Unit(benchmark::kMicrosecond);

@@ -39,7 +39,22 @@ TEST_CASE("the way down is the edges' heat over the floor, a share to the air an
   CHECK(ground.outdoor_share == Approx(outdoor / (outdoor + deep)));
   CHECK(ground.outdoor_share + ground.deep_share == Approx(1.0));
   CHECK(1.0 / ground.plane_W_per_m2K - 1.0 / ground.underside_W_per_m2K == Approx(0.06 / 1.75));
-  CHECK(ground.effective_degC == Approx(7.0 - 12.0 * ground.outdoor_share * ground.swing_share));
+  // A year's wave of 12 K round 7 degC, and on its coldest month a spell down to the weather planned for.
+  const double spell_K = 7.0 - 12.0 - *d.climate.outdoor_degC;
+  CHECK(spell_K > 0.0);
+  const double colder_K = 12.0 * ground.swing_share + spell_K * ground.spell_share;
+  CHECK(ground.effective_degC == Approx(7.0 - ground.outdoor_share * colder_K));
+}
+
+TEST_CASE("a cold spell is followed less than a year, and more where the edge is bare") {
+  Design d = bare_shop();
+  const GroundPath bare = ground_of(d);
+  CHECK(bare.spell_share > 0.1);
+  CHECK(bare.spell_share < bare.swing_share);
+  d.edge.insulation = d.edge.door_strip = {1.8};
+  CHECK(ground_of(d).spell_share < 0.6 * bare.spell_share);
+  d.climate.outdoor_degC.reset();
+  CHECK(ground_of(d).effective_degC > ground_of(bare_shop()).effective_degC);
 }
 
 TEST_CASE("the heat of a year follows the outdoor air less and later than steady heat would") {

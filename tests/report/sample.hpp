@@ -53,7 +53,10 @@ inline Envelope sample_envelope() {
   door.length_m = 12.0 * ft;
   door.tube_in_m = 1.0 * ft;
   envelope.edge = {door};
-  envelope.ground = {0.3, 0.32, 2.0, 5.0};
+  envelope.ground.plane_W_per_m2K = 0.3;
+  envelope.ground.underside_W_per_m2K = 0.32;
+  envelope.ground.effective_degC = 2.0;
+  envelope.ground.dimension_m = 5.0;
   envelope.outdoor_degC = of_F(-12.0);
   envelope.loss_W = room.loss_W;
   envelope.exhaust_W = 14200.0;
@@ -70,7 +73,8 @@ inline FloorPlan sample_floor() {
   room.floor.floor_over_tube_degC = of_F(74.0);
   room.limit_degC = 29.0;
   plan.room = {room};
-  plan.opinion = {{"EN 1264-2 power function", 3.7, 4.4, -0.16, false, {"the tubes do not lie on insulation"}}};
+  plan.opinion = {
+      {"EN 1264-2 power function", 3.7, 4.4, -0.16, -0.06, 0.20, false, {"the tubes do not lie on insulation"}}};
   plan.down_W = 2300.0 * btu_h;
   return plan;
 }

@@ -4,6 +4,7 @@
 
 #include "section/sections.hpp"
 #include "slabwright/handbook_en1264.hpp"
+#include "slabwright/handbook_star.hpp"
 #include "support/catch.hpp"
 
 using namespace slabwright;
@@ -33,8 +34,39 @@ TEST_CASE("a tube at mid-depth of a structural slab is not what EN 1264 was made
   CHECK_FALSE(opinion.made_for);
   CHECK(std::find(opinion.why_not.begin(), opinion.why_not.end(), "the tubes do not lie on insulation") !=
         opinion.why_not.end());
-  CHECK(opinion.difference_share < -0.05);
-  CHECK(opinion.difference_share > -0.30);
+  CHECK(opinion.difference_share < -0.10);
+  CHECK(opinion.difference_share > -0.25);
+}
+
+// Conduction over the power function is 0.88 to 1.03 on floors that the standard was made for, and its known departure
+// from structural slabs is 10 to 25 % low (derived, by exact conduction; the figures of `validation.md` hold the
+// field).
+TEST_CASE("the power function is near the field on screeds and low on structural slabs") {
+  for (const double concrete_W_per_mK : {1.0, 1.2}) {
+    for (const double cover_m : {0.045, 0.055, 0.065}) {
+      for (const double spacing_m : {0.10, 0.15, 0.20, 0.30}) {
+        for (const double covering_m2K_per_W : {0.0, 0.05, 0.10}) {
+          CAPTURE(concrete_W_per_mK, cover_m, spacing_m, covering_m2K_per_W);
+          const Section s = screed_floor(spacing_m, concrete_W_per_mK, covering_m2K_per_W, cover_m);
+          const double field_over_en = 1.0 / (1.0 + opinions_on(s).at(0).difference_share);
+          CHECK(field_over_en > 0.88 - 0.005);
+          CHECK(field_over_en < 1.03 + 0.005);
+        }
+      }
+    }
+  }
+  for (const double thickness_m : {0.10, 0.127, 0.15}) {
+    for (const double spacing_m : {0.3048, 0.4064}) {
+      Section s = shop_slab();
+      s.spacing_m = spacing_m;
+      s.cover_above_m = s.cover_below_m = thickness_m / 2.0;
+      CAPTURE(thickness_m, spacing_m);
+      const SectionOpinion opinion = opinions_on(s).at(0);
+      CHECK_FALSE(opinion.made_for);
+      CHECK(opinion.difference_share < -0.10);
+      CHECK(opinion.difference_share > -0.25);
+    }
+  }
 }
 
 TEST_CASE("the standard is asked on its own terms") {
@@ -48,10 +80,11 @@ TEST_CASE("the standard is asked on its own terms") {
   floor.cover_m = 0.045;
   floor.screed_W_per_mK = 1.2;
   CHECK(opinion.up_W_per_m2K == Approx(en1264_coefficient_W_per_m2K(floor)).epsilon(1e-12));
-  // Wall of 2 mm and 0.35 W/mK, film 10.8, nothing downward, by the star itself.
-  StarGeometry g{0.15, 0.017, s.cover_above_m, s.cover_below_m, 1.2, 10.8, 0.0, 0.0};
-  g.tube_mK_per_W = std::log(0.017 / 0.013) / (2.0 * 3.14159265358979 * 0.35);
-  CHECK(opinion.first_W_per_m2K == Approx(star_section(g)->up_W_per_m2K).epsilon(1e-12));
+  // Wall of 2 mm and 0.35 W/mK, film 10.8, nothing downward, by the field itself.
+  const double wall_mK_per_W = std::log(0.017 / 0.013) / (2.0 * 3.14159265358979 * 0.35);
+  const TubeRow row{0.15, 0.017, s.cover_above_m, {{s.cover_above_m + s.cover_below_m, 1.2}}, 10.8, 0.0};
+  const double up_W_per_m_K = tube_row_responses(row, {wall_mK_per_W}).front().above_W_per_m_K;
+  CHECK(opinion.first_W_per_m2K == Approx(up_W_per_m_K / 0.15).epsilon(1e-9));
   CHECK(opinion.difference_share == Approx(opinion.up_W_per_m2K / opinion.first_W_per_m2K - 1.0));
 }
 
@@ -71,16 +104,17 @@ TEST_CASE("the power function is as far from conduction as exact conduction find
   };
   for (const Known& known : {Known{0.30, 0.0, 0.88}, Known{0.375, 0.10, 0.94}}) {
     const Section s = screed_floor(known.spacing_m, 1.0, known.covering_m2K_per_W);
-    // A tube flush on the foam is the hardest case for the star: the row of lines is low, the dipole high.
-    const double wall_mK_per_W = std::log(0.017 / 0.013) / (2.0 * 3.14159265358979 * 0.35);
-    StarGeometry g{s.spacing_m, 0.017, s.cover_above_m, s.cover_below_m, 1.0, 0.0, 0.0, wall_mK_per_W};
-    g.above_W_per_m2K = lumped_coefficient_W_per_m2K(10.8, s.covering_m2K_per_W);
-    const double left = star_section(g, TubeField::dipole)->up_W_per_m2K / star_section(g)->up_W_per_m2K - 1.0;
-    CHECK(left < 0.01);
-    const double ours = 1.0 / (1.0 + opinions_on(s).at(0).difference_share);
-    CHECK(ours < known.conduction_ratio + 0.005);
-    CHECK(ours * (1.0 + left) > known.conduction_ratio - 0.005);
+    CHECK(1.0 / (1.0 + opinions_on(s).at(0).difference_share) == Approx(known.conduction_ratio).margin(0.005));
   }
+}
+
+TEST_CASE("the star is near the field in any slab") {
+  CHECK(rc::check([] {
+    const auto opinions = opinions_on(any_section());
+    RC_PRE(opinions.size() == 2);
+    RC_ASSERT(opinions[1].difference_share >= opinions[1].least_known_share);
+    RC_ASSERT(opinions[1].difference_share <= opinions[1].most_known_share);
+  }));
 }
 
 TEST_CASE("both opinions agree within their known spread where the standard is at home") {

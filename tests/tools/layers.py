@@ -33,6 +33,10 @@ NOT_IN_THE_DIALECT = {"ranges", "format", "expected", "source_location", "memory
 APP_ONLY = {"thread", "mutex", "atomic", "future", "condition_variable", "fstream", "filesystem", "iostream", "chrono",
             "ctime", "locale", "clocale", "unordered_map", "unordered_set"}
 
+# Formulas that were made for another floor than the one at hand: beside a field they are second opinions, and a stage
+# may ask them only in files that say so by their name.
+SECOND_OPINIONS = {f"slabwright/handbook_{source}.hpp" for source in ("star", "en1264", "iso13370")}
+
 # Words with a home: the one coupling loop lives in plant, its routine in maths.
 WORDS = {r"\bfixed_point\s*\(": {"maths", "plant"}, r"\bgetenv\s*\(": {"app"}, r"\bstd::ranges\b": set()}
 
@@ -102,6 +106,8 @@ def own_include_fault(path, name, module, rooms):
     folder, _, rest = name.rpartition("/")
     if not folder:
         folder = "slabwright" if path.parts[0] == "include" else module
+    if name in SECOND_OPINIONS and rooms[module].kind == "stage" and not path.name.startswith("opinion"):
+        return "is a second opinion: only opinion*.cpp of a stage may ask for it"
     if folder == "slabwright":
         other = owner(rest or name, rooms)
         if other is None:

@@ -91,6 +91,12 @@ class Layers(unittest.TestCase):
         self.assertEqual("", self.faults("src/design/a.cpp", "// as fixed_point() does"))
         self.assertIn("allowed in maths plant", self.faults("src/design/a.cpp", "auto x = fixed_point (start);"))
 
+    def test_second_opinions_stay_apart(self):
+        star = '#include "slabwright/handbook_star.hpp"'
+        self.assertIn("second opinion", self.faults("src/plant/size.cpp", star))
+        self.assertIn("second opinion", self.faults("include/slabwright/plant.hpp", star))
+        self.assertNotIn("second opinion", self.faults("src/plant/opinions.cpp", star))
+
     def test_the_table_and_the_build_agree(self):
         more = BUILD.replace("plant maths", "plant geometry maths")
         self.assertIn("lets plant use geometry", self.faults(build=more))
