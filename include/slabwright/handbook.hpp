@@ -9,6 +9,7 @@
 #include "slabwright/handbook_made_for.hpp"
 #include "slabwright/handbook_materials.hpp"
 #include "slabwright/handbook_mixing.hpp"
+#include "slabwright/handbook_pipe_freeze.hpp"
 #include "slabwright/handbook_practice.hpp"
 #include "slabwright/handbook_star.hpp"
 #include "slabwright/handbook_tank.hpp"

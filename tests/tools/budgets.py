@@ -22,7 +22,7 @@ FORBIDDEN = re.compile(
 UNFINISHED = re.compile(r"\b(?i:placeholders?|not implemented|unimplemented|for now)\b")
 
 # Pure numbers that a struct of a public header may carry under their own names.
-PURE = {"darcy", "reynolds", "growth", "ratio", "exponent", "coefficient"}
+PURE = {"cop", "darcy", "reynolds", "growth", "ratio", "exponent", "coefficient"}
 # Degrees of the compass and of the map. They have no row in the units table: no design file measures an angle.
 ANGLES = {"deg"}
 # Structs whose numbers take their unit from who holds them.

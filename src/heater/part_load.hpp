@@ -1,0 +1,8 @@
+#pragma once
+#include "slabwright/heater.hpp"
+
+namespace slabwright {
+
+bool is_part_load(const PartLoad& law);
+
+}  // namespace slabwright
