@@ -22,7 +22,9 @@ struct FloorStrip {
   /// driver.
   FewStates states;
   double length_m = 0.0;
-  double air_below_room_K = 0.0;  ///< at a big door
+  double width_m = 0.0;               ///< of floor
+  double above_tube_m2K_per_W = 0.0;  ///< from the tubes' plane to the air, film included
+  double air_below_room_K = 0.0;      ///< at a big door
 };
 
 struct CoolingBuilding {
@@ -57,6 +59,9 @@ struct CoolingRow {
   double air_degC = 0.0;          ///< of the zone
   double up_W = 0.0;              ///< from the floor into the air
   std::vector<double> tube_degC;  ///< [strip]
+  /// Mean of the tubes' plane, from what the floor gives the air as if it came through steadily: what water that goes
+  /// round and round takes on.
+  double water_degC = 0.0;
 };
 
 struct CoolingOptions {
@@ -70,9 +75,13 @@ struct CoolingOptions {
 std::vector<CoolingRow> cool_down(const CoolingBuilding& building, const PowerCut& cut,
                                   const CoolingOptions& options = {});
 
+/// Whether a small generator keeps the pump alone running. Water in tubes, manifold and boiler is then as warm as the
+/// tubes' plane in the mean; that it warms the edges, which then lose a little more, is left out.
+enum class PumpInCut { rests, runs };
+
 /// When a watched place comes down to what it freezes at; absent: not within the rows, or it lies at an edge that has
 /// no strip. Water lines and traps follow the air at once: what they lag is less than an hour.
 std::optional<double> freezes_after_s(const WatchedPlace& place, const CoolingBuilding& building, const PowerCut& cut,
-                                      const std::vector<CoolingRow>& rows);
+                                      const std::vector<CoolingRow>& rows, PumpInCut pump = PumpInCut::rests);
 
 }  // namespace slabwright

@@ -88,6 +88,8 @@ struct OutageCase {
   std::string first;               ///< empty where nothing freezes while the clock runs
   std::optional<double> lasts_s;   ///< of the first
   std::vector<OutagePlace> place;  ///< that decides, soonest first
+  std::string pump_first;          ///< the same two while a small generator keeps the pump alone running
+  std::optional<double> pump_lasts_s;
 };
 struct Outage {
   double longest_s = 0.0;        ///< how long the clock runs

@@ -57,13 +57,20 @@ double all_up_W(const std::vector<Cooling>& floor, const PowerCut& cut, double z
   return sum_W;
 }
 
-CoolingRow row_of(const std::vector<Cooling>& floor, const PowerCut& cut, const CoolingRow& air, double tube_W_per_m2) {
-  CoolingRow row = air;
-  row.up_W = all_up_W(floor, cut, air.air_degC, tube_W_per_m2);
+CoolingRow row_of(const std::vector<Cooling>& floor, const PowerCut& cut, double time_s, double air_degC,
+                  double tube_W_per_m2) {
+  CoolingRow row{time_s, air_degC, 0.0, {}, air_degC};
+  double floor_m2 = 0.0, plane_m2K = 0.0;
   for (const Cooling& at : floor) {
-    const DriverValues drivers = drivers_of(*at.strip, cut, air.air_degC, tube_W_per_m2);
-    row.tube_degC.push_back(output(at.strip->states, 0, at.state, drivers));
+    const FloorStrip& strip = *at.strip;
+    const DriverValues drivers = drivers_of(strip, cut, air_degC, tube_W_per_m2);
+    const double strip_m2 = strip.length_m * strip.width_m, strip_W = up_W(strip, at.state, drivers);
+    row.up_W += strip_W;
+    row.tube_degC.push_back(output(strip.states, 0, at.state, drivers));
+    floor_m2 += strip_m2;
+    plane_m2K += strip_m2 * drivers[edge_row::indoor] + strip_W * strip.above_tube_m2K_per_W;
   }
+  if (floor_m2 > 0.0) row.water_degC = plane_m2K / floor_m2;
   return row;
 }
 
@@ -86,15 +93,20 @@ double stepped_air_degC(std::vector<Cooling>& floor, const CoolingBuilding& buil
   return end_degC;
 }
 
+/// Water that the pump moves.
+bool moves(const WatchedPlace& place) { return place.kind == PlaceKind::tube || place.kind == PlaceKind::room_air; }
+
 /// The place's own temperature in a row.
-std::optional<double> temperature_in(const CoolingRow& row, const WatchedPlace& place, const CoolingBuilding& building,
-                                     const PowerCut& cut) {
-  if (!place.edge) {
-    const double air_degC = room_air_degC(cut, place.room, row.air_degC) - place.air_below_room_K;
-    return temperature_at(place.idle, {air_degC, cut.outdoor_degC, cut.ground_degC, 0.0});
-  }
+double temperature_in(const CoolingRow& row, const WatchedPlace& place, std::optional<std::size_t> strip,
+                      const PowerCut& cut) {
+  if (strip) return row.tube_degC[*strip];
+  const double air_degC = room_air_degC(cut, place.room, row.air_degC) - place.air_below_room_K;
+  return temperature_at(place.idle, {air_degC, cut.outdoor_degC, cut.ground_degC, 0.0});
+}
+
+std::optional<std::size_t> strip_at(const CoolingBuilding& building, std::size_t edge) {
   for (std::size_t strip = 0; strip < building.floor.size(); ++strip)
-    if (building.floor[strip].edge == *place.edge) return row.tube_degC[strip];
+    if (building.floor[strip].edge == edge) return strip;
   return std::nullopt;
 }
 
@@ -120,21 +132,23 @@ std::vector<CoolingRow> cool_down(const CoolingBuilding& building, const PowerCu
   std::vector<Cooling> floor;
   for (const FloorStrip& strip : building.floor) floor.push_back(started(strip, cut, options.step_s));
   const auto steps = static_cast<std::size_t>(std::ceil(options.longest_s / options.step_s - 1e-9));
-  std::vector<CoolingRow> rows{row_of(floor, cut, {0.0, cut.air_degC, 0.0, {}}, cut.tube_W_per_m2)};
+  std::vector<CoolingRow> rows{row_of(floor, cut, 0.0, cut.air_degC, cut.tube_W_per_m2)};
   for (std::size_t step = 1; step <= steps; ++step) {
     const double air_degC = stepped_air_degC(floor, building, cut, rows.back().air_degC, options.step_s);
-    rows.push_back(row_of(floor, cut, {static_cast<double>(step) * options.step_s, air_degC, 0.0, {}}, 0.0));
+    rows.push_back(row_of(floor, cut, static_cast<double>(step) * options.step_s, air_degC, 0.0));
   }
   return rows;
 }
 
 std::optional<double> freezes_after_s(const WatchedPlace& place, const CoolingBuilding& building, const PowerCut& cut,
-                                      const std::vector<CoolingRow>& rows) {
+                                      const std::vector<CoolingRow>& rows, PumpInCut pump) {
+  const auto strip = place.edge ? strip_at(building, *place.edge) : std::nullopt;
+  if (place.edge && !strip) return std::nullopt;
+  const bool moved = pump == PumpInCut::runs && moves(place);
   double before_K = 0.0;
   for (std::size_t i = 0; i < rows.size(); ++i) {
-    const auto degC = temperature_in(rows[i], place, building, cut);
-    if (!degC) return std::nullopt;
-    const double above_K = *degC - place.freezes_degC;
+    const double degC = moved ? rows[i].water_degC : temperature_in(rows[i], place, strip, cut);
+    const double above_K = degC - place.freezes_degC;
     if (above_K <= 0.0 && i == 0) return 0.0;
     if (above_K <= 0.0)
       return rows[i - 1].time_s + (rows[i].time_s - rows[i - 1].time_s) * before_K / (before_K - above_K);

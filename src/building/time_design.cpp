@@ -22,6 +22,8 @@ FloorStrip strip_of(const EdgeStretch& edge, std::size_t row, const Design& desi
   strip.room = edge.room;
   strip.states = fields.states(detail, {{edge.tube_in_m, detail.tube_depth_m}});
   strip.length_m = edge.length_m;
+  strip.width_m = detail.half_width_m;
+  strip.above_tube_m2K_per_W = detail.indoor_film_m2K_per_W + detail.tube_depth_m / detail.concrete_W_per_mK;
   strip.air_below_room_K = edge.kind == EdgeKind::big_door ? design.frost_hold.door_air_K : 0.0;
   return strip;
 }

@@ -71,7 +71,10 @@ Record record_of(OutageCase& x) {
       key<&OutageCase::air_dial_degC>({.meaning = "The wall thermostat's dial until the cut."}),
       key<&OutageCase::first>({.meaning = "What freezes first."}),
       key<&OutageCase::lasts_s>({.meaning = "From the cut until it freezes; absent: longer than the clock runs."}),
-      key<&OutageCase::place>({.meaning = "Every place that decides, soonest first."})};
+      key<&OutageCase::place>({.meaning = "Every place that decides, soonest first."}),
+      key<&OutageCase::pump_first>({.meaning = "What freezes first while a generator keeps the pump alone running."}),
+      key<&OutageCase::pump_lasts_s>(
+          {.meaning = "From the cut until that freezes; absent: longer than the clock runs."})};
   return {keys, &x};
 }
 

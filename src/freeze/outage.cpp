@@ -63,9 +63,14 @@ bool sooner(const OutagePlace& a, const OutagePlace& b) {
   return a.lasts_s && *a.lasts_s < *b.lasts_s;
 }
 
+/// The first, or nothing where none freezes.
+OutagePlace soonest(const std::vector<OutagePlace>& sorted) {
+  return sorted.empty() || !sorted.front().lasts_s ? OutagePlace{} : sorted.front();
+}
+
 /// One building, one cut.
 struct CutRun {
-  std::vector<OutagePlace> place;  ///< in the order in which they are watched
+  std::vector<OutagePlace> place, pumped;  ///< in the order in which they are watched
   bool floor_cools_air = false;
 };
 
@@ -76,6 +81,7 @@ CutRun run_of(const HeldShop& held, const Shop& shop, const CoolingBuilding& bui
   for (const WatchedPlace& place : held.watched.place) {
     if (!place.decides || !shop.hold[place.room]) continue;
     run.place.push_back({place.name, freezes_after_s(place, building, cut, rows)});
+    run.pumped.push_back({place.name, freezes_after_s(place, building, cut, rows, PumpInCut::runs)});
   }
   return run;
 }
@@ -112,25 +118,26 @@ class Clock {
 
   OutageCase at(double outdoor_degC, double dial_degC) {
     const double true_degC = dial_degC - held_.design.frost_hold.sensor_error_K;
-    OutageCase found{outdoor_degC, dial_degC, "", {}, places(std::max(true_degC, outdoor_degC), outdoor_degC)};
-    std::stable_sort(found.place.begin(), found.place.end(), sooner);
-    if (found.place.empty() || !found.place.front().lasts_s) return found;
-    found.first = found.place.front().name;
-    found.lasts_s = found.place.front().lasts_s;
-    return found;
+    CutRun run = worst_of_films(std::max(true_degC, outdoor_degC), outdoor_degC);
+    std::stable_sort(run.place.begin(), run.place.end(), sooner);
+    std::stable_sort(run.pumped.begin(), run.pumped.end(), sooner);
+    const OutagePlace first = soonest(run.place), pumped = soonest(run.pumped);
+    return {outdoor_degC, dial_degC, first.name, first.lasts_s, std::move(run.place), pumped.name, pumped.lasts_s};
   }
   bool floor_cools_air() const { return floor_cools_air_; }
 
  private:
-  std::vector<OutagePlace> places(double air_degC, double outdoor_degC) {
+  CutRun worst_of_films(double air_degC, double outdoor_degC) {
     CutRun run = run_of(held_, shop_, up_, cut_at(shop_, zone_, up_, air_degC, outdoor_degC));
-    if (!run.floor_cools_air) return run.place;
+    if (!run.floor_cools_air) return run;
     floor_cools_air_ = true;
     if (!down_) down_ = cooling_building(held_.design, held_.envelope, fields_, FloorHeat::down);
     const CutRun other = run_of(held_, shop_, *down_, cut_at(shop_, zone_, *down_, air_degC, outdoor_degC));
-    for (std::size_t i = 0; i < run.place.size(); ++i)
-      if (sooner(other.place[i], run.place[i])) run.place[i] = other.place[i];
-    return run.place;
+    for (std::size_t i = 0; i < run.place.size(); ++i) {
+      run.place[i] = std::min(run.place[i], other.place[i], sooner);
+      run.pumped[i] = std::min(run.pumped[i], other.pumped[i], sooner);
+    }
+    return run;
   }
 
   const HeldShop& held_;

@@ -58,29 +58,37 @@ void add_clock(Page& page, const Reader& reader, const std::vector<std::vector<c
   add_table(page, table);
 }
 
-constexpr std::string_view run_pump =
-    "run the pump alone on a small generator (about 100 W): it spreads the slab's heat";
+/// What the pump alone is worth, where that is an hour or more.
+std::string run_pump(const OutageCase& one, const Outage& outage, System system) {
+  const std::string rests = hours(one.lasts_s, outage, system), runs = hours(one.pump_lasts_s, outage, system);
+  const bool helps = rests != runs && (!one.pump_lasts_s || *one.pump_lasts_s > *one.lasts_s);
+  const std::string worth =
+      helps ? fmt::format("{} ~ hours at {}, not {}", runs, figure(Kind::degree, one.outdoor_degC, system), rests)
+            : "it spreads the slab's heat";
+  return fmt::format("run the pump alone on a small generator (about 100 W): {}", worth);
+}
 
 /// After the doors. Water in loops, boiler and manifold moves while the pump runs: they are emptied only without one.
-std::string what_next(PlaceKind kind, const std::string& name) {
+std::string what_next(PlaceKind kind, const std::string& name, const std::string& pump) {
   switch (kind) {
-    case PlaceKind::tube: return fmt::format("{}; without one, have the loop with the {} blown out", run_pump, name);
-    case PlaceKind::room_air: return fmt::format("{}; without one, drain boiler and manifold", run_pump);
-    case PlaceKind::drain_trap: return fmt::format("empty the {}; {}", name, run_pump);
+    case PlaceKind::tube: return fmt::format("{}; without one, have the loop with the {} blown out", pump, name);
+    case PlaceKind::room_air: return fmt::format("{}; without one, drain boiler and manifold", pump);
+    case PlaceKind::drain_trap: return fmt::format("empty the {}; {}", name, pump);
     case PlaceKind::floor_line:
     case PlaceKind::room_pipe:
     case PlaceKind::wall_pipe: break;
   }
-  return fmt::format("shut off and drain the {}; {}", name, run_pump);
+  return fmt::format("shut off and drain the {}; {}", name, pump);
 }
 
-void add_tonight(Page& page, const Reader& reader, const std::string& first) {
+void add_tonight(Page& page, const Reader& reader, const OutageCase& worst) {
   const auto& places = reader.answer.freeze->place;
-  const auto place = std::find_if(places.begin(), places.end(), [&](const auto& p) { return p.name == first; });
+  const auto place = std::find_if(places.begin(), places.end(), [&](const auto& p) { return p.name == worst.first; });
   if (place == places.end()) return;
+  const std::string pump = run_pump(worst, *reader.answer.outage, reader.system());
   add_text(page, fmt::format("Tonight, in this order: keep the doors shut; {}. Engines and fuel heaters outdoors only: "
                              "carbon monoxide kills.",
-                             what_next(place->kind, first)));
+                             what_next(place->kind, worst.first, pump)));
 }
 
 /// Every place from the lowest setting.
@@ -112,7 +120,7 @@ void add_outage(Page& page, const Reader& reader) {
   if (reader.options.full) add_all_places(page, reader, rows);
   if (reader.answer.outage->floor_cools_air)
     add_text(page, "In some of these the cold floor takes heat from the air; the worse of two floor films was taken.");
-  add_tonight(page, reader, rows.back().front()->first);
+  add_tonight(page, reader, *rows.back().front());
 }
 
 }  // namespace slabwright::report

@@ -132,6 +132,25 @@ TEST_CASE("a room that stands colder than the zone freezes sooner") {
   CHECK(hours_of(shop, "outer wall of the store") < hours);
 }
 
+TEST_CASE("a pump that runs on keeps the coldest tube, and no pipe in a wall") {
+  const CutShop shop = cut_shop(bare_shop(), 8.0, -20.0);
+  const auto rows = cool_down(shop.building, shop.cut);
+  const auto lasts = [&](const WatchedPlace& place, PumpInCut pump) {
+    return freezes_after_s(place, shop.building, shop.cut, rows, pump).value();
+  };
+  const auto tube = std::find_if(shop.places.place.begin(), shop.places.place.end(),
+                                 [](const WatchedPlace& p) { return p.name.find("big door") != std::string::npos; });
+  CHECK(lasts(*tube, PumpInCut::runs) > lasts(*tube, PumpInCut::rests) + hour_s);
+  WatchedPlace pipe;
+  pipe.kind = PlaceKind::wall_pipe;
+  pipe.idle = {0.8, 0.2, 0.0, 0.0};
+  CHECK(lasts(pipe, PumpInCut::runs) == lasts(pipe, PumpInCut::rests));
+  // All water is one.
+  WatchedPlace air;
+  air.kind = PlaceKind::room_air;
+  CHECK(lasts(air, PumpInCut::runs) == lasts(*tube, PumpInCut::runs));
+}
+
 TEST_CASE("what is frozen already lasts no time, and what has no strip is not known") {
   const CutShop shop = cut_shop(bare_shop(), 8.0, -20.0);
   const auto rows = cool_down(shop.building, shop.cut);

@@ -83,6 +83,19 @@ TEST_CASE("the first of a case is the soonest of its places") {
   }
 }
 
+TEST_CASE("the pump alone on a generator gives hours where a tube is first, and none to a pipe") {
+  Design design = bare_shop();
+  for (const OutageCase& one : clock_of(design).row) CHECK(hours(one.pump_lasts_s) > hours(one.lasts_s) + 1.0);
+  design.watch.resize(1);
+  design.watch[0].name = "sink line";
+  design.watch[0].kind = WatchKind::wall_pipe;
+  design.watch[0].toward_outdoor_share = 0.4;
+  for (const OutageCase& one : clock_of(design).row) {
+    CHECK(one.pump_first == "sink line");
+    CHECK(one.pump_lasts_s == one.lasts_s);
+  }
+}
+
 TEST_CASE("colder weather leaves fewer hours, a higher setting more") {
   const Outage outage = clock_of(bare_shop());
   for (const std::string place : {"outer wall", "big door", "air round"}) {
@@ -148,6 +161,6 @@ TEST_CASE("without a setting or an edge there is no clock") {
 TEST_CASE("the records of the clock name every member") {
   Outage outage = clock_of(bare_shop());
   CHECK(record_of(outage).keys.size() == 3);
-  CHECK(record_of(outage.row[0]).keys.size() == 5);
+  CHECK(record_of(outage.row[0]).keys.size() == 7);
   CHECK(record_of(outage.row[0].place[0]).keys.size() == 2);
 }

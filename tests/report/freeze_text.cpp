@@ -108,7 +108,7 @@ namespace {
 Outage sample_outage(const std::string& first, const std::string& mild_first) {
   const auto one = [](double outdoor_F, double dial_F, const std::string& name, std::optional<double> hours) {
     if (hours) *hours *= 3600.0;
-    return OutageCase{of_F(outdoor_F), of_F(dial_F), name, hours, {{name, hours}, {"the other", {}}}};
+    return OutageCase{of_F(outdoor_F), of_F(dial_F), name, hours, {{name, hours}, {"the other", {}}}, name, hours};
   };
   return {96.0 * 3600.0,
           false,
@@ -155,6 +155,9 @@ TEST_CASE("what is done tonight suits the place that is first") {
   check_part(flat(text(answer)), "keep the doors shut; empty the water line in the wall; run the pump");
   answer.freeze->place[1].kind = PlaceKind::room_air;
   check_part(flat(text(answer)), "spreads the slab's heat; without one, drain boiler and manifold.");
+  answer.outage->row[2].pump_first = "tube 12 in inside the big door";
+  answer.outage->row[2].pump_lasts_s = 9.5 * 3600.0;
+  check_part(flat(text(answer)), "generator (about 100 W): 9 ~ hours at -24 F, not under 1; without one, drain");
   answer.outage = sample_outage("", "");
   CHECK_FALSE(has(text(answer), "Tonight"));
 }

@@ -52,7 +52,7 @@ TEST_CASE("every described key of every stage is there") {
 TEST_CASE("the clock of a power cut stands by weather and setting, without hours where nothing freezes") {
   Answer answer = sample(Question::freeze);
   CHECK_FALSE(Json::parse(json_of(answer)).contains("outage"));
-  answer.outage = Outage{345600.0, false, {{-20.0, 9.0, "tube", 7200.0, {{"tube", 7200.0}, {"tap", {}}}}}};
+  answer.outage = Outage{345600.0, false, {{-20.0, 9.0, "tube", 7200.0, {{"tube", 7200.0}, {"tap", {}}}, "tap", {}}}};
   const Json outage = Json::parse(json_of(answer)).at("outage");
   check_keys(outage, reading(*answer.outage));
   CHECK(outage["row"][0]["lasts_s"] == 7200.0);
