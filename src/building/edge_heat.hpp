@@ -4,7 +4,10 @@
 
 namespace slabwright::building {
 
-/// The same edge with the floor film of so much heat going up, any covering included.
-EdgeDetail with_heat_going_up(EdgeDetail detail, const Design& design, double up_W_per_m2);
+/// What a floor gives in hard frost, middle of the range; the film of heat going up moves with its tenth power only.
+constexpr double typical_up_W_per_m2 = 50.0;
+
+/// The same edge with the floor film of that heat going up, any covering included.
+EdgeDetail with_heat_going_up(EdgeDetail detail, const Design& design);
 
 }  // namespace slabwright::building

@@ -8,8 +8,6 @@
 namespace slabwright {
 namespace {
 
-/// What a floor gives in hard frost, middle of the range; the film of heat going up moves with its tenth power only.
-constexpr double typical_up_W_per_m2 = 50.0;
 constexpr double water_freezes_degC = 0.0;
 constexpr DriverWeights room_air_itself{1.0, 0.0, 0.0, 0.0};
 
@@ -34,8 +32,7 @@ std::vector<WatchedPlace> places_at(const Envelope& envelope, std::size_t row, c
   std::vector<EdgePoint> points{{edge.tube_in_m, edge.detail.tube_depth_m}};
   if (door) points.insert(points.end(), {{0.0, 0.0}, {step_m, 0.0}});
   const auto idle = fields.responses(edge.detail, points).weights;
-  const auto running =
-      fields.responses(building::with_heat_going_up(edge.detail, design, typical_up_W_per_m2), points).weights;
+  const auto running = fields.responses(building::with_heat_going_up(edge.detail, design), points).weights;
 
   WatchedPlace tube;
   tube.name = "tube " + distance(edge.tube_in_m, design.units) + " inside the " + edge.name;

@@ -8,15 +8,12 @@
 namespace slabwright {
 namespace {
 
-/// What a floor gives half way through a cut; its film moves with the tenth power only.
-constexpr double typical_up_W_per_m2 = 20.0;
 /// Air is densest when it is cold; 5 per cent of it is nothing here.
 constexpr double typical_air_degC = 5.0;
 
 FloorStrip strip_of(const EdgeStretch& edge, std::size_t row, const Design& design, EdgeFields& fields,
                     FloorHeat heat) {
-  const EdgeDetail detail =
-      heat == FloorHeat::down ? edge.detail : building::with_heat_going_up(edge.detail, design, typical_up_W_per_m2);
+  const EdgeDetail detail = heat == FloorHeat::down ? edge.detail : building::with_heat_going_up(edge.detail, design);
   FloorStrip strip;
   strip.edge = row;
   strip.room = edge.room;

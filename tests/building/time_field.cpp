@@ -26,7 +26,7 @@ DriverSeries air_series(const CutShop& shop, const FloorStrip& strip, const std:
 /// The edge as the strips see it: with the film of a floor that warms the air.
 EdgeDetail detail_of_strip(const Design& design, const EdgeStretch& edge) {
   EdgeDetail detail = edge.detail;
-  const FloorFilm film = floor_film(floor_film_rise_K(20.0));
+  const FloorFilm film = floor_film(floor_film_rise_K(50.0));
   detail.indoor_film_m2K_per_W = 1.0 / film.coefficient_W_per_m2K + design.slab.covering.resistance_m2K_per_W;
   return detail;
 }
