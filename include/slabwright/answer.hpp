@@ -62,7 +62,8 @@ struct Answer {
   std::optional<OperatingPoint> point;
   std::optional<PlantSizes> sizes;
   std::optional<Freeze> freeze;
-  std::optional<Three> loss_W;  ///< of a building not described, as every range
+  std::optional<Outage> outage;  ///< only when the frost hold is the question
+  std::optional<Three> loss_W;   ///< of a building not described, as every range
   std::optional<Three> boiler_W;
   std::optional<Three> supply_degC;
   std::optional<Three> slab_dial_degC;

@@ -7,7 +7,7 @@
 #include <variant>
 #include <vector>
 
-#include "slabwright/conduction.hpp"
+#include "slabwright/conduction_states.hpp"
 
 namespace slabwright {
 
@@ -152,6 +152,8 @@ std::vector<std::vector<double>> heat_by_driver(const FieldSection& section,
                                                 const std::vector<std::vector<double>>& by_boundary);
 /// The same for heat_in and its errors.
 UnitResponses by_driver(const FieldSection& section, UnitResponses responses);
+/// And for the outputs of few states; errors of sums are sums of errors.
+FewStates by_driver(const FieldSection& section, FewStates states);
 
 /// A point of the edge in the section's coordinates.
 FieldPoint point_of(const EdgeDetail& detail, EdgePoint point);

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "slabwright/conduction_edge.hpp"
+#include "slabwright/conduction_states.hpp"
 #include "slabwright/design.hpp"
 
 namespace slabwright {
@@ -113,12 +114,15 @@ class EdgeFields {
   /// On grids of its own: steady heat within 0.15 %, its swing within 1 %. Where the options' first cell is larger than
   /// 10 mm only differences are meant, and heat is within 2 %.
   EdgeHeat heat_down(const EdgeDetail& detail);
-  std::size_t solved() const { return solved_.size() + heat_.size(); }
+  /// An edge in time as few states: the points, then heat by driver; the outdoor air and deep ground do not move.
+  FewStates states(const EdgeDetail& detail, const std::vector<EdgePoint>& points);
+  std::size_t solved() const { return solved_.size() + heat_.size() + states_.size(); }
 
  private:
   FieldOptions options_;
   std::map<std::vector<double>, UnitResponses> solved_;
   std::map<std::vector<double>, EdgeHeat> heat_;
+  std::map<std::vector<double>, FewStates> states_;
 };
 
 /// The floor as a whole, heated or not. Needs no climate beyond its mean and swing.

@@ -77,8 +77,47 @@ struct Judged {
 Judged judge_slab_setting(const Design& design, const Envelope& envelope, const FloorPlan& floor,
                           const WatchedPlaces& watched, double slab_degC);
 
+/// A power cut at one setting and one weather.
+struct OutagePlace {
+  std::string name;
+  std::optional<double> lasts_s;  ///< until it is as cold as it freezes at; absent: longer than the clock runs
+};
+struct OutageCase {
+  double outdoor_degC = 0.0;
+  double air_dial_degC = 0.0;      ///< the wall thermostat until the cut
+  std::string first;               ///< empty where nothing freezes while the clock runs
+  std::optional<double> lasts_s;   ///< of the first
+  std::vector<OutagePlace> place;  ///< that decides, soonest first
+  std::string pump_first;          ///< the same two while a small generator keeps the pump alone running
+  std::optional<double> pump_lasts_s;
+};
+struct Outage {
+  double longest_s = 0.0;        ///< how long the clock runs
+  bool floor_cools_air = false;  ///< in some case the floor took heat from the air: the worse film was taken
+  std::vector<OutageCase> row;   ///< mildest weather first, lowest setting first
+};
+
+/// What the frost hold was found from.
+struct HeldShop {
+  const Design& design;
+  const Envelope& envelope;
+  const FloorPlan& floor;
+  const WatchedPlaces& watched;
+};
+
+/// How long every place that decides keeps from freezing when power goes off: no pump, no boiler, no fans, no gains,
+/// doors shut. From the wall thermostat's dial and from two higher settings (6 F or 3 K apart, no higher than the
+/// working temperature), the sensor reading too high by its error; at `climate.coldest`, at `climate.outdoor` and in
+/// milder weather, each as if it had lasted, soil included. The hours end at the freezing point itself: margins are
+/// what a setting keeps. What was not found frozen within 96 h has no hours. Absent without a setting or without an
+/// edge.
+std::optional<Outage> outage_clock(const HeldShop& held, const Freeze& freeze, EdgeFields& fields);
+
 Record record_of(PlaceAtSetting&);
 Record record_of(UnknownPlace&);
 Record record_of(Freeze&);
+Record record_of(OutagePlace&);
+Record record_of(OutageCase&);
+Record record_of(Outage&);
 
 }  // namespace slabwright

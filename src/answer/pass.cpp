@@ -89,6 +89,13 @@ void add_freeze(Answer& answer, EdgeFields& fields) {
 
 }  // namespace
 
+void add_outage(Answer& answer, EdgeFields& fields) {
+  if (!answer.freeze || !answer.envelope || !answer.floor) return;
+  const Design& design = answer.file.design;
+  const WatchedPlaces places = watched_places(design, *answer.envelope, fields);
+  answer.outage = outage_clock({design, *answer.envelope, *answer.floor, places}, *answer.freeze, fields);
+}
+
 Answer pass(const DesignFile& file, Question question, EdgeFields& fields, Reach reach) {
   Answer answer;
   answer.wishes = {question, false};

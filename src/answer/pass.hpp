@@ -18,6 +18,9 @@ bool answered(const Answer& answer);
 /// `kind` and `reasons` from everything that was said.
 Verdict verdict_of(const std::vector<Diagnostic>& said);
 
+/// How long a power cut may last, from the settings that were found.
+void add_outage(Answer& answer, EdgeFields& fields);
+
 /// Ranges of a building that is not described, into the fields of the answer that are of three.
 void add_ranges(Answer& answer, EdgeFields& fields);
 

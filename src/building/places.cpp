@@ -1,15 +1,13 @@
 // The places that are watched without being asked, and the user's own.
 #include <numeric>
 
+#include "building/edge_heat.hpp"
 #include "slabwright/building.hpp"
 #include "slabwright/fluid.hpp"
-#include "slabwright/handbook_floor_film.hpp"
 
 namespace slabwright {
 namespace {
 
-/// What a floor gives in hard frost, middle of the range; the film of heat going up moves with its tenth power only.
-constexpr double typical_up_W_per_m2 = 50.0;
 constexpr double water_freezes_degC = 0.0;
 constexpr DriverWeights room_air_itself{1.0, 0.0, 0.0, 0.0};
 
@@ -25,25 +23,21 @@ DriverWeights weights_of(const std::vector<double>& row) {
   return {row[edge_row::indoor], row[edge_row::outdoor], row[edge_row::ground], row[edge_row::tube_heat]};
 }
 
-/// The same edge under a floor that gives heat.
-EdgeDetail with_heat_going_up(EdgeDetail detail, const Design& design) {
-  const FloorFilm film = floor_film(floor_film_rise_K(typical_up_W_per_m2));
-  detail.indoor_film_m2K_per_W = 1.0 / film.coefficient_W_per_m2K + design.slab.covering.resistance_m2K_per_W;
-  return detail;
-}
-
 /// Tube, floor line and one step in from it, at one edge: one solve a state.
-std::vector<WatchedPlace> places_at(const EdgeStretch& edge, const Design& design, EdgeFields& fields) {
+std::vector<WatchedPlace> places_at(const Envelope& envelope, std::size_t row, const Design& design,
+                                    EdgeFields& fields) {
+  const EdgeStretch& edge = envelope.edge[row];
   const double step_m = step_in_m(design.units);
   const bool door = edge.kind == EdgeKind::big_door;
   std::vector<EdgePoint> points{{edge.tube_in_m, edge.detail.tube_depth_m}};
   if (door) points.insert(points.end(), {{0.0, 0.0}, {step_m, 0.0}});
   const auto idle = fields.responses(edge.detail, points).weights;
-  const auto running = fields.responses(with_heat_going_up(edge.detail, design), points).weights;
+  const auto running = fields.responses(building::with_heat_going_up(edge.detail, design), points).weights;
 
   WatchedPlace tube;
   tube.name = "tube " + distance(edge.tube_in_m, design.units) + " inside the " + edge.name;
   tube.room = edge.room;
+  tube.edge = row;
   tube.freezes_degC = freezing_point_degC(mixture_of(design.fluid));
   tube.limit_degC = tube.freezes_degC + design.frost_hold.margin_K;
   tube.air_below_room_K = door ? design.frost_hold.door_air_K : 0.0;
@@ -124,9 +118,9 @@ double temperature_at(const DriverWeights& w, const Drivers& d) {
 WatchedPlaces watched_places(const Design& design, const Envelope& envelope, EdgeFields& fields) {
   const auto first = first_heated_room(design);
   WatchedPlaces found;
-  for (const EdgeStretch& edge : envelope.edge) {
-    if (!design.room[edge.room].heated_floor) continue;
-    const std::vector<WatchedPlace> places = places_at(edge, design, fields);
+  for (std::size_t row = 0; row < envelope.edge.size(); ++row) {
+    if (!design.room[envelope.edge[row].room].heated_floor) continue;
+    const std::vector<WatchedPlace> places = places_at(envelope, row, design, fields);
     found.place.insert(found.place.end(), places.begin(), places.end());
   }
   if (first) found.place.push_back(air_at_manifold(design, *first));

@@ -103,7 +103,7 @@ std::size_t driver_of(const BoundaryStretch& stretch) {
 std::vector<std::vector<double>> heat_by_driver(const FieldSection& section,
                                                 const std::vector<std::vector<double>>& by_boundary) {
   if (by_boundary.empty()) return {};
-  std::vector<std::vector<double>> rows(temperatures, std::vector<double>(section.drivers.size(), 0.0));
+  std::vector<std::vector<double>> rows(temperatures, std::vector<double>(by_boundary.front().size(), 0.0));
   for (std::size_t boundary = 0; boundary < by_boundary.size(); ++boundary) {
     std::vector<double>& row = rows[driver_of(section.boundaries[boundary])];
     for (std::size_t driver = 0; driver < row.size(); ++driver) row[driver] += by_boundary[boundary][driver];
@@ -128,6 +128,16 @@ UnitResponses by_driver(const FieldSection& section, UnitResponses responses) {
   responses.heat_in = heat_by_driver(section, responses.heat_in);
   responses.heat_in_errors = heat_by_driver(section, responses.heat_in_errors);
   return responses;
+}
+
+FewStates by_driver(const FieldSection& section, FewStates states) {
+  const auto first = static_cast<std::ptrdiff_t>(states.points);
+  for (auto* rows : {&states.output, &states.direct, &states.step_errors}) {
+    const auto heat = heat_by_driver(section, {rows->begin() + first, rows->end()});
+    rows->resize(states.points);
+    rows->insert(rows->end(), heat.begin(), heat.end());
+  }
+  return states;
 }
 
 FieldPoint point_of(const EdgeDetail& detail, EdgePoint point) {

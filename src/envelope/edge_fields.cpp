@@ -52,17 +52,35 @@ EdgeHeat heat_of(const FieldSection& section, bool differences_only) {
   return heat;
 }
 
+std::vector<FieldPoint> points_of(const EdgeDetail& detail, const std::vector<EdgePoint>& points) {
+  std::vector<FieldPoint> found;
+  for (const EdgePoint& point : points) found.push_back(point_of(detail, point));
+  return found;
+}
+
 }  // namespace
 
 UnitResponses EdgeFields::responses(const EdgeDetail& detail, const std::vector<EdgePoint>& points) {
-  std::vector<FieldPoint> watched;
-  for (const EdgePoint& point : points) watched.push_back(point_of(detail, point));
+  const std::vector<FieldPoint> watched = points_of(detail, points);
   const FieldSection section = edge_section(detail);
   std::vector<double> key = envelope::key_of(section, watched, options_);
   const auto found = solved_.find(key);
   if (found != solved_.end()) return found->second;
   UnitResponses responses = by_driver(section, unit_responses(section, watched, options_));
   return solved_.emplace(std::move(key), std::move(responses)).first->second;
+}
+
+FewStates EdgeFields::states(const EdgeDetail& detail, const std::vector<EdgePoint>& points) {
+  const std::vector<FieldPoint> watched = points_of(detail, points);
+  const FieldSection section = edge_section(detail);
+  std::vector<double> key = envelope::key_of(section, watched, options_);
+  const auto found = states_.find(key);
+  if (found != states_.end()) return found->second;
+  StatesOptions options;
+  options.grid = options_;
+  options.constant = {FieldDriverId{edge_row::outdoor}, FieldDriverId{edge_row::ground}};
+  FewStates states = by_driver(section, few_states(section, watched, options));
+  return states_.emplace(std::move(key), std::move(states)).first->second;
 }
 
 EdgeHeat EdgeFields::heat_down(const EdgeDetail& detail) {

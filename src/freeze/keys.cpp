@@ -58,4 +58,32 @@ Record record_of(Freeze& x) {
   return {keys, &x};
 }
 
+Record record_of(OutagePlace& x) {
+  static constexpr Key keys[] = {
+      key<&OutagePlace::name>({.meaning = "Which place."}),
+      key<&OutagePlace::lasts_s>({.meaning = "From the cut until it freezes; absent: longer than the clock runs."})};
+  return {keys, &x};
+}
+
+Record record_of(OutageCase& x) {
+  static constexpr Key keys[] = {
+      key<&OutageCase::outdoor_degC>({.meaning = "Outdoors, before and after the cut."}),
+      key<&OutageCase::air_dial_degC>({.meaning = "The wall thermostat's dial until the cut."}),
+      key<&OutageCase::first>({.meaning = "What freezes first."}),
+      key<&OutageCase::lasts_s>({.meaning = "From the cut until it freezes; absent: longer than the clock runs."}),
+      key<&OutageCase::place>({.meaning = "Every place that decides, soonest first."}),
+      key<&OutageCase::pump_first>({.meaning = "What freezes first while a generator keeps the pump alone running."}),
+      key<&OutageCase::pump_lasts_s>(
+          {.meaning = "From the cut until that freezes; absent: longer than the clock runs."})};
+  return {keys, &x};
+}
+
+Record record_of(Outage& x) {
+  static constexpr Key keys[] = {
+      key<&Outage::longest_s>({.meaning = "How long the clock runs."}),
+      key<&Outage::floor_cools_air>({.meaning = "Whether the floor took heat from the air in any case."}),
+      key<&Outage::row>({.meaning = "One for each weather and setting."})};
+  return {keys, &x};
+}
+
 }  // namespace slabwright

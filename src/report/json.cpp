@@ -156,6 +156,7 @@ std::string json_of(const Answer& answer) {
   add(whole, "point", answer.point, system);
   add(whole, "sizes", answer.sizes, system);
   add(whole, "freeze", answer.freeze, system);
+  add(whole, "outage", answer.outage, system);
   if (const Json ranges = ranges_of(answer); !ranges.empty()) whole["ranges"] = ranges;
   whole["sensitivity"] = sensitivities_of(answer);
   whole["change"] = changes_of(answer);

@@ -43,6 +43,7 @@ constexpr KindRow kinds[] = {
     {Kind::current, Dimension::current, {"A", 1}, {"A", 1}},
     {Kind::voltage, Dimension::voltage, {"V", 0}, {"V", 0}},
     {Kind::share, Dimension::share, {"%", 0}, {"%", 0}},
+    {Kind::hours, Dimension::time, {"h", 0}, {"h", 0}},
     {Kind::turns, Dimension::turns, {"turns", 2}, {"turns", 2}},
     {Kind::valve, Dimension::valve_coefficient, {"Cv", 2}, {"Kv", 2}},
     {Kind::conductance, Dimension::conductance, {"Btu/h F", 0}, {"W/K", 1}},

@@ -28,6 +28,7 @@ enum class Kind {
   voltage,
   share,
   turns,
+  hours,  ///< whole
   valve,  ///< Kv or Cv
   conductance,
   transmittance,

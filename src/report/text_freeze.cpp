@@ -139,10 +139,15 @@ void add_changes(Page& page, const Reader& reader) {
   if (!idle.empty()) add_text(page, fmt::format("Tried, and lowers nothing: {}.", fmt::join(idle, "; ")));
 }
 
+bool any_code(const std::vector<Diagnostic>& reasons, std::string_view code) {
+  return std::any_of(reasons.begin(), reasons.end(), [&](const Diagnostic& d) { return d.code == code; });
+}
+
 void add_boiler(Page& page, const Reader& reader) {
   const Answer& answer = reader.answer;
   const Freeze& freeze = *answer.freeze;
   if (freeze.decides.empty()) return;
+  if (!reader.options.full && any_code(answer.verdict.reasons, "freeze.boiler-too-small")) return;  // told as a reason
   const std::string holds =
       fmt::format("Holding that takes {} in the coldest hour", reader(Kind::heat, freeze.hold_W, Figure::frost_hold));
   if (!freeze.boiler_keeps_to_degC || !answer.sizes) return add_text(page, holds + ".");
@@ -161,6 +166,8 @@ void add_found(Page& page, const Reader& reader) {
   add_places(page, reader);
   add_ice(page, reader);
   add_blank(page);
+  add_outage(page, reader);
+  add_blank(page);
   add_changes(page, reader);
 }
 
@@ -173,6 +180,7 @@ void add_refused(Page& page, const Reader& reader) {
   add_blank(page);
   add_places(page, reader);
   add_ice(page, reader);
+  add_outage(page, reader);
   add_setting(page, reader);
 }
 

@@ -107,3 +107,15 @@ TEST_CASE("what is lacking is absent and said") {
   const Answer nothing = answer(from_keys({{"tube.size", "1/2 in"}}), {Question::design, true});
   CHECK(exit_code(nothing) == 2);
 }
+
+TEST_CASE("the clock of a power cut runs when the frost hold is asked for, and not otherwise") {
+  for (const Layout& one : layouts()) {
+    INFO(one.name);
+    const Answer frost = answer(one.file, {Question::freeze, false});
+    REQUIRE(frost.outage);
+    CHECK(frost.outage->row.size() % 3 == 0);
+    CHECK_FALSE(frost.outage->floor_cools_air);
+    for (const OutageCase& row : frost.outage->row) CHECK(row.outdoor_degC < row.air_dial_degC);
+    CHECK_FALSE(answer(one.file, {Question::check, false}).outage);
+  }
+}

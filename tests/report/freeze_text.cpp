@@ -101,3 +101,71 @@ TEST_CASE("without weather nothing can be said, and how to say it") {
   check_part(all, "\nHOW LOW CANNOT BE SAID YET.\nfor frost hold: give --outdoor \"-12 F\"\n");
   check_part(all, "slabwright freeze --size \"36 x 30 ft\" --outdoor \"-12 F\"");
 }
+
+namespace {
+
+/// -24 and 20 F, from 47 and 53 F.
+Outage sample_outage(const std::string& first, const std::string& mild_first) {
+  const auto one = [](double outdoor_F, double dial_F, const std::string& name, std::optional<double> hours) {
+    if (hours) *hours *= 3600.0;
+    return OutageCase{of_F(outdoor_F), of_F(dial_F), name, hours, {{name, hours}, {"the other", {}}}, name, hours};
+  };
+  return {96.0 * 3600.0,
+          false,
+          {one(20.0, 47.0, mild_first, 31.96), one(20.0, 53.0, mild_first, {}), one(-24.0, 47.0, first, 0.4),
+           one(-24.0, 53.0, first, 8.2)}};
+}
+
+Answer without_power(const std::string& first, const std::string& mild_first) {
+  Answer answer = sample(Question::freeze);
+  answer.outage = sample_outage(first, mild_first);
+  return answer;
+}
+
+}  // namespace
+
+TEST_CASE("power off: hours against weather and setting, rounded down, and which place is first") {
+  const std::string all = text(without_power("tube 12 in inside the big door", "water line in the wall"));
+  check_part(all, "Power off (all loops run until then): hours ~ until the first place freezes\n");
+  check_part(
+      flat(all),
+      "outside, F from 47 F from 53 F first 20 31 over 96 water line in the wall "
+      "-24 under 1 8 tube 12 in inside the big door Tonight, in this order: keep the doors shut; run the pump "
+      "alone on a small generator (about 100 W): it spreads the slab's heat; without one, have the loop with the tube "
+      "12 in inside the big door blown out. Engines and fuel heaters outdoors only: carbon monoxide kills.");
+  CHECK(all.find("Place, in F") < all.find("Power off"));
+  CHECK(all.find("Power off") < all.find("What would lower it"));
+}
+
+TEST_CASE("a long name that is first everywhere stands before the hours") {
+  Answer answer =
+      without_power("tube 6 in inside the outer wall of the store", "tube 6 in inside the outer wall of the store");
+  answer.freeze->place[1].name = "tube 6 in inside the outer wall of the store";
+  const std::string all = flat(text(answer));
+  check_part(all,
+             "hours ~ until the tube 6 in inside the outer wall of the store, the first of all, freezes outside, F");
+  check_part(all,
+             "keep the doors shut; shut off and drain the tube 6 in inside the outer wall of the store; run the pump");
+}
+
+TEST_CASE("what is done tonight suits the place that is first") {
+  Answer answer = without_power("water line in the wall", "water line in the wall");
+  check_part(flat(text(answer)), "keep the doors shut; shut off and drain the water line in the wall; run the pump");
+  answer.freeze->place[1].kind = PlaceKind::drain_trap;
+  check_part(flat(text(answer)), "keep the doors shut; empty the water line in the wall; run the pump");
+  answer.freeze->place[1].kind = PlaceKind::room_air;
+  check_part(flat(text(answer)), "spreads the slab's heat; without one, drain boiler and manifold.");
+  answer.outage->row[2].pump_first = "tube 12 in inside the big door";
+  answer.outage->row[2].pump_lasts_s = 9.5 * 3600.0;
+  check_part(flat(text(answer)), "generator (about 100 W): 9 ~ hours at -24 F, not under 1; without one, drain");
+  answer.outage = sample_outage("", "");
+  CHECK_FALSE(has(text(answer), "Tonight"));
+}
+
+TEST_CASE("every place has its hours in full, and a floor that cools the air is said") {
+  Answer answer = without_power("water line in the wall", "water line in the wall");
+  answer.outage->floor_cools_air = true;
+  const std::string all = flat(text_of(answer, {"harness.toml", true, ""}));
+  check_part(all, "Hours from 47 F; outside: 20 F -24 F water line in the wall 31 under 1 the other over 96 over 96");
+  check_part(all, "the cold floor takes heat from the air");
+}

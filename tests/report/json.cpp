@@ -49,6 +49,17 @@ TEST_CASE("every described key of every stage is there") {
   check_keys(json.at("freeze"), reading(*answer.freeze));
 }
 
+TEST_CASE("the clock of a power cut stands by weather and setting, without hours where nothing freezes") {
+  Answer answer = sample(Question::freeze);
+  CHECK_FALSE(Json::parse(json_of(answer)).contains("outage"));
+  answer.outage = Outage{345600.0, false, {{-20.0, 9.0, "tube", 7200.0, {{"tube", 7200.0}, {"tap", {}}}, "tap", {}}}};
+  const Json outage = Json::parse(json_of(answer)).at("outage");
+  check_keys(outage, reading(*answer.outage));
+  CHECK(outage["row"][0]["lasts_s"] == 7200.0);
+  CHECK(outage["row"][0]["place"][0]["lasts_s"] == 7200.0);
+  CHECK_FALSE(outage["row"][0]["place"][1].contains("lasts_s"));
+}
+
 TEST_CASE("verdict, guesses, ranges and changes are there") {
   Answer answer = undescribed(Question::design);
   answer.verdict.kind = VerdictKind::mend;
