@@ -171,13 +171,31 @@ void add_floors(Page& page, const Reader& reader) {
   add_titled(page, "FLOORS, at nominal water", table);
 }
 
+std::string signed_share(const Reader& reader, double share) {
+  return fmt::format("{}{}", share < 0.0 ? "-" : "+", reader(Kind::share, std::abs(share)));
+}
+
+/// What the standard makes of the ground, beside the field.
+void add_ground_opinion(Page& page, const Reader& reader) {
+  if (!reader.answer.envelope) return;
+  const GroundPath& ground = reader.answer.envelope->ground;
+  if (ground.iso13370.plane_W_per_m2K <= 0.0) return;
+  add_text(
+      page,
+      fmt::format("ISO 13370 on the ground below the tubes: {} against our {}, {}. It does not see the bare edge of "
+                  "the slab.",
+                  reader(Kind::transmittance, ground.iso13370.plane_W_per_m2K),
+                  reader(Kind::transmittance, ground.plane_W_per_m2K),
+                  signed_share(reader, ground.iso13370.difference_share)),
+      "  ");
+}
+
 void add_opinions(Page& page, const Reader& reader) {
   const Answer& answer = reader.answer;
   if (!answer.floor || answer.floor->opinion.empty()) return;
   add_text(page, "OTHER OPINIONS ON THE SLAB (heat upward for the same water)");
   for (const SectionOpinion& opinion : answer.floor->opinion) {
-    const std::string difference = fmt::format("{}{}", opinion.difference_share < 0.0 ? "-" : "+",
-                                               reader(Kind::share, std::abs(opinion.difference_share)));
+    const std::string difference = signed_share(reader, opinion.difference_share);
     add_text(page,
              fmt::format("{}: {} against our {}, {}.", opinion.name, reader(Kind::transmittance, opinion.up_W_per_m2K),
                          reader(Kind::transmittance, opinion.first_W_per_m2K), difference),
@@ -186,6 +204,7 @@ void add_opinions(Page& page, const Reader& reader) {
       add_text(page, fmt::format("Not made for this slab: {}.", fmt::join(opinion.why_not, "; ")), "  ");
     }
   }
+  add_ground_opinion(page, reader);
   add_blank(page);
 }
 
@@ -242,8 +261,8 @@ void add_ground(Page& page, const Reader& reader) {
   add_titled(page, "EDGES OF THE SLAB", edges);
   const GroundPath& ground = answer.envelope->ground;
   add_text(page,
-           fmt::format("GROUND: {} from the tube plane down, {} from the concrete's underside, to {} in the worst "
-                       "month; floor area over half its edge is {}.",
+           fmt::format("GROUND: {} from the tube plane down, {} from the concrete's underside, to {} on the worst "
+                       "day; floor area over half its edge is {}.",
                        reader(Kind::transmittance, ground.plane_W_per_m2K),
                        reader(Kind::transmittance, ground.underside_W_per_m2K),
                        reader(Kind::fine_degree, ground.effective_degC), reader(Kind::length, ground.dimension_m)));
