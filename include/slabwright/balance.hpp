@@ -35,6 +35,7 @@ struct BalanceMove {
 
 struct Balance {
   std::vector<PortSetting> port;
+  bool open_is_enough = false;  ///< all ports wide open leave every loop inside its band: none is turned
   std::vector<BalanceMove> move;
   ValveTurns turns;  ///< what `port` is set to
   std::size_t hardest = 0;

@@ -54,7 +54,10 @@ StateValues after_constant(const FewStates& states, const StateValues& from, con
 StateValues after_straight(const FewStates& states, const StateValues& from, const DriverValues& at_start,
                            const DriverValues& at_end, double dt_s);
 
-/// Points, then boundaries.
+/// One output; values that fit the states are the caller's to bring.
+double watched_value(const FewStates& states, std::size_t output, const StateValues& state,
+                     const DriverValues& drivers);
+/// All of them: points, then boundaries.
 std::vector<double> watched_values(const FewStates& states, const StateValues& state, const DriverValues& drivers);
 
 /// [output][driver]: when the driver swings as the real part of exp(2 pi i t / period), the output swings as the real

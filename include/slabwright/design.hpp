@@ -124,6 +124,9 @@ struct FloorShape {
 FloorShape floor_shape(const Slab& slab);
 FloorShape floor_shape(const Room& room);
 
+/// Floor of each room. One that says nothing of its size shares what the slab has left with others like it.
+std::vector<double> room_floors_m2(const Design& design);
+
 /// The mixture the loops carry, glycol by volume.
 Mixture mixture_of(const FluidEntry& fluid);
 

@@ -3,6 +3,9 @@
 
 namespace slabwright {
 
+/// A cold floor under warm air, heat going down: total coefficient of EN 1264-5, from memory.
+inline constexpr double floor_film_down_W_per_m2K = 6.5;
+
 /// What the surface gives to the room at one difference of temperature.
 struct FloorFilm {
   double heat_W_per_m2 = 0.0;          ///< positive upward

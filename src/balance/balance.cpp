@@ -77,9 +77,9 @@ bool in_band(const PortSetting& port, double flow_m3_per_s) {
 
 /// Where all ports open are good enough, nobody should kneel down to turn one.
 void leave_open_if_enough(Balance& balance, double wide_open) {
-  const bool enough = std::all_of(balance.port.begin(), balance.port.end(),
-                                  [](const PortSetting& port) { return in_band(port, port.open_m3_per_s); });
-  if (!enough) return;
+  balance.open_is_enough = std::all_of(balance.port.begin(), balance.port.end(),
+                                       [](const PortSetting& port) { return in_band(port, port.open_m3_per_s); });
+  if (!balance.open_is_enough) return;
   for (PortSetting& port : balance.port) {
     port.open = true;
     port.set_turns = wide_open;

@@ -35,6 +35,7 @@ Record record_of(BalanceMove& x) {
 Record record_of(Balance& x) {
   static constexpr Key keys[] = {
       key<&Balance::port>({.meaning = "Port by port."}),
+      key<&Balance::open_is_enough>({.meaning = "Whether all ports wide open are good enough."}),
       key<&Balance::move>({.meaning = "Moves, in their order."}),
       key<&Balance::hardest>({.meaning = "Row of the hardest loop, from 0."}),
       key<&Balance::duty_Pa>({.meaning = "Pump pressure at the target flows."}),

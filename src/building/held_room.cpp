@@ -58,10 +58,12 @@ HeldRoom held_at(const SlabHold& hold, double room_degC, double outdoor_degC) {
   return held;
 }
 
-HeldRoom room_held_by(const SlabHold& given, double sensor_degC, double outdoor_degC,
+HeldRoom room_held_by(const SlabHold& hold, double sensor_degC, double outdoor_degC,
                       std::optional<double> film_W_per_m2K) {
-  SlabHold hold = given;
-  if (!hold.section.field) hold.section = with_field(hold.section);
+  if (!hold.section.field) {
+    const SlabHold solved{with_field(hold.section), hold.loss_W_per_m2K, hold.gains_W_per_m2};
+    return room_held_by(solved, sensor_degC, outdoor_degC, film_W_per_m2K);
+  }
   if (film_W_per_m2K) return held_with_film(hold, sensor_degC, outdoor_degC, *film_W_per_m2K);
   const auto reads_over = [&](double room_degC) {
     return held_at(hold, room_degC, outdoor_degC).sensor_degC - sensor_degC;

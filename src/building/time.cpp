@@ -7,19 +7,9 @@
 namespace slabwright {
 namespace {
 
-double product(const std::vector<double>& row, const std::vector<double>& values) {
-  double sum = 0.0;
-  for (std::size_t i = 0; i < row.size(); ++i) sum += row[i] * values[i];
-  return sum;
-}
-
-double output(const FewStates& states, std::size_t row, const StateValues& state, const DriverValues& drivers) {
-  return product(states.output[row], state) + product(states.direct[row], drivers);
-}
-
 /// What the whole strip gives the air over it.
 double up_W(const FloorStrip& strip, const StateValues& state, const DriverValues& drivers) {
-  return -strip.length_m * output(strip.states, strip.states.points + edge_row::indoor, state, drivers);
+  return -strip.length_m * watched_value(strip.states, strip.states.points + edge_row::indoor, state, drivers);
 }
 
 double share_of(const PowerCut& cut, std::size_t room) {
@@ -66,7 +56,7 @@ CoolingRow row_of(const std::vector<Cooling>& floor, const PowerCut& cut, double
     const DriverValues drivers = drivers_of(strip, cut, air_degC, tube_W_per_m2);
     const double strip_m2 = strip.length_m * strip.width_m, strip_W = up_W(strip, at.state, drivers);
     row.up_W += strip_W;
-    row.tube_degC.push_back(output(strip.states, 0, at.state, drivers));
+    row.tube_degC.push_back(watched_value(strip.states, 0, at.state, drivers));
     floor_m2 += strip_m2;
     plane_m2K += strip_m2 * drivers[edge_row::indoor] + strip_W * strip.above_tube_m2K_per_W;
   }

@@ -87,12 +87,17 @@ StateValues after_straight(const FewStates& states, const StateValues& from, con
   return state;
 }
 
+double watched_value(const FewStates& states, std::size_t output, const StateValues& state,
+                     const DriverValues& drivers) {
+  return product(states.output[output], state) + product(states.direct[output], drivers);
+}
+
 std::vector<double> watched_values(const FewStates& states, const StateValues& state, const DriverValues& drivers) {
   expect_fits(states, drivers);
   expect_fits(states, state, 0.0);
   std::vector<double> values;
   for (std::size_t output = 0; output < states.direct.size(); ++output)
-    values.push_back(product(states.output[output], state) + product(states.direct[output], drivers));
+    values.push_back(watched_value(states, output, state, drivers));
   return values;
 }
 

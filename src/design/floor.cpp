@@ -1,4 +1,5 @@
 // What stages ask of a design.
+#include <algorithm>
 #include <cmath>
 
 #include "design/polygons.hpp"
@@ -35,6 +36,21 @@ FloorShape shape_of(const std::optional<Size>& size, const std::optional<double>
 FloorShape floor_shape(const Slab& slab) { return shape_of(slab.size, slab.area_m2, slab.outline); }
 
 FloorShape floor_shape(const Room& room) { return shape_of(room.size, room.area_m2, room.outline); }
+
+std::vector<double> room_floors_m2(const Design& design) {
+  std::vector<double> floor_m2;
+  double left_m2 = floor_shape(design.slab).area_m2;
+  std::size_t unknown = 0;
+  for (const Room& room : design.room) {
+    floor_m2.push_back(floor_shape(room).area_m2);
+    left_m2 -= floor_m2.back();
+    if (floor_m2.back() <= 0.0) ++unknown;
+  }
+  for (double& area_m2 : floor_m2) {
+    if (area_m2 <= 0.0) area_m2 = std::max(0.0, left_m2) / static_cast<double>(unknown);
+  }
+  return floor_m2;
+}
 
 Mixture mixture_of(const FluidEntry& fluid) {
   if (fluid.kind == FluidKind::water) return {};

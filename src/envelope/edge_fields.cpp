@@ -58,38 +58,39 @@ std::vector<FieldPoint> points_of(const EdgeDetail& detail, const std::vector<Ed
   return found;
 }
 
+/// What was solved before under this key, or what `solve` makes of it now.
+template <class Solved, class Solve>
+const Solved& remembered(std::map<std::vector<double>, Solved>& memory, std::vector<double> key, Solve solve) {
+  const auto found = memory.find(key);
+  if (found != memory.end()) return found->second;
+  return memory.emplace(std::move(key), solve()).first->second;
+}
+
 }  // namespace
 
 UnitResponses EdgeFields::responses(const EdgeDetail& detail, const std::vector<EdgePoint>& points) {
   const std::vector<FieldPoint> watched = points_of(detail, points);
   const FieldSection section = edge_section(detail);
-  std::vector<double> key = envelope::key_of(section, watched, options_);
-  const auto found = solved_.find(key);
-  if (found != solved_.end()) return found->second;
-  UnitResponses responses = by_driver(section, unit_responses(section, watched, options_));
-  return solved_.emplace(std::move(key), std::move(responses)).first->second;
+  return remembered(solved_, envelope::key_of(section, watched, options_),
+                    [&] { return by_driver(section, unit_responses(section, watched, options_)); });
 }
 
 FewStates EdgeFields::states(const EdgeDetail& detail, const std::vector<EdgePoint>& points) {
   const std::vector<FieldPoint> watched = points_of(detail, points);
   const FieldSection section = edge_section(detail);
-  std::vector<double> key = envelope::key_of(section, watched, options_);
-  const auto found = states_.find(key);
-  if (found != states_.end()) return found->second;
-  StatesOptions options;
-  options.grid = options_;
-  options.constant = {FieldDriverId{edge_row::outdoor}, FieldDriverId{edge_row::ground}};
-  FewStates states = by_driver(section, few_states(section, watched, options));
-  return states_.emplace(std::move(key), std::move(states)).first->second;
+  return remembered(states_, envelope::key_of(section, watched, options_), [&] {
+    StatesOptions options;
+    options.grid = options_;
+    options.constant = {FieldDriverId{edge_row::outdoor}, FieldDriverId{edge_row::ground}};
+    return by_driver(section, few_states(section, watched, options));
+  });
 }
 
 EdgeHeat EdgeFields::heat_down(const EdgeDetail& detail) {
   const FieldSection section = held_edge_section(detail);
   const bool differences_only = options_.first_cell_m > heat_grid.first_cell_m;
-  std::vector<double> key = envelope::key_of(section, {}, heat_grid);
-  const auto found = heat_.find(key);
-  if (found != heat_.end()) return found->second;
-  return heat_.emplace(std::move(key), heat_of(section, differences_only)).first->second;
+  return remembered(heat_, envelope::key_of(section, {}, heat_grid),
+                    [&] { return heat_of(section, differences_only); });
 }
 
 }  // namespace slabwright

@@ -6,6 +6,7 @@
 #include "envelope/foam.hpp"
 #include "envelope/ground.hpp"
 #include "slabwright/envelope.hpp"
+#include "slabwright/handbook_floor_film.hpp"
 
 namespace slabwright {
 namespace {
@@ -29,7 +30,7 @@ EdgeDetail detail_of(const Design& design, double tube_in_m) {
   detail.slab_thickness_m = floor_thickness_m(design.slab);
   detail.concrete_W_per_mK = design.slab.conductivity_W_per_mK;
   detail.soil_W_per_mK = design.ground.conductivity_W_per_mK;
-  detail.indoor_film_m2K_per_W = 1.0 / film_down_W_per_m2K + design.slab.covering.resistance_m2K_per_W;
+  detail.indoor_film_m2K_per_W = 1.0 / floor_film_down_W_per_m2K + design.slab.covering.resistance_m2K_per_W;
   detail.tube_depth_m = tube_axis_depth_m(design);
   // A tube warms the floor half a spacing to either side.
   detail.last_tube_in_m = std::max(0.0, tube_in_m - design.tube.spacing_m / 2.0);

@@ -48,15 +48,6 @@ WholeFloor whole_floor(const Design& design) {
   return {shape.area_m2, design.slab.exposed_perimeter_m.value_or(shape.perimeter_m)};
 }
 
-std::vector<double> room_floors_m2(const Design& design) {
-  std::vector<std::optional<double>> given;
-  for (const Room& room : design.room) {
-    const double area_m2 = floor_shape(room).area_m2;
-    given.push_back(area_m2 > 0.0 ? std::optional(area_m2) : std::nullopt);
-  }
-  return shared_out(given, whole_floor(design).area_m2, std::vector<double>(given.size(), 1.0));
-}
-
 std::vector<double> outer_walls_m(const Design& design) {
   std::vector<std::optional<double>> given;
   for (const Room& room : design.room) given.push_back(room.outer_wall_m);

@@ -13,9 +13,6 @@ struct WholeFloor {
 };
 WholeFloor whole_floor(const Design& design);
 
-/// A row for each room; rooms without a size share what the others leave of the slab.
-std::vector<double> room_floors_m2(const Design& design);
-
 /// Length of each room's walls that face outdoors; rooms without one share what the others leave, by floor area.
 std::vector<double> outer_walls_m(const Design& design);
 

@@ -4,9 +4,6 @@
 
 namespace slabwright::envelope {
 
-/// A cold floor under warm air, heat going down: total coefficient of EN 1264-5.
-constexpr double film_down_W_per_m2K = 6.5;
-
 /// A floor whose edge is all inside the building has no perimeter to a formula; a metre of it leaves next to no loss.
 constexpr double least_perimeter_m = 1.0;
 

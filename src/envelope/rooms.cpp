@@ -7,6 +7,7 @@
 #include "envelope/ground.hpp"
 #include "slabwright/envelope.hpp"
 #include "slabwright/handbook_air.hpp"
+#include "slabwright/handbook_floor_film.hpp"
 #include "slabwright/handbook_practice.hpp"
 
 namespace slabwright {
@@ -60,7 +61,8 @@ double guess_W_per_m2K(const Design& design) {
 /// drove it: it adds up with the rest there.
 double unheated_floor_W_per_K(const Design& design, const RoomLoss& loss, const GroundPath& ground,
                               double outdoor_degC) {
-  const double down_m2K_per_W = 1.0 / film_down_W_per_m2K + above_tube_m2K_per_W(design) + 1.0 / ground.plane_W_per_m2K;
+  const double down_m2K_per_W =
+      1.0 / floor_film_down_W_per_m2K + above_tube_m2K_per_W(design) + 1.0 / ground.plane_W_per_m2K;
   const double down_W = loss.floor_m2 / down_m2K_per_W * (loss.indoor_degC - ground.effective_degC);
   const double rise_K = loss.indoor_degC - outdoor_degC;
   return rise_K > 0.0 ? std::max(0.0, down_W / rise_K) : 0.0;

@@ -37,7 +37,7 @@ inline constexpr Table<8, 4> a_D{{{1.013, 1.013, 1.012, 1.011},
 inline constexpr std::array<double, 9> cover_m2K_per_W{0.01,   0.0208, 0.0292, 0.0375, 0.0458,
                                                        0.0542, 0.0625, 0.0708, 0.0792};
 
-/// Table A.4, B_G. At 0.30 m and 0.0458 one transcription prints 51.5; the row must rise steadily, so 41.5.
+/// Table A.4, B_G. At 0.30 m and 0.0458 one restatement prints 51.5; the row must rise steadily, so 41.5.
 inline constexpr Table<8, 9> B_G{{{85.0, 91.5, 96.8, 100, 100, 100, 100, 100, 100},
                                   {75.3, 83.5, 89.9, 96.3, 99.5, 100, 100, 100, 100},
                                   {66.0, 75.4, 82.9, 89.3, 95.5, 98.8, 100, 100, 100},
@@ -61,7 +61,7 @@ inline constexpr Table<10, 9> n_G{{{0.008, 0.005, 0.002, 0, 0, 0, 0, 0, 0},
                                    {0.322, 0.321, 0.321, 0.310, 0.293, 0.260, 0.187, 0.148, 0.115},
                                    {0.422, 0.421, 0.421, 0.405, 0.385, 0.325, 0.230, 0.183, 0.142}}};
 
-/// Tables A.5 and A.7, by s_u / W, for covers above 0.0792 m2K/W. At 0.40 the transcriptions differ (84.4, 84.5).
+/// Tables A.5 and A.7, by s_u / W, for covers above 0.0792 m2K/W. At 0.40 the restatements differ (84.4, 84.5).
 inline constexpr std::array<double, 13> thick_ratio{0.173, 0.20, 0.25, 0.30, 0.35, 0.40, 0.45,
                                                     0.50,  0.55, 0.60, 0.65, 0.70, 0.75};
 inline constexpr std::array<double, 13> thick_B_G{27.5, 40, 57.5, 69.5, 78.2, 84.4, 88.3,

@@ -8,7 +8,6 @@ namespace {
 
 constexpr double upward_W_per_m2K = 8.92;  ///< at 1 K
 constexpr double upward_power = 1.1;
-constexpr double downward_W_per_m2K = 6.5;
 constexpr double still_W_per_m2K = 6.0;
 /// The laws of the two directions are joined over less than a thermometer can tell.
 constexpr double join_K = 0.1;
@@ -36,7 +35,9 @@ FloorFilm upward(double rise_K) {
   return {coefficient * rise_K, upward_power * coefficient, coefficient};
 }
 
-FloorFilm downward(double rise_K) { return {downward_W_per_m2K * rise_K, downward_W_per_m2K, downward_W_per_m2K}; }
+FloorFilm downward(double rise_K) {
+  return {floor_film_down_W_per_m2K * rise_K, floor_film_down_W_per_m2K, floor_film_down_W_per_m2K};
+}
 
 FloorFilm joined(double rise_K) {
   const FloorFilm end = rise_K > 0.0 ? upward(join_K) : downward(-join_K);
@@ -59,7 +60,7 @@ FloorFilm floor_film(double rise_K) {
 double floor_film_rise_K(double heat_W_per_m2) {
   if (heat_W_per_m2 >= upward(join_K).heat_W_per_m2)
     return std::pow(heat_W_per_m2 / upward_W_per_m2K, 1.0 / upward_power);
-  if (heat_W_per_m2 <= downward(-join_K).heat_W_per_m2) return heat_W_per_m2 / downward_W_per_m2K;
+  if (heat_W_per_m2 <= downward(-join_K).heat_W_per_m2) return heat_W_per_m2 / floor_film_down_W_per_m2K;
   // The cubics are all but straight: Newton gains three digits a round.
   double rise_K = heat_W_per_m2 / still_W_per_m2K;
   for (int round = 0; round < 8; ++round) {

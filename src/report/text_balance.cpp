@@ -39,20 +39,13 @@ std::string upper(std::string text) {
   return text;
 }
 
-/// All ports open is good enough already.
-bool open_is_enough(const Balance& balance) {
-  return std::all_of(balance.port.begin(), balance.port.end(), [](const PortSetting& p) {
-    return p.open_m3_per_s >= p.least_m3_per_s && p.open_m3_per_s <= p.most_m3_per_s;
-  });
-}
-
 std::string verdict(const Reader& reader) {
   const Answer& answer = reader.answer;
   if (!answer.balance) return "NOTHING TO BALANCE YET.";
   const std::size_t moves = answer.balance->move.size();
   const bool fails = answer.verdict.kind == VerdictKind::fails;
   const std::string but = fails ? " The shop does not work as it stands: see below." : "";
-  if (moves == 0 || open_is_enough(*answer.balance)) {
+  if (moves == 0 || answer.balance->open_is_enough) {
     return "NOTHING NEED BE TURNED. Open every port fully and leave it so." + but;
   }
   return fmt::format("{} MOVE{}. Open every port fully{}, then:{}", upper(counted(moves)), moves == 1 ? "" : "S",
@@ -90,7 +83,7 @@ Page moves_told(const Reader& reader, std::size_t shown, bool told) {
 /// All of it where that is short; else a line for each move, as many as fit.
 void add_moves(Page& page, const Reader& reader) {
   const Balance& balance = *reader.answer.balance;
-  if (open_is_enough(balance)) return;
+  if (balance.open_is_enough) return;
   const std::size_t all = balance.move.size();
   Page moves = moves_told(reader, all, true);
   std::size_t shown = all;
@@ -105,7 +98,7 @@ void add_moves(Page& page, const Reader& reader) {
 /// Where it ends, and which port is never touched.
 void add_stop(Page& page, const Reader& reader) {
   const Balance& balance = *reader.answer.balance;
-  if (open_is_enough(balance)) return add_text(page, "Every loop is inside its range.");
+  if (balance.open_is_enough) return add_text(page, "Every loop is inside its range.");
   const bool all_within =
       std::all_of(balance.port.begin(), balance.port.end(), [](const PortSetting& p) { return p.within; });
   add_text(page, fmt::format("Stop there. {} Leave port {} open: its loop is the hardest, the one that asks the pump "
@@ -177,7 +170,7 @@ std::string miss_words(const Reader& reader, double share) {
 
 void add_untouched(Page& page, const Reader& reader) {
   const Balance& balance = *reader.answer.balance;
-  if (open_is_enough(balance)) return;
+  if (balance.open_is_enough) return;
   add_text(page, fmt::format("Left untouched, {} gets {}, and no loop is further off.", balance.untouched_loop,
                              miss_words(reader, balance.untouched_worst_share)));
 }

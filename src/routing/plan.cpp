@@ -8,22 +8,6 @@ namespace slabwright {
 namespace routing {
 namespace {
 
-/// Floor of each room. One that says nothing of its size shares what the slab has left with others like it.
-std::vector<double> room_floors_m2(const Design& design) {
-  std::vector<double> floor_m2;
-  double left_m2 = floor_shape(design.slab).area_m2;
-  std::size_t unknown = 0;
-  for (const Room& room : design.room) {
-    floor_m2.push_back(floor_shape(room).area_m2);
-    left_m2 -= floor_m2.back();
-    if (floor_m2.back() <= 0.0) ++unknown;
-  }
-  for (double& area_m2 : floor_m2) {
-    if (area_m2 <= 0.0) area_m2 = std::max(0.0, left_m2) / static_cast<double>(unknown);
-  }
-  return floor_m2;
-}
-
 double limit_of(const Tube& tube) {
   if (tube.longest_loop_m) return *tube.longest_loop_m;
   const TubeSize* size = find_tube(tube.size.name);

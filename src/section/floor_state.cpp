@@ -52,8 +52,8 @@ FloorState state_under(const Section& section, double film_W_per_m2K, const Driv
 // The rise of the floor over the room sought is the one that the section gives under that rise's own film. It lies
 // between the three temperatures that drive the section. What is left of it falls almost straight with the guess, so
 // that a secant finds it; where a cold ground all but takes up the water's heat it does not, and the bracket holds it.
-FloorState floor_from_water(const Section& given, double water_degC, double tube_mK_per_W, double room_degC) {
-  const Section section = given.field ? given : with_field(given);
+FloorState floor_from_water(const Section& section, double water_degC, double tube_mK_per_W, double room_degC) {
+  if (!section.field) return floor_from_water(with_field(section), water_degC, tube_mK_per_W, room_degC);
   const Drive drive{water_degC, tube_mK_per_W, room_degC};
   double low_K = std::min({0.0, water_degC - room_degC, section.below_degC - room_degC});
   double high_K = std::max({0.0, water_degC - room_degC, section.below_degC - room_degC});
@@ -73,8 +73,8 @@ FloorState floor_from_water(const Section& given, double water_degC, double tube
   throw std::logic_error("floor_from_water: a temperature that is no number");
 }
 
-WaterWanted water_for(const Section& given, double up_W_per_m2, double tube_mK_per_W, double room_degC) {
-  const Section section = given.field ? given : with_field(given);
+WaterWanted water_for(const Section& section, double up_W_per_m2, double tube_mK_per_W, double room_degC) {
+  if (!section.field) return water_for(with_field(section), up_W_per_m2, tube_mK_per_W, room_degC);
   const double film = floor_film(floor_film_rise_K(up_W_per_m2)).coefficient_W_per_m2K;
   const SectionResponse r = respond(section, film, tube_mK_per_W);
   const double through_W_per_m = r.through_W_per_m_K * (section.below_degC - room_degC);

@@ -68,6 +68,20 @@ TEST_CASE("with exact settings every loop carries its aim, the hardest one open"
   CHECK(b.balance.port[b.balance.hardest].open);
 }
 
+TEST_CASE("no port is turned where open ports are good enough") {
+  const Balanced alike = by_lengths({"250 ft", "252 ft", "250 ft"});
+  CHECK(alike.balance.open_is_enough);
+  CHECK(alike.balance.move.empty());
+  for (const PortSetting& port : alike.balance.port) {
+    CHECK(port.open);
+    CHECK(port.within);
+    CHECK(port.after_m3_per_s == Approx(port.open_m3_per_s));
+  }
+  const Balanced apart = by_lengths({"150 ft", "290 ft", "290 ft"});
+  CHECK_FALSE(apart.balance.open_is_enough);
+  CHECK_FALSE(apart.balance.move.empty());
+}
+
 TEST_CASE("the shorter the loop the further its port is shut") {
   const Balanced b = by_lengths({"188 ft", "241 ft", "262 ft", "290 ft"});
   for (std::size_t i = 1; i < b.balance.port.size(); ++i) {

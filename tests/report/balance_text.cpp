@@ -73,6 +73,7 @@ TEST_CASE("what it means to leave it, and how far to go") {
 TEST_CASE("where all open is good enough nobody is sent to turn anything") {
   Answer answer = sample(Question::balance);
   for (PortSetting& port : answer.balance->port) port.open_m3_per_s = port.aim_m3_per_s;
+  answer.balance->open_is_enough = true;
   const std::string all = text(answer);
   CHECK(lines_of(all)[2] == "NOTHING NEED BE TURNED. Open every port fully and leave it so.");
   CHECK_FALSE(has(all, "turn PORT"));

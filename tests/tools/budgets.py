@@ -16,7 +16,7 @@ CODE = {".cpp", ".hpp", ".py", ".cmake", ".txt", ".sh", ""}
 
 # Nothing unfinished, nothing about how the project is worked on, no path of one machine.
 FORBIDDEN = re.compile(
-    r"\b(TODO|FIXME|XXX|HACK)\b|\bshared/|(?<![\w.])/(work|root|home)/|\bseed document"
+    r"\b(TODO|FIXME|XXX|HACK)\b|\bshared/|(?<![\w.])/(work|root|home)/|\bseed\s+document"
     r"|\b(?i:(this|previous|earlier|later|next|last) session|sub-?agents?|helpers?|language model)\b"
     r"|\b(?i:(this|the first|the second|a later|the next|first|later|next) issues?)\b|\b(?i:issue) #?\d|\bCEO\b")
 UNFINISHED = re.compile(r"\b(?i:placeholders?|not implemented|unimplemented|for now)\b")
