@@ -49,6 +49,8 @@ struct EdgeDetail {
   double indoor_film_m2K_per_W = 0.17;   ///< ISO 6946, heat going down into a cold floor
   double outdoor_film_W_per_m2K = 25.0;  ///< ISO 6946, 1 / 0.04
   double tube_depth_m = 0.0;
+  /// The floor from the inner face of wall or leaf to here meets an air of its own; 0 or more, 0: all meets the room's.
+  double near_air_m = 0.0;
   double last_tube_in_m = 0.0;     ///< tube heat is spread evenly from the line of symmetry to here
   double domain_depth_m = 15.0;    ///< from the floor to the ground of constant temperature
   double domain_outside_m = 15.0;  ///< from the slab's outer face to where no heat passes any more
@@ -131,23 +133,28 @@ EdgeDetail with_build(EdgeDetail detail, const EdgeBuild& build);
 /// Rows of UnitResponses: drivers of weights and heat, and (the first three) whose temperature heat enters from.
 namespace edge_row {
 constexpr std::size_t indoor = 0, outdoor = 1, ground = 2, tube_heat = 3;
-}
+/// Only where EdgeDetail::near_air_m is above 0: the air near the edge as a fifth driver, and the heat from it as a
+/// fourth row of heat. Tube heat, the fourth driver, is no temperature and has no such row.
+constexpr std::size_t near_air = 4, near_air_heat = 3;
+}  // namespace edge_row
 
 struct EdgePoint {
   double in_m, depth_m;
 };
 
 /// The section, x from the line of symmetry outward and y up from the floor. Drivers: indoor air, outdoor air and deep
-/// ground in °C, tube heat in W per m2 of floor over tubes. Every face that meets air has its film: indoors and
-/// outdoors may be several stretches each, in the order of the drivers.
+/// ground in °C, tube heat in W per m2 of floor over tubes, and the air near the edge where it has its own. Every face
+/// that meets air has its film: indoors and outdoors may be several stretches each, in the order of the drivers; what
+/// meets the air near the edge stands last. A near air wider than the floor takes all of it.
 /// Broken contracts (std::logic_error): a length, film, conductivity or resistance not above 0, a wall or leaf that
 /// does not fit on the slab, a part without size or above the floor, ground outside that lies above the floor.
 FieldSection edge_section(const EdgeDetail& detail);
 
-/// The same section with the tube plane and the room at one temperature, the first driver; no tube heat.
+/// The same section with the tube plane and the room at one temperature, the first driver; no tube heat, and no near
+/// air: all floor meets the room's.
 FieldSection held_edge_section(const EdgeDetail& detail);
 
-/// Adds heat that enters by boundaries up to a row for each of the first three drivers.
+/// Adds heat that enters by boundaries up to a row for each of the first three drivers, and one for the near air.
 std::vector<std::vector<double>> heat_by_driver(const FieldSection& section,
                                                 const std::vector<std::vector<double>>& by_boundary);
 /// The same for heat_in and its errors.

@@ -20,7 +20,8 @@ std::string distance(double length_m, System system) {
 double step_in_m(System system) { return system == System::us ? 0.0254 : 0.025; }
 
 DriverWeights weights_of(const std::vector<double>& row) {
-  return {row[edge_row::indoor], row[edge_row::outdoor], row[edge_row::ground], row[edge_row::tube_heat]};
+  const double near_share = row.size() > edge_row::near_air ? row[edge_row::near_air] : 0.0;
+  return {row[edge_row::indoor] + near_share, row[edge_row::outdoor], row[edge_row::ground], row[edge_row::tube_heat]};
 }
 
 /// Tube, floor line and one step in from it, at one edge: one solve a state.

@@ -7,9 +7,14 @@
 namespace slabwright {
 namespace {
 
+bool has_near_air(const FloorStrip& strip) { return strip.states.direct.front().size() > edge_row::near_air; }
+
 /// What the whole strip gives the air over it.
 double up_W(const FloorStrip& strip, const StateValues& state, const DriverValues& drivers) {
-  return -strip.length_m * watched_value(strip.states, strip.states.points + edge_row::indoor, state, drivers);
+  const std::size_t heat = strip.states.points;
+  double in_W_per_m = watched_value(strip.states, heat + edge_row::indoor, state, drivers);
+  if (has_near_air(strip)) in_W_per_m += watched_value(strip.states, heat + edge_row::near_air_heat, state, drivers);
+  return -strip.length_m * in_W_per_m;
 }
 
 double share_of(const PowerCut& cut, std::size_t room) {
@@ -17,9 +22,15 @@ double share_of(const PowerCut& cut, std::size_t room) {
   return cut.room_rise_share[room];
 }
 
+/// One air over the whole strip: what lies near the edge is as warm as the rest of it.
+DriverValues drivers_under(const FloorStrip& strip, double air_degC, const PowerCut& cut, double tube_W_per_m2) {
+  DriverValues drivers{air_degC, cut.outdoor_degC, cut.ground_degC, tube_W_per_m2};
+  if (has_near_air(strip)) drivers.push_back(air_degC);
+  return drivers;
+}
+
 DriverValues drivers_of(const FloorStrip& strip, const PowerCut& cut, double zone_degC, double tube_W_per_m2) {
-  return {room_air_degC(cut, strip.room, zone_degC) - strip.air_below_room_K, cut.outdoor_degC, cut.ground_degC,
-          tube_W_per_m2};
+  return drivers_under(strip, room_air_degC(cut, strip.room, zone_degC) - strip.air_below_room_K, cut, tube_W_per_m2);
 }
 
 /// A strip on its way through time.
@@ -32,7 +43,8 @@ struct Cooling {
 
 Cooling started(const FloorStrip& strip, const PowerCut& cut, double step_s) {
   Cooling cooling{&strip, steady_state(strip.states, drivers_of(strip, cut, cut.air_degC, cut.tube_W_per_m2)), {}, 0.0};
-  const DriverValues none(4, 0.0), kelvin{share_of(cut, strip.room), 0.0, 0.0, 0.0};
+  const DriverValues none = drivers_under(strip, 0.0, {}, 0.0);
+  const DriverValues kelvin = drivers_under(strip, share_of(cut, strip.room), {}, 0.0);
   const StateValues rest(strip.states.decay_per_s.size(), 0.0);
   cooling.per_K = after_straight(strip.states, rest, none, kelvin, step_s);
   cooling.up_W_per_K = up_W(strip, cooling.per_K, kelvin);
@@ -109,7 +121,7 @@ double room_air_degC(const PowerCut& cut, std::size_t room, double zone_degC) {
 double tube_heat_that_gives(const CoolingBuilding& building, const PowerCut& cut, double wanted_W) {
   double idle_W = 0.0, per_tube_W = 0.0;
   for (const FloorStrip& strip : building.floor) {
-    const DriverValues idle = drivers_of(strip, cut, cut.air_degC, 0.0), unit{0.0, 0.0, 0.0, 1.0};
+    const DriverValues idle = drivers_of(strip, cut, cut.air_degC, 0.0), unit = drivers_under(strip, 0.0, {}, 1.0);
     idle_W += up_W(strip, steady_state(strip.states, idle), idle);
     per_tube_W += up_W(strip, steady_state(strip.states, unit), unit);
   }

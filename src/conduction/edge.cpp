@@ -12,8 +12,7 @@ namespace {
 using namespace conduction;
 
 constexpr FieldDriverId indoor{edge_row::indoor}, outdoor{edge_row::outdoor}, ground{edge_row::ground},
-    tube_heat{edge_row::tube_heat};
-constexpr std::size_t temperatures = 3;
+    tube_heat{edge_row::tube_heat}, near_air{edge_row::near_air};
 
 Threshold threshold_of(const EdgeDetail& detail) {
   if (const auto* wall = std::get_if<WallEdge>(&detail.kind)) {
@@ -44,6 +43,7 @@ void expect_sound(const EdgeDetail& detail) {
   expects(beyond_leaf_m(detail) >= 0.0, "edge: nose and cover must not be negative");
   expects(detail.tube_depth_m > 0.0 && detail.tube_depth_m <= detail.slab_thickness_m, "edge: tubes lie in the slab");
   expects(detail.last_tube_in_m >= 0.0 && detail.last_tube_in_m < threshold.face_m, "edge: tubes lie in the room");
+  expects(detail.near_air_m >= 0.0, "edge: near air reaches into the room");
   expects(detail.grade_depth_m >= 0.0, "edge: the ground outside must not lie above the floor");
   expects(
       std::max(detail.slab_thickness_m, detail.grade_depth_m) < detail.domain_depth_m && detail.domain_outside_m > 0,
@@ -98,14 +98,40 @@ std::size_t driver_of(const BoundaryStretch& stretch) {
   return film ? film->driver.at : std::get<FixedTemperature>(stretch.condition).at_from.at;
 }
 
+std::size_t heat_row_of(const BoundaryStretch& stretch) {
+  const std::size_t driver = driver_of(stretch);
+  return driver == edge_row::near_air ? edge_row::near_air_heat : driver;
+}
+
+/// Of the faces that meet the room, those nearer to the edge than the near air reaches.
+void add_near_air(FieldSection& section, const EdgeDetail& detail) {
+  section.drivers.push_back({"near air", FieldDriver::Kind::temperature});
+  const double from_m = threshold_of(detail).face_m - detail.near_air_m;
+  std::vector<BoundaryStretch> near;
+  for (BoundaryStretch& stretch : section.boundaries) {
+    auto* film = std::get_if<SurfaceFilm>(&stretch.condition);
+    FieldSegment& where = stretch.where;
+    if (!film || film->driver != indoor || where.to.x_m - from_m < same_line_m) continue;
+    if (from_m - where.from.x_m < same_line_m) {
+      film->driver = near_air;
+      continue;
+    }
+    near.push_back({{{from_m, where.from.y_m}, where.to}, SurfaceFilm{film->coefficient_W_per_m2K, near_air}});
+    where.to.x_m = from_m;
+  }
+  section.boundaries.insert(section.boundaries.end(), near.begin(), near.end());
+}
+
 }  // namespace
 
 std::vector<std::vector<double>> heat_by_driver(const FieldSection& section,
                                                 const std::vector<std::vector<double>>& by_boundary) {
   if (by_boundary.empty()) return {};
-  std::vector<std::vector<double>> rows(temperatures, std::vector<double>(by_boundary.front().size(), 0.0));
+  const bool has_near_air = section.drivers.size() > edge_row::near_air;
+  const std::size_t heat_rows = has_near_air ? edge_row::near_air_heat + 1 : edge_row::ground + 1;
+  std::vector<std::vector<double>> rows(heat_rows, std::vector<double>(by_boundary.front().size(), 0.0));
   for (std::size_t boundary = 0; boundary < by_boundary.size(); ++boundary) {
-    std::vector<double>& row = rows[driver_of(section.boundaries[boundary])];
+    std::vector<double>& row = rows[heat_row_of(section.boundaries[boundary])];
     for (std::size_t driver = 0; driver < row.size(); ++driver) row[driver] += by_boundary[boundary][driver];
   }
   return rows;
@@ -115,6 +141,7 @@ FieldSection edge_section(const EdgeDetail& detail) {
   FieldSection section = without_tubes(detail);
   section.drivers.push_back({"tube heat", FieldDriver::Kind::heat});
   section.planes = {{tube_plane(detail), tube_heat}};
+  if (detail.near_air_m > 0.0) add_near_air(section, detail);
   return section;
 }
 

@@ -19,6 +19,9 @@ constexpr double most_half_width_m = 15.0;
 constexpr double rounding_m = 1e-9;
 /// Floor that is left beyond the nearest tube, so that there is a middle at all.
 constexpr double least_floor_beyond_tube_m = 1.0;
+/// Air that leaks in under a door or falls off its cold leaf lies on the first metre of floor before it has mixed with
+/// the room's: practice.
+constexpr double air_near_door_m = 1.0;
 
 /// What walls and doors of one slab have in common.
 EdgeDetail detail_of(const Design& design, double tube_in_m) {
@@ -114,6 +117,7 @@ EdgeStretch door_stretch(const Design& design, const Opening& opening) {
     build.apron = Apron{*edge.apron_thickness_m, *edge.apron_length_m, board_of(edge.apron_gap, spoiled(edge))};
   }
   bare.kind = door;
+  bare.near_air_m = air_near_door_m;
   stretch.detail = with_build(std::move(bare), build);
   add_parts(stretch.detail, design, stretch.name);
   return stretch;

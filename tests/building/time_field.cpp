@@ -15,8 +15,9 @@ DriverSeries air_series(const CutShop& shop, const FloorStrip& strip, const std:
   DriverSeries series;
   const auto add = [&](const CoolingRow& row, double tube_W_per_m2) {
     series.times_s.push_back(row.time_s);
-    series.drivers.push_back({room_air_degC(shop.cut, strip.room, row.air_degC) - strip.air_below_room_K,
-                              shop.cut.outdoor_degC, shop.cut.ground_degC, tube_W_per_m2});
+    const double air_degC = room_air_degC(shop.cut, strip.room, row.air_degC) - strip.air_below_room_K;
+    series.drivers.push_back({air_degC, shop.cut.outdoor_degC, shop.cut.ground_degC, tube_W_per_m2});
+    if (strip.states.direct.front().size() > edge_row::near_air) series.drivers.back().push_back(air_degC);
   };
   add(rows[0], shop.cut.tube_W_per_m2);
   for (const CoolingRow& row : rows) add(row, 0.0);
@@ -46,7 +47,8 @@ std::vector<FieldPoint> watched_in(const EdgeDetail& detail, const EdgeStretch& 
 double up_W_per_m(const FieldSection& section, const FieldRun& run, std::size_t row) {
   std::vector<std::vector<double>> by_boundary;
   for (const double heat : run.heat_in_W_per_m[row]) by_boundary.push_back({heat});
-  return -heat_by_driver(section, by_boundary)[edge_row::indoor][0];
+  const auto rows = heat_by_driver(section, by_boundary);
+  return -rows[edge_row::indoor][0] - (rows.size() > edge_row::near_air_heat ? rows[edge_row::near_air_heat][0] : 0.0);
 }
 
 /// What leaving out states may cost a tube; 0.02 K when this was written.

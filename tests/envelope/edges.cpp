@@ -126,7 +126,7 @@ TEST_CASE("the same edge is solved once") {
 
 TEST_CASE("every number of an edge tells it from another") {
   const EdgeDetail plain = door_of(edges_of(bare_shop())).detail;
-  std::vector<EdgeDetail> others(12, plain);
+  std::vector<EdgeDetail> others(13, plain);
   others[0].half_width_m += 0.1;
   others[1].slab_thickness_m += 0.01;
   others[2].concrete_W_per_mK = 2.0;
@@ -141,14 +141,21 @@ TEST_CASE("every number of an edge tells it from another") {
   others[9].kind = DoorEdge{0.05, 0.04};
   others[11].parts[0].heat_capacity_J_per_m3K = 1e5;
   others[10].kind = WallEdge{0.1};
+  others[12].near_air_m += 0.5;
   EdgeFields fields({.first_cell_m = 0.02, .growth = 1.5});
   const auto first = fields.responses(plain, at_tube).weights;
   // What only stores heat moves no steady weight; it is a field of its own nevertheless.
   for (std::size_t i = 0; i < 11; ++i) CHECK(fields.responses(others[i], at_tube).weights != first);
   CHECK(fields.responses(others[11], at_tube).weights == first);
-  CHECK(fields.solved() == 13);
-  fields.responses(plain, {{0.2, 0.06}});
+  CHECK(fields.responses(others[12], at_tube).weights != first);
   CHECK(fields.solved() == 14);
+  fields.responses(plain, {{0.2, 0.06}});
+  CHECK(fields.solved() == 15);
+}
+
+TEST_CASE("the first metre at a door has air of its own, a wall's floor none") {
+  for (const EdgeStretch& edge : edges_of(bare_shop()))
+    CHECK(edge.detail.near_air_m == (edge.kind == EdgeKind::big_door ? 1.0 : 0.0));
 }
 
 TEST_CASE("a strip across the slab keeps the cold of a door out") {
