@@ -5,7 +5,8 @@
 #include <vector>
 
 #include "slabwright/balance.hpp"
-#include "slabwright/freeze.hpp"
+#include "slabwright/freeze_outage.hpp"
+#include "slabwright/freeze_recovery.hpp"
 
 namespace slabwright {
 
@@ -62,7 +63,11 @@ struct Answer {
   std::optional<OperatingPoint> point;
   std::optional<PlantSizes> sizes;
   std::optional<Freeze> freeze;
-  std::optional<Outage> outage;  ///< only when the frost hold is the question
+  std::optional<Outage> outage;  ///< this and the next four only when the frost hold is the question
+  std::vector<Fault> fault;
+  std::vector<Recovery> recovery;
+  std::vector<SensorCase> sensor;
+  std::optional<TurnOff> turn_off;
   std::optional<Three> loss_W;   ///< of a building not described, as every range
   std::optional<Three> boiler_W;
   std::optional<Three> supply_degC;

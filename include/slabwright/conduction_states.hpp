@@ -54,6 +54,16 @@ StateValues after_constant(const FewStates& states, const StateValues& from, con
 StateValues after_straight(const FewStates& states, const StateValues& from, const DriverValues& at_start,
                            const DriverValues& at_end, double dt_s);
 
+/// Steps of one length made ready, for many of them: x = keep x + start (input u0) + end (input u1), drivers going
+/// straight from u0 to u1. The same numbers as after_straight().
+struct StatesStep {
+  double dt_s = 0.0;
+  std::vector<double> keep, start, end;  ///< [state]
+};
+StatesStep states_step(const FewStates& states, double dt_s);
+StateValues after_step(const FewStates& states, const StatesStep& step, const StateValues& from,
+                       const DriverValues& at_start, const DriverValues& at_end);
+
 /// One output; values that fit the states are the caller's to bring.
 double watched_value(const FewStates& states, std::size_t output, const StateValues& state,
                      const DriverValues& drivers);

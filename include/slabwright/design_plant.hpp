@@ -51,6 +51,7 @@ enum class SecondSourceKind { none, heat_pump };
 struct SecondSource {
   SecondSourceKind kind = SecondSourceKind::none;
   std::optional<double> cut_out_degC;  ///< colder than this outdoors and it stops
+  std::optional<double> capacity_W;    ///< heat it gives at 8.3 degC (47 degF) outdoors
   friend bool operator==(const SecondSource&, const SecondSource&) = default;
 };
 
@@ -73,6 +74,9 @@ struct FrostHold {
   double pipe_limit_degC = 0.0;  ///< coldest air that a water line in air may stand in
   double sensor_error_K = 0.0;   ///< added to what the sensor must read
   double door_air_K = 0.0;       ///< how much colder the air near a big door is than the room
+  double deadband_K = 0.0;       ///< of either thermostat: on at half of it below the dial, off at half of it above
+  double satisfied_s = 0.0;      ///< how long something warm may keep the floor off in the cold
+  double opens_s = 0.0;          ///< when work begins, from midnight
   friend bool operator==(const FrostHold&, const FrostHold&) = default;
 };
 

@@ -114,7 +114,7 @@ class EdgeFields {
   /// On grids of its own: steady heat within 0.15 %, its swing within 1 %. Where the options' first cell is larger than
   /// 10 mm only differences are meant, and heat is within 2 %.
   EdgeHeat heat_down(const EdgeDetail& detail);
-  /// An edge in time as few states: the points, then heat by driver; the outdoor air and deep ground do not move.
+  /// An edge in time as few states: the points, then heat by driver; deep ground does not move.
   FewStates states(const EdgeDetail& detail, const std::vector<EdgePoint>& points);
   std::size_t solved() const { return solved_.size() + heat_.size() + states_.size(); }
 

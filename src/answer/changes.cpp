@@ -103,11 +103,6 @@ void add_changes(Answer& answer, EdgeFields& fields) {
     answer.change.push_back(
         {candidate.what, candidate.before_pour, other.freeze->slab_dial_degC, other.freeze->air_dial_degC});
   }
-  const Freeze& freeze = *answer.freeze;
-  if (freeze.verdict == FreezeVerdict::found && freeze.pump_kept_air_dial_degC < freeze.air_dial_degC) {
-    answer.change.push_back(
-        {"pump kept running in the cold", false, freeze.pump_kept_slab_dial_degC, freeze.pump_kept_air_dial_degC});
-  }
   std::stable_sort(answer.change.begin(), answer.change.end(),
                    [](const FreezeChange& a, const FreezeChange& b) { return a.air_dial_degC < b.air_dial_degC; });
 }

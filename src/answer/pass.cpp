@@ -82,18 +82,27 @@ std::optional<double> boiler_W(const Answer& answer) {
 
 void add_freeze(Answer& answer, EdgeFields& fields) {
   if (!answer.envelope || !answer.floor) return;
-  const WatchedPlaces places = watched_places(answer.file.design, *answer.envelope, fields);
+  const Design& design = answer.file.design;
+  const WatchedPlaces places = watched_places(design, *answer.envelope, fields);
+  const Snap snap = snap_of(design);
   answer.freeze =
-      keep(lowest_setting(answer.file.design, *answer.envelope, *answer.floor, places, boiler_W(answer)), answer.said);
+      keep(lowest_setting({design, *answer.envelope, *answer.floor, places, snap}, fields, boiler_W(answer)), answer.said);
 }
 
 }  // namespace
 
-void add_outage(Answer& answer, EdgeFields& fields) {
+void add_cold_runs(Answer& answer, EdgeFields& fields) {
   if (!answer.freeze || !answer.envelope || !answer.floor) return;
   const Design& design = answer.file.design;
   const WatchedPlaces places = watched_places(design, *answer.envelope, fields);
-  answer.outage = outage_clock({design, *answer.envelope, *answer.floor, places}, *answer.freeze, fields);
+  const Snap snap = snap_of(design);
+  const HeldShop held{design, *answer.envelope, *answer.floor, places, snap};
+  const auto boiler = boiler_W(answer);
+  answer.outage = outage_clock(held, *answer.freeze, fields, boiler);
+  answer.fault = single_faults(held, *answer.freeze, fields, boiler);
+  answer.recovery = recoveries(held, *answer.freeze, fields, boiler);
+  answer.sensor = sensor_cases(held, *answer.freeze, fields);
+  if (design.climate.coldest_degC) answer.turn_off = turned_off(held, fields);
 }
 
 Answer pass(const DesignFile& file, Question question, EdgeFields& fields, Reach reach) {

@@ -18,8 +18,8 @@ bool answered(const Answer& answer);
 /// `kind` and `reasons` from everything that was said.
 Verdict verdict_of(const std::vector<Diagnostic>& said);
 
-/// How long a power cut may last, from the settings that were found.
-void add_outage(Answer& answer, EdgeFields& fields);
+/// Power cuts, faults, the way back to work and the like, from the settings that were found.
+void add_cold_runs(Answer& answer, EdgeFields& fields);
 
 /// Ranges of a building that is not described, into the fields of the answer that are of three.
 void add_ranges(Answer& answer, EdgeFields& fields);

@@ -80,10 +80,31 @@ StateValues after_constant(const FewStates& states, const StateValues& from, con
 
 StateValues after_straight(const FewStates& states, const StateValues& from, const DriverValues& at_start,
                            const DriverValues& at_end, double dt_s) {
-  StateValues state = after_constant(states, from, at_start, dt_s);
-  const StateValues start = steady_state(states, at_start), end = steady_state(states, at_end);
+  expect_fits(states, at_start);
+  expect_fits(states, at_end);
+  return after_step(states, states_step(states, dt_s), from, at_start, at_end);
+}
+
+StatesStep states_step(const FewStates& states, double dt_s) {
+  expects(std::isfinite(dt_s) && dt_s >= 0.0, "states: time runs forward");
+  StatesStep step;
+  step.dt_s = dt_s;
+  for (const double decay_per_s : states.decay_per_s) {
+    const double rise = followed_rise(decay_per_s * dt_s), followed = -std::expm1(-decay_per_s * dt_s);
+    step.keep.push_back(1.0 - followed);
+    step.start.push_back(followed - rise);
+    step.end.push_back(rise);
+  }
+  return step;
+}
+
+StateValues after_step(const FewStates& states, const StatesStep& step, const StateValues& from,
+                       const DriverValues& at_start, const DriverValues& at_end) {
+  expect_fits(states, from, step.dt_s);
+  StateValues state(from.size());
   for (std::size_t k = 0; k < state.size(); ++k)
-    state[k] += followed_rise(states.decay_per_s[k] * dt_s) * (end[k] - start[k]);
+    state[k] = step.keep[k] * from[k] + step.start[k] * product(states.input[k], at_start) +
+               step.end[k] * product(states.input[k], at_end);
   return state;
 }
 

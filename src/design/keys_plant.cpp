@@ -87,7 +87,11 @@ Record record_of(SecondSource& x) {
   static constexpr Key keys[] = {
       key<&SecondSource::kind>({.meaning = "What warms the air beside the floor.", .us = "none", .source = "practice"}),
       key<&SecondSource::cut_out_degC>(
-          {.meaning = "Colder than this outdoors and it stops.", .least = -50.0, .most = 20.0})};
+          {.meaning = "Colder than this outdoors and it stops.", .least = -50.0, .most = 20.0}),
+      key<&SecondSource::capacity_W>({.meaning = "Heat it gives at 47 F (8.3 C) outdoors, as its plate says. What it "
+                                                 "gives in the cold follows a cold-climate unit's curve.",
+                                      .least = 500.0,
+                                      .most = 200000.0})};
   return {keys, &x};
 }
 
@@ -146,7 +150,25 @@ Record record_of(FrostHold& x) {
                                    .si = "2 K",
                                    .source = "practice",
                                    .least = 0.0,
-                                   .most = 15.0})};
+                                   .most = 15.0}),
+      key<&FrostHold::deadband_K>({.meaning = "Deadband of either thermostat, half of it on each side of the dial.",
+                                   .us = "2 F",
+                                   .si = "1 K",
+                                   .source = "practice",
+                                   .least = 0.0,
+                                   .most = 10.0}),
+      key<&FrostHold::satisfied_s>({.meaning = "How long sun, a hot engine or a heater may keep the floor off in the "
+                                               "coldest hours.",
+                                    .us = "4 h",
+                                    .source = "practice",
+                                    .least = 0.0,
+                                    .most = 172800.0}),
+      key<&FrostHold::opens_s>({.meaning = "When work begins, from midnight: the way back to working temperature ends "
+                                           "then.",
+                                .us = "7 h",
+                                .source = "practice",
+                                .least = 0.0,
+                                .most = 86400.0})};
   return {keys, &x};
 }
 

@@ -15,6 +15,9 @@ constexpr FieldOptions heat_grid{0.01, 1.4, 1.0, true};
 constexpr double error_left_share = 1.0 / 3.0;
 /// Share and lag of a yearly swing are ratios, in which most of a grid's error falls out: within 0.005 and a day.
 constexpr FieldOptions swing_grid{0.04, 1.5, 2.0, true};
+/// States keep steady answers exactly; what an hour and more does moves by less than 0.001 beside a grid of half the
+/// cells, at half the cost.
+constexpr FieldOptions states_grid{0.02, 1.5, 1.0, false};
 constexpr double year_s = 365.0 * 86400.0;
 /// Six days colder than the month, six warmer: spells that reach the 99.6 % hour last two to eight days.
 constexpr double spell_s = 12.0 * 86400.0;
@@ -81,7 +84,8 @@ FewStates EdgeFields::states(const EdgeDetail& detail, const std::vector<EdgePoi
   return remembered(states_, envelope::key_of(section, watched, options_), [&] {
     StatesOptions options;
     options.grid = options_;
-    options.constant = {FieldDriverId{edge_row::outdoor}, FieldDriverId{edge_row::ground}};
+    options.grid_in_time = states_grid;
+    options.constant = {FieldDriverId{edge_row::ground}};
     return by_driver(section, few_states(section, watched, options));
   });
 }

@@ -20,13 +20,14 @@ Record record_of(PlaceAtSetting& x) {
       key<&PlaceAtSetting::name>({.meaning = "Which place."}),
       key<&PlaceAtSetting::kind>({.meaning = "What it is."}),
       key<&PlaceAtSetting::decides>({.meaning = "False where it is only reported."}),
-      key<&PlaceAtSetting::coldest_degC>({.meaning = "At the setting, no heat in the tubes near it."}),
-      key<&PlaceAtSetting::running_degC>({.meaning = "The same with the pump running."}),
+      key<&PlaceAtSetting::coldest_degC>({.meaning = "Through the snap, the wall thermostat at its best figure."}),
       key<&PlaceAtSetting::limit_degC>({.meaning = "What it must stay above."}),
       key<&PlaceAtSetting::freezes_degC>({.meaning = "What it freezes at."}),
       key<&PlaceAtSetting::spare_K>({.meaning = "Coldest less what it freezes at."}),
-      key<&PlaceAtSetting::asks_slab_degC>({.meaning = "Lowest slab sensor reading that keeps it above its limit."}),
-      key<&PlaceAtSetting::asks_air_degC>({.meaning = "The air at the air sensor then."}),
+      key<&PlaceAtSetting::asks_air_degC>({.meaning = "Lowest wall thermostat that keeps it above its limit."}),
+      key<&PlaceAtSetting::asks_slab_degC>({.meaning = "Lowest slab sensor reading that does."}),
+      key<&PlaceAtSetting::shut_degC>(
+          {.meaning = "Its loop shut for good, the coldest hour as if it lasted, the room at the setting."}),
       key<&PlaceAtSetting::ice_below_degC>({.meaning = "Outdoors below which it freezes at the setting."})};
   return {keys, &x};
 }
@@ -37,52 +38,60 @@ Record record_of(UnknownPlace& x) {
   return {keys, &x};
 }
 
+Record record_of(DriverWeights& x) {
+  static constexpr Key keys[] = {
+      key<&DriverWeights::indoor_share>({.meaning = "Of the room's air."}),
+      key<&DriverWeights::outdoor_share>({.meaning = "Of the outdoor air."}),
+      key<&DriverWeights::ground_share>({.meaning = "Of the deep ground."}),
+      key<&DriverWeights::tube_m2K_per_W>({.meaning = "Kelvin per W/m2 of tube heat."})};
+  return {keys, &x};
+}
+
+Record record_of(Dials& x) {
+  static constexpr Key keys[] = {key<&Dials::air_degC>({.meaning = "Wall thermostat."}),
+                                 key<&Dials::slab_degC>({.meaning = "Slab sensor."})};
+  return {keys, &x};
+}
+
+Record record_of(Explained& x) {
+  static constexpr Key keys[] = {
+      key<&Explained::idle>({.meaning = "Steady weights of the place without tube heat near it."}),
+      key<&Explained::running>({.meaning = "The same with heat in the tubes."}),
+      key<&Explained::after_s>({.meaning = "When it asks for most, since the snap began."}),
+      key<&Explained::outdoor_degC>({.meaning = "Outdoors then."}),
+      key<&Explained::gain_share>({.meaning = "Kelvin of the place per kelvin of the dial, then."}),
+      key<&Explained::base_degC>({.meaning = "The place with the dial at 0 C, then."}),
+      key<&Explained::limit_degC>({.meaning = "What it must stay above."}),
+      key<&Explained::asks_degC>({.meaning = "(limit - base) / gain."}),
+      key<&Explained::control_K>({.meaning = "Added for switching on and off."}),
+      key<&Explained::sensor_error_K>({.meaning = "Added for a sensor that reads too high."}),
+      key<&Explained::dial_degC>({.meaning = "The sum, rounded up to a mark of the dial."})};
+  return {keys, &x};
+}
+
 Record record_of(Freeze& x) {
   static constexpr Key keys[] = {
       key<&Freeze::verdict>({.meaning = "Whether a setting keeps everything above its limit."}),
       key<&Freeze::reason>({.meaning = "Why not."}),
-      key<&Freeze::decides>({.meaning = "The place that sets the number."}),
-      key<&Freeze::outdoor_degC>({.meaning = "The coldest hour, as if it lasted."}),
-      key<&Freeze::slab_degC>({.meaning = "Best figure for the slab, before sensor error."}),
-      key<&Freeze::air_degC>({.meaning = "The air that the slab then holds."}),
-      key<&Freeze::slab_dial_degC>({.meaning = "What a slab sensor's dial is set to."}),
-      key<&Freeze::air_dial_degC>({.meaning = "What a wall thermostat is set to instead."}),
+      key<&Freeze::decides>({.meaning = "The place that sets the wall thermostat."}),
+      key<&Freeze::decides_slab>({.meaning = "The place that sets the slab sensor."}),
+      key<&Freeze::tried>({.meaning = "The cold snap, in words."}),
+      key<&Freeze::outdoor_degC>({.meaning = "The coldest hour."}),
+      key<&Freeze::air_degC>({.meaning = "Best figure of the wall thermostat, before sensor error."}),
+      key<&Freeze::slab_degC>({.meaning = "Best figure of the slab sensor, before sensor error."}),
+      key<&Freeze::air_dial_degC>({.meaning = "What a wall thermostat is set to."}),
+      key<&Freeze::slab_dial_degC>({.meaning = "What a slab sensor's dial is set to instead."}),
       key<&Freeze::slab_sensor>({.meaning = "Where the slab sensor sits."}),
       key<&Freeze::air_sensor>({.meaning = "Where the air sensor sits."}),
-      key<&Freeze::pump_kept_slab_dial_degC>({.meaning = "Slab dial while the pump is kept running in the cold."}),
-      key<&Freeze::pump_kept_air_dial_degC>({.meaning = "Air dial while the pump is kept running in the cold."}),
+      key<&Freeze::air_control_K>({.meaning = "What switching on and off adds to the wall thermostat."}),
+      key<&Freeze::slab_control_K>({.meaning = "What switching on and off adds to the slab sensor."}),
+      key<&Freeze::lasting>({.meaning = "Dials had the coldest hour always lasted, the pump kept running."}),
+      key<&Freeze::shut>({.meaning = "The same with any one loop shut for good."}),
       key<&Freeze::place>({.meaning = "What decides, and what would decide next."}),
       key<&Freeze::unknown>({.meaning = "What could not be computed."}),
       key<&Freeze::hold_W>({.meaning = "Heat the water must give at the coldest."}),
-      key<&Freeze::boiler_keeps_to_degC>({.meaning = "Outdoors below which the boiler cannot keep the slab dial."})};
-  return {keys, &x};
-}
-
-Record record_of(OutagePlace& x) {
-  static constexpr Key keys[] = {
-      key<&OutagePlace::name>({.meaning = "Which place."}),
-      key<&OutagePlace::lasts_s>({.meaning = "From the cut until it freezes; absent: longer than the clock runs."})};
-  return {keys, &x};
-}
-
-Record record_of(OutageCase& x) {
-  static constexpr Key keys[] = {
-      key<&OutageCase::outdoor_degC>({.meaning = "Outdoors, before and after the cut."}),
-      key<&OutageCase::air_dial_degC>({.meaning = "The wall thermostat's dial until the cut."}),
-      key<&OutageCase::first>({.meaning = "What freezes first."}),
-      key<&OutageCase::lasts_s>({.meaning = "From the cut until it freezes; absent: longer than the clock runs."}),
-      key<&OutageCase::place>({.meaning = "Every place that decides, soonest first."}),
-      key<&OutageCase::pump_first>({.meaning = "What freezes first while a generator keeps the pump alone running."}),
-      key<&OutageCase::pump_lasts_s>(
-          {.meaning = "From the cut until that freezes; absent: longer than the clock runs."})};
-  return {keys, &x};
-}
-
-Record record_of(Outage& x) {
-  static constexpr Key keys[] = {
-      key<&Outage::longest_s>({.meaning = "How long the clock runs."}),
-      key<&Outage::floor_cools_air>({.meaning = "Whether the floor took heat from the air in any case."}),
-      key<&Outage::row>({.meaning = "One for each weather and setting."})};
+      key<&Freeze::boiler_keeps_to_degC>({.meaning = "Outdoors below which the boiler cannot keep the slab dial."}),
+      key<&Freeze::explained>({.meaning = "The arithmetic of the place that decides."})};
   return {keys, &x};
 }
 

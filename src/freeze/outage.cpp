@@ -1,89 +1,62 @@
 // The clock of a power cut: settings against weather.
+#include "slabwright/freeze_outage.hpp"
+
 #include <algorithm>
 #include <cmath>
 
-#include "freeze/shop.hpp"
-#include "slabwright/building_time.hpp"
+#include "freeze/held_zone.hpp"
+#include "slabwright/handbook_pipe_freeze.hpp"
 
 namespace slabwright {
 namespace {
 
 using namespace freeze;
 
-/// Rises below this have no shares that mean anything.
-constexpr double least_rise_K = 0.1;
-
-/// The heated rooms as one, with everything that its heat goes into, and each room without fans and gains.
-struct Zone {
-  SlabHold held, idle;
-  std::vector<std::optional<SlabHold>> idle_room;
-  double heated_m2 = 0.0;
-};
-
-Zone zone_of(const Shop& shop, const Envelope& envelope) {
-  Zone zone;
-  double loss_W_per_K = 0.0, fans_W_per_K = 0.0, gains_W = 0.0;
-  for (std::size_t row = 0; row < shop.hold.size(); ++row) {
-    zone.idle_room.push_back(shop.hold[row]);
-    if (!shop.hold[row]) continue;
-    const RoomLoss& room = envelope.room[row];
-    zone.idle_room[row]->loss_W_per_m2K -= room.exhaust_counted_W_per_K / shop.heated_m2[row];
-    zone.idle_room[row]->gains_W_per_m2 = 0.0;
-    zone.heated_m2 += shop.heated_m2[row];
-    loss_W_per_K += room.total_W_per_K;
-    fans_W_per_K += room.exhaust_counted_W_per_K;
-    gains_W += room.gains_W;
-  }
-  const Section section = shop.hold[shop.first]->section;
-  zone.held = {section, loss_W_per_K / zone.heated_m2, gains_W / zone.heated_m2};
-  zone.idle = {section, (loss_W_per_K - fans_W_per_K) / zone.heated_m2, 0.0};
-  return zone;
-}
-
-/// The shop as its wall thermostat holds it, in the room where that hangs; over one slab of one temperature.
-PowerCut cut_at(const Shop& shop, const Zone& zone, const CoolingBuilding& building, double air_degC,
-                double outdoor_degC) {
-  PowerCut cut;
-  const double slab_degC = held_at(*shop.hold[shop.first], air_degC, outdoor_degC).sensor_degC;
-  cut.air_degC = room_held_by(zone.held, slab_degC, outdoor_degC).room_degC;
-  cut.outdoor_degC = outdoor_degC;
-  cut.ground_degC = shop.ground_degC;
-  const double rise_K = room_held_by(zone.idle, slab_degC, outdoor_degC).room_degC - outdoor_degC;
-  for (const auto& room : zone.idle_room) {
-    const double own_K = room ? room_held_by(*room, slab_degC, outdoor_degC).room_degC - outdoor_degC : rise_K;
-    cut.room_rise_share.push_back(rise_K > least_rise_K ? own_K / rise_K : 1.0);
-  }
-  const double up_W_per_m2 = zone.held.loss_W_per_m2K * (cut.air_degC - outdoor_degC) - zone.held.gains_W_per_m2;
-  cut.tube_W_per_m2 = tube_heat_that_gives(building, cut, zone.heated_m2 * up_W_per_m2);
-  return cut;
-}
+/// 1/2 in polymer tube, bare in still air: what most lines to a sink are.
+constexpr StandingPipe half_inch_line{0.475 * 0.0254, 0.625 * 0.0254, 2.6 * 0.1442279, 0.0, 0.0, 1.65 * 5.678263};
 
 bool sooner(const OutagePlace& a, const OutagePlace& b) {
   if (a.lasts_s.has_value() != b.lasts_s.has_value()) return a.lasts_s.has_value();
   return a.lasts_s && *a.lasts_s < *b.lasts_s;
 }
 
-/// The first, or nothing where none freezes.
-OutagePlace soonest(const std::vector<OutagePlace>& sorted) {
-  return sorted.empty() || !sorted.front().lasts_s ? OutagePlace{} : sorted.front();
-}
-
-/// One building, one cut.
+/// One building, one cut, in the order in which places are watched: water at rest, moved by the pump, and warmed too.
 struct CutRun {
-  std::vector<OutagePlace> place, pumped;  ///< in the order in which they are watched
+  std::vector<OutagePlace> rests, pumped, staged;
   bool floor_cools_air = false;
 };
 
-CutRun run_of(const HeldShop& held, const Shop& shop, const CoolingBuilding& building, const PowerCut& cut) {
-  const std::vector<CoolingRow> rows = cool_down(building, cut);
+CutRun run_of(const HeldZone& held, double air_degC, double outdoor_degC, double stage_W) {
+  const ZoneDrivers before = held_at_dial(held, air_degC, outdoor_degC);
+  const ZoneStep dark = without_power(held, outdoor_degC);
+  const std::vector<ZoneRow> rows = run_until_frozen(held, before, [&](const ZoneRow&) { return dark; });
+  ZoneStep one_stage = dark;
+  one_stage.tube_W_per_m2 = stage_W / tubes_m2(held.zone);
+  std::vector<ZoneRow> warmed;
+  if (stage_W > 0.0) warmed = run_until_frozen(held, before, [&](const ZoneRow&) { return one_stage; });
   CutRun run;
-  run.floor_cools_air = std::any_of(rows.begin() + 1, rows.end(), [](const CoolingRow& row) { return row.up_W < 0.0; });
-  for (const WatchedPlace& place : held.watched.place) {
-    if (!place.decides || !shop.hold[place.room]) continue;
-    run.place.push_back({place.name, freezes_after_s(place, building, cut, rows)});
-    run.pumped.push_back({place.name, freezes_after_s(place, building, cut, rows, PumpInCut::runs)});
+  run.floor_cools_air = std::any_of(rows.begin() + 1, rows.end(), [](const ZoneRow& row) { return row.up_W < 0.0; });
+  for (std::size_t i = 0; i < held.places.place.size(); ++i) {
+    const WatchedPlace& place = held.places.place[i];
+    if (!place.decides) continue;
+    run.rests.push_back({place.name, freezes_after_s(held, i, rows, Water::stands)});
+    run.pumped.push_back({place.name, freezes_after_s(held, i, rows, Water::moves)});
+    run.staged.push_back({place.name, freezes_after_s(held, i, warmed, Water::moves)});
   }
   return run;
+}
+
+/// The shorter of both times, place by place.
+std::vector<OutagePlace> worse_of(const std::vector<OutagePlace>& a, const std::vector<OutagePlace>& b) {
+  std::vector<OutagePlace> worse;
+  for (std::size_t i = 0; i < a.size(); ++i) worse.push_back(std::min(a[i], b[i], sooner));
+  return worse;
+}
+
+/// The first, or nothing where none freezes.
+OutagePlace soonest(const std::vector<OutagePlace>& places) {
+  const auto first = std::min_element(places.begin(), places.end(), sooner);
+  return first == places.end() || !first->lasts_s ? OutagePlace{} : *first;
 }
 
 std::vector<double> settings_degC(const Design& design, double dial_degC) {
@@ -110,56 +83,57 @@ std::vector<double> outdoors_degC(const Design& design) {
   return outdoors;
 }
 
+double stage_of_W(std::optional<double> boiler_W) {
+  if (!boiler_W || *boiler_W <= 0.0) return 0.0;
+  return *boiler_W / std::ceil(*boiler_W / largest_element_W - 1e-9);
+}
+
 /// The clock with everything that does not change from case to case.
 class Clock {
  public:
-  Clock(const HeldShop& held, const Shop& shop, CoolingBuilding building, EdgeFields& fields)
-      : held_(held), shop_(shop), zone_(zone_of(shop, held.envelope)), up_(std::move(building)), fields_(fields) {}
+  Clock(const HeldShop& shop, HeldZone held, EdgeFields& fields, double stage_W)
+      : shop_(shop), up_(std::move(held)), fields_(fields), stage_W_(stage_W) {}
 
   OutageCase at(double outdoor_degC, double dial_degC) {
-    const double true_degC = dial_degC - held_.design.frost_hold.sensor_error_K;
-    CutRun run = worst_of_films(std::max(true_degC, outdoor_degC), outdoor_degC);
-    std::stable_sort(run.place.begin(), run.place.end(), sooner);
-    std::stable_sort(run.pumped.begin(), run.pumped.end(), sooner);
-    const OutagePlace first = soonest(run.place), pumped = soonest(run.pumped);
-    return {outdoor_degC, dial_degC, first.name, first.lasts_s, std::move(run.place), pumped.name, pumped.lasts_s};
+    CutRun run = worst_of_films(true_air_degC(shop_.design, dial_degC, outdoor_degC), outdoor_degC);
+    const OutagePlace first = soonest(run.rests), pumped = soonest(run.pumped), staged = soonest(run.staged);
+    std::stable_sort(run.rests.begin(), run.rests.end(), sooner);
+    return {outdoor_degC, dial_degC,      first.name,  first.lasts_s, std::move(run.rests),
+            pumped.name,  pumped.lasts_s, staged.name, staged.lasts_s};
   }
   bool floor_cools_air() const { return floor_cools_air_; }
 
  private:
   CutRun worst_of_films(double air_degC, double outdoor_degC) {
-    CutRun run = run_of(held_, shop_, up_, cut_at(shop_, zone_, up_, air_degC, outdoor_degC));
+    CutRun run = run_of(up_, air_degC, outdoor_degC, stage_W_);
     if (!run.floor_cools_air) return run;
     floor_cools_air_ = true;
-    if (!down_) down_ = cooling_building(held_.design, held_.envelope, fields_, FloorHeat::down);
-    const CutRun other = run_of(held_, shop_, *down_, cut_at(shop_, zone_, *down_, air_degC, outdoor_degC));
-    for (std::size_t i = 0; i < run.place.size(); ++i) {
-      run.place[i] = std::min(run.place[i], other.place[i], sooner);
-      run.pumped[i] = std::min(run.pumped[i], other.pumped[i], sooner);
-    }
-    return run;
+    if (!down_) down_ = held_zone(shop_, fields_, FloorHeat::down);
+    const CutRun other = run_of(*down_, air_degC, outdoor_degC, stage_W_);
+    return {worse_of(run.rests, other.rests), worse_of(run.pumped, other.pumped), worse_of(run.staged, other.staged),
+            true};
   }
 
-  const HeldShop& held_;
-  const Shop& shop_;
-  Zone zone_;
-  CoolingBuilding up_;
-  std::optional<CoolingBuilding> down_;  ///< only made where it is needed
+  const HeldShop& shop_;
+  HeldZone up_;
+  std::optional<HeldZone> down_;  ///< only made where it is needed
   EdgeFields& fields_;
+  double stage_W_;
   bool floor_cools_air_ = false;
 };
 
 }  // namespace
 
-std::optional<Outage> outage_clock(const HeldShop& held, const Freeze& freeze, EdgeFields& fields) {
+std::optional<Outage> outage_clock(const HeldShop& held, const Freeze& freeze, EdgeFields& fields,
+                                   std::optional<double> boiler_W) {
   if (freeze.decides.empty() || !held.design.climate.coldest_degC) return std::nullopt;
-  const auto shop = shop_of(held.design, held.envelope, held.floor);
-  if (!shop) return std::nullopt;
-  auto building = cooling_building(held.design, held.envelope, fields);
-  if (!building) return std::nullopt;
-  Clock clock(held, *shop, std::move(*building), fields);
+  auto zone = held_zone(held, fields);
+  if (!zone) return std::nullopt;
   Outage outage;
-  outage.longest_s = CoolingOptions{}.longest_s;
+  outage.longest_s = RunOptions{}.longest_s;
+  outage.stage_W = stage_of_W(boiler_W);
+  outage.line_ice_s = time_to_ice_s(half_inch_line, *held.design.climate.coldest_degC).value_or(0.0);
+  Clock clock(held, std::move(*zone), fields, outage.stage_W);
   for (const double outdoor_degC : outdoors_degC(held.design))
     for (const double dial_degC : settings_degC(held.design, freeze.air_dial_degC))
       outage.row.push_back(clock.at(outdoor_degC, dial_degC));

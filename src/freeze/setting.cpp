@@ -2,7 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "freeze/shop.hpp"
+#include "freeze/held_zone.hpp"
 #include "freeze/words.hpp"
 
 namespace slabwright {
@@ -21,76 +21,146 @@ double dial_degC(const Design& design, double setting_degC) {
   return rounded_up_degC(setting_degC + design.frost_hold.sensor_error_K, design.units);
 }
 
-/// Each place over a slab held at one temperature.
-PlaceAtSetting at_setting(const WatchedPlace& place, const Shop& shop, double slab_degC) {
-  const HeldRoom room = room_held_by(*shop.hold[place.room], slab_degC, shop.outdoor_degC);
-  PlaceAtSetting row;
-  row.name = place.name;
-  row.kind = place.kind;
-  row.decides = place.decides;
-  row.coldest_degC = temperature_of(place, room, shop, Tubes::idle);
-  row.running_degC = temperature_of(place, room, shop, Tubes::running);
-  row.limit_degC = place.limit_degC;
-  row.freezes_degC = place.freezes_degC;
-  row.spare_K = row.coldest_degC - row.freezes_degC;
-  row.asks_slab_degC = asked_slab_degC(place, shop, Tubes::idle);
-  if (row.asks_slab_degC) row.asks_air_degC = air_degC(shop, shop.first, *row.asks_slab_degC);
-  if (!place.decides) row.ice_below_degC = freezes_below_degC(place, shop, slab_degC);
-  return row;
-}
-
-/// What no setting keeps comes first, then what asks for most; what only is reported stands at the end.
-bool before(const PlaceAtSetting& a, const PlaceAtSetting& b) {
-  if (a.decides != b.decides) return a.decides;
-  if (a.asks_slab_degC.has_value() != b.asks_slab_degC.has_value()) return !a.asks_slab_degC.has_value();
-  return a.asks_slab_degC && *a.asks_slab_degC > *b.asks_slab_degC;
-}
-
-std::vector<PlaceAtSetting> all_at_setting(const WatchedPlaces& places, const Shop& shop, double slab_degC) {
-  std::vector<PlaceAtSetting> rows;
-  for (const WatchedPlace& place : places.place) rows.push_back(at_setting(place, shop, slab_degC));
-  std::stable_sort(rows.begin(), rows.end(), before);
-  return rows;
-}
-
-/// The most that any place asks for, of those that a setting keeps.
+/// What each place asks of one dial, and how far that dial may go.
 struct Asked {
-  std::optional<double> slab_degC;
+  std::vector<std::optional<double>> by_place;
+  double most_degC = 0.0;
+};
+
+/// The most that any deciding place asks for, of those that a setting keeps.
+struct Most {
+  std::optional<double> degC;
   std::string by;
   bool by_all = true;  ///< false: there is a place that no setting keeps
 };
-Asked most_asked(const WatchedPlaces& places, const Shop& shop, Tubes tubes) {
-  Asked most;
-  for (const WatchedPlace& place : places.place) {
-    if (!place.decides) continue;
-    const auto slab_degC = asked_slab_degC(place, shop, tubes);
-    if (!slab_degC)
+Most most_of(const Asked& asked, const WatchedPlaces& places) {
+  Most most;
+  for (std::size_t i = 0; i < places.place.size(); ++i) {
+    if (!places.place[i].decides) continue;
+    if (!asked.by_place[i])
       most.by_all = false;
-    else if (!most.slab_degC || *slab_degC > *most.slab_degC) {
-      most.slab_degC = slab_degC;
-      most.by = place.name;
+    else if (!most.degC || *asked.by_place[i] > *most.degC) {
+      most.degC = asked.by_place[i];
+      most.by = places.place[i].name;
     }
   }
   return most;
 }
 
-FreezeVerdict verdict_of(const Asked& asked, const WatchedPlaces& places) {
-  if (!asked.by_all) return FreezeVerdict::no_setting;
-  return places.unknown.empty() && asked.slab_degC ? FreezeVerdict::found : FreezeVerdict::cannot_be_called;
+Asked asked_of(const std::vector<PlaceCurve>& curves, const WatchedPlaces& places, double most_degC) {
+  Asked asked{{}, most_degC};
+  for (std::size_t i = 0; i < places.place.size(); ++i) {
+    const auto degC = asked_dial_degC(curves[i], places.place[i].limit_degC);
+    asked.by_place.push_back(degC && *degC <= most_degC ? degC : std::nullopt);
+  }
+  return asked;
 }
 
-void set_dials(Freeze& freeze, const Design& design, const Shop& shop, double slab_degC) {
-  freeze.slab_degC = slab_degC;
-  freeze.air_degC = air_degC(shop, shop.first, slab_degC);
-  freeze.slab_dial_degC = dial_degC(design, freeze.slab_degC);
-  freeze.air_dial_degC = dial_degC(design, freeze.air_degC);
+/// The coldest hour as if it lasted: what the slab sensor would have to read.
+Asked asked_lasting(const WatchedPlaces& places, const Shop& shop, Tubes tubes) {
+  Asked asked{{}, shop.warmest_slab_degC};
+  for (const WatchedPlace& place : places.place) asked.by_place.push_back(asked_slab_degC(place, shop, tubes));
+  return asked;
 }
 
-void set_pump_kept(Freeze& freeze, const Design& design, const Shop& shop, double slab_degC) {
-  // The film of heat going up lets a little less cold in; should it ever let more in, idle loops are enough.
-  if (freeze.verdict != FreezeVerdict::no_setting) slab_degC = std::min(slab_degC, freeze.slab_degC);
-  freeze.pump_kept_slab_dial_degC = dial_degC(design, slab_degC);
-  freeze.pump_kept_air_dial_degC = dial_degC(design, air_degC(shop, shop.first, slab_degC));
+std::optional<Dials> lasting_dials(const Design& design, const WatchedPlaces& places, const Shop& shop, Tubes tubes) {
+  const Most most = most_of(asked_lasting(places, shop, tubes), places);
+  if (!most.by_all || !most.degC) return std::nullopt;
+  return Dials{dial_degC(design, air_degC(shop, shop.first, *most.degC)), dial_degC(design, *most.degC)};
+}
+
+/// Everything that a setting is found from.
+struct Search {
+  const Design& design;
+  const Shop& shop;
+  const WatchedPlaces& places;
+  const Zone& zone;
+  SnapCase snap;
+  SnapCurves curves;
+  double most_W_per_m2 = 0.0;  ///< of tube heat while a thermostat calls
+};
+
+/// By how much the coldest moment of each place under a real thermostat asks for more, in kelvin of its dial.
+double still_asked_K(const Search& search, const RealControl& control) {
+  const std::vector<ZoneRow> rows = controlled_snap(search.zone, search.snap, control);
+  const auto& curves = control.kind == DialKind::air ? search.curves.air : search.curves.slab;
+  double asked_K = 0.0;
+  for (std::size_t i = 0; i < search.places.place.size(); ++i) {
+    const WatchedPlace& place = search.places.place[i];
+    const double gain = *std::min_element(curves[i].gain_share.begin(), curves[i].gain_share.end());
+    if (!place.decides || gain < least_gain_share) continue;
+    for (const ZoneRow& row : rows) asked_K = std::max(asked_K, (place.limit_degC - row.place_degC[i]) / gain);
+  }
+  return asked_K;
+}
+
+/// What on and off in a deadband add to a setting. A thermostat that calls for too little heat is another failure.
+double control_K(const Search& search, DialKind kind, double setting_degC, double most_degC) {
+  constexpr int rounds = 4;
+  constexpr double enough_K = 0.02;
+  double added_K = 0.0;
+  for (int round = 0; round < rounds; ++round) {
+    const double asked_K = still_asked_K(search, {kind, setting_degC + added_K, search.design.frost_hold.deadband_K,
+                                                  search.most_W_per_m2});
+    if (asked_K < enough_K) break;
+    added_K = std::min(added_K + asked_K, std::max(0.0, most_degC - setting_degC));
+  }
+  return added_K;
+}
+
+/// Each place at the settings that were found.
+std::vector<PlaceAtSetting> all_at_setting(const Search& search, const Asked& air, const Asked& slab,
+                                           const Freeze& freeze) {
+  std::vector<PlaceAtSetting> rows;
+  const HeldRoom first = held_at(*search.shop.hold[search.shop.first], freeze.air_degC, search.shop.outdoor_degC);
+  for (std::size_t i = 0; i < search.places.place.size(); ++i) {
+    const WatchedPlace& place = search.places.place[i];
+    const HeldRoom room = room_held_by(*search.shop.hold[place.room], first.sensor_degC, search.shop.outdoor_degC);
+    PlaceAtSetting row;
+    row.name = place.name;
+    row.kind = place.kind;
+    row.decides = place.decides;
+    row.shut_degC = temperature_of(place, room, search.shop, Tubes::idle);
+    row.coldest_degC = row.shut_degC;
+    if (place.decides) {
+      row.air = search.curves.air[i];
+      row.slab = search.curves.slab[i];
+      row.coldest_degC = coldest_degC(row.air, freeze.air_degC);
+    }
+    row.limit_degC = place.limit_degC;
+    row.freezes_degC = place.freezes_degC;
+    row.spare_K = row.coldest_degC - row.freezes_degC;
+    row.asks_air_degC = air.by_place[i];
+    row.asks_slab_degC = slab.by_place[i];
+    if (!place.decides) row.ice_below_degC = freezes_below_degC(place, search.shop, first.sensor_degC);
+    rows.push_back(std::move(row));
+  }
+  std::stable_sort(rows.begin(), rows.end(), [](const PlaceAtSetting& a, const PlaceAtSetting& b) {
+    if (a.decides != b.decides) return a.decides;
+    if (a.asks_air_degC.has_value() != b.asks_air_degC.has_value()) return !a.asks_air_degC.has_value();
+    return a.asks_air_degC && *a.asks_air_degC > *b.asks_air_degC;
+  });
+  return rows;
+}
+
+std::optional<Explained> explained_by(const Search& search, const Freeze& freeze) {
+  for (std::size_t i = 0; i < search.places.place.size(); ++i) {
+    const WatchedPlace& place = search.places.place[i];
+    if (!place.decides || place.name != freeze.decides) continue;
+    const PlaceCurve& curve = search.curves.air[i];
+    const std::size_t moment = asking_moment(curve, place.limit_degC);
+    Explained explained{place.idle, place.running, 0.0, 0.0, curve.gain_share[moment], curve.base_degC[moment]};
+    explained.after_s = moment_s(moment);
+    explained.outdoor_degC = search.snap.hourly_degC[search.snap.lead_hours +
+                                                     static_cast<std::size_t>(explained.after_s / 3600.0)];
+    explained.limit_degC = place.limit_degC;
+    explained.asks_degC = (place.limit_degC - explained.base_degC) / explained.gain_share;
+    explained.control_K = freeze.air_control_K;
+    explained.sensor_error_K = search.design.frost_hold.sensor_error_K;
+    explained.dial_degC = freeze.air_dial_degC;
+    return explained;
+  }
+  return std::nullopt;
 }
 
 void set_sensors(Freeze& freeze, const Design& design, const Shop& shop) {
@@ -111,77 +181,74 @@ Checked<Freeze> no_outdoor() {
             {}}}};
 }
 
-/// Places of rooms that carry no tube after all are unknown like the others.
-WatchedPlaces in_heated_rooms(const WatchedPlaces& places, const Shop& shop, const Design& design) {
-  WatchedPlaces sorted{{}, places.unknown};
-  for (const WatchedPlace& place : places.place) {
-    if (shop.hold[place.room])
-      sorted.place.push_back(place);
-    else
-      sorted.unknown.push_back({place.name, "no tube lies in the floor of the " + design.room[place.room].name});
-  }
-  return sorted;
-}
-
 /// Nothing at all could be computed.
 Checked<Freeze> nothing_known(const Design& design, const WatchedPlaces& places) {
   Freeze freeze;
   freeze.outdoor_degC = *design.climate.coldest_degC;
   freeze.unknown = places.unknown;
-  freeze.unknown.push_back({"whole shop", "no tube lies in any floor"});
+  freeze.unknown.push_back({"whole shop", "no tube lies in any floor that has an edge outdoors"});
   freeze.reason = why_not_called(design, freeze);
   std::vector<Diagnostic> said = remarks(freeze, {}, std::nullopt);
   return {std::move(freeze), std::move(said)};
 }
 
-}  // namespace
-
-Checked<Freeze> lowest_setting(const Design& design, const Envelope& envelope, const FloorPlan& floor,
-                               const WatchedPlaces& watched, std::optional<double> boiler_W) {
-  if (!design.climate.coldest_degC) return no_outdoor();
-  const auto found = shop_of(design, envelope, floor);
-  if (!found) return nothing_known(design, watched);
-  const Shop& shop = *found;
-  const WatchedPlaces places = in_heated_rooms(watched, shop, design);
-  const Asked asked = most_asked(places, shop, Tubes::idle), running = most_asked(places, shop, Tubes::running);
-  Freeze freeze;
-  freeze.verdict = verdict_of(asked, places);
-  freeze.decides = asked.by;
-  freeze.outdoor_degC = shop.outdoor_degC;
-  freeze.unknown = places.unknown;
-  set_sensors(freeze, design, shop);
-  if (asked.slab_degC) {
-    set_dials(freeze, design, shop, *asked.slab_degC);
-    freeze.hold_W = hold_W(shop, freeze.slab_dial_degC, shop.outdoor_degC);
-    if (boiler_W) freeze.boiler_keeps_to_degC = boiler_keeps_to_degC(shop, freeze.slab_dial_degC, *boiler_W);
+/// The settings, where the places that have one leave any.
+void set_settings(Freeze& freeze, const Search& search, const Asked& air, const Asked& slab) {
+  const Most by_air = most_of(air, search.places), by_slab = most_of(slab, search.places);
+  freeze.decides = by_air.by;
+  freeze.decides_slab = by_slab.by;
+  const bool known = search.places.unknown.empty() && by_air.degC;
+  freeze.verdict = !by_air.by_all ? FreezeVerdict::no_setting
+                   : known        ? FreezeVerdict::found
+                                  : FreezeVerdict::cannot_be_called;
+  if (by_air.degC) {
+    freeze.air_control_K = control_K(search, DialKind::air, *by_air.degC, air.most_degC);
+    freeze.air_degC = *by_air.degC + freeze.air_control_K;
+    freeze.air_dial_degC = dial_degC(search.design, freeze.air_degC);
   }
-  if (running.slab_degC) set_pump_kept(freeze, design, shop, *running.slab_degC);
-  freeze.place = all_at_setting(places, shop, asked.slab_degC.value_or(shop.warmest_slab_degC));
-  if (freeze.verdict == FreezeVerdict::no_setting) freeze.reason = why_no_setting(design, freeze, running.by_all);
-  if (freeze.verdict == FreezeVerdict::cannot_be_called) freeze.reason = why_not_called(design, freeze);
-  std::vector<Diagnostic> said = remarks(freeze, shop, boiler_W);
-  return {std::move(freeze), std::move(said)};
+  if (by_slab.degC) {
+    freeze.slab_control_K = control_K(search, DialKind::slab, *by_slab.degC, slab.most_degC);
+    freeze.slab_degC = *by_slab.degC + freeze.slab_control_K;
+    freeze.slab_dial_degC = dial_degC(search.design, freeze.slab_degC);
+  }
 }
 
-Judged judge_slab_setting(const Design& design, const Envelope& envelope, const FloorPlan& floor,
-                          const WatchedPlaces& watched, double slab_degC) {
-  const auto found = shop_of(design, envelope, floor);
-  if (!found) return {false, "No tube lies in any floor.", {}, 0.0};
-  const Shop& shop = *found;
-  const WatchedPlaces places = in_heated_rooms(watched, shop, design);
-  const double true_degC = slab_degC - design.frost_hold.sensor_error_K;
-  Judged judged;
-  judged.place = all_at_setting(places, shop, true_degC);
-  judged.room_degC = coldest_air_degC(shop, true_degC);
-  judged.holds = places.unknown.empty();
-  if (!judged.holds) judged.reason = places.unknown.front().name + ": " + places.unknown.front().why + ".";
-  for (const PlaceAtSetting& place : judged.place) {
-    if (!place.decides || place.coldest_degC >= place.limit_degC) continue;
-    judged.holds = false;
-    judged.reason = why_refused(design, place, slab_degC);
-    break;
+}  // namespace
+
+Checked<Freeze> lowest_setting(const HeldShop& held, EdgeFields& fields, std::optional<double> boiler_W) {
+  const Design& design = held.design;
+  if (!design.climate.coldest_degC) return no_outdoor();
+  const auto found = held_zone(held, fields);
+  if (!found) return nothing_known(design, held.watched);
+  const Shop* shop = &found->shop;
+  const Zone* zone = &found->zone;
+  const WatchedPlaces& places = found->places;
+
+  Search search{design, *shop, places, *zone, snap_case(design, held.snap, shop->first), {}, 0.0};
+  search.curves = snap_curves(*zone, search.snap);
+  const double working_degC = indoor_of(design, design.room[shop->first]);
+  const Asked air = asked_of(search.curves.air, places, working_degC);
+  const Asked slab = asked_of(search.curves.slab, places, shop->warmest_slab_degC);
+  search.most_W_per_m2 = boiler_W.value_or(most_heat_W(*shop, working_degC)) / tubes_m2(*zone);
+
+  Freeze freeze;
+  freeze.outdoor_degC = held.snap.coldest_degC;
+  freeze.tried = held.snap.how;
+  freeze.unknown = places.unknown;
+  set_sensors(freeze, design, *shop);
+  set_settings(freeze, search, air, slab);
+  freeze.lasting = lasting_dials(design, places, *shop, Tubes::running);
+  freeze.shut = lasting_dials(design, places, *shop, Tubes::idle);
+  if (!freeze.decides.empty()) {
+    freeze.hold_W = hold_W(*shop, freeze.slab_dial_degC, shop->outdoor_degC);
+    if (boiler_W) freeze.boiler_keeps_to_degC = boiler_keeps_to_degC(*shop, freeze.slab_dial_degC, *boiler_W);
   }
-  return judged;
+  freeze.place = all_at_setting(search, air, slab, freeze);
+  freeze.explained = explained_by(search, freeze);
+  if (freeze.verdict == FreezeVerdict::no_setting) freeze.reason = why_no_setting(design, freeze);
+  if (freeze.verdict == FreezeVerdict::cannot_be_called) freeze.reason = why_not_called(design, freeze);
+  std::vector<Diagnostic> said = remarks(freeze, *shop, boiler_W);
+  return {std::move(freeze), std::move(said)};
 }
 
 }  // namespace slabwright

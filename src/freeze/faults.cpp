@@ -1,0 +1,116 @@
+// One thing fails while power stays on.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "freeze/held_zone.hpp"
+#include "freeze/words.hpp"
+#include "slabwright/freeze_outage.hpp"
+#include "slabwright/handbook_air.hpp"
+
+namespace slabwright {
+namespace {
+
+using namespace freeze;
+
+constexpr double night_s = 12.0 * 3600.0;
+constexpr double typical_air_degC = 5.0;
+
+/// The shop at the coldest hour from the wall thermostat's dial, and what a fault makes of it.
+struct Scene {
+  const HeldShop& shop;
+  const HeldZone& held;
+  double outdoor_degC = 0.0;
+  ZoneDrivers before;
+  double most_W = 0.0;  ///< of the boiler; what the hold takes where none is known
+  bool boiler_known = false;
+
+  ZoneStep step() const {
+    ZoneStep step;
+    step.outdoor_degC = outdoor_degC;
+    step.needs = needs_at_work(held.zone);
+    return step;
+  }
+};
+
+Fault fault_of(const Scene& scene, std::string what, const Doing& doing, Water water = Water::stands) {
+  const FirstFrozen first = first_frozen(scene.held, run_until_frozen(scene.held, scene.before, doing), water);
+  return {std::move(what), first.name, first.after_s, ""};
+}
+
+Fault pump_dead(const Scene& scene) {
+  return fault_of(scene, "pump dead, or a thermostat that never calls", [&](const ZoneRow&) { return scene.step(); });
+}
+
+Fault boiler_tripped(const Scene& scene) {
+  return fault_of(
+      scene, "boiler tripped, the pump still running", [&](const ZoneRow&) { return scene.step(); }, Water::moves);
+}
+
+/// The others hold the room; the loops of one place carry nothing.
+Fault valve_shut(const Scene& scene) {
+  return fault_of(scene, "one zone valve stuck shut", [&](const ZoneRow&) {
+    ZoneStep step = scene.step();
+    step.air_degC = scene.before.air_degC;
+    return step;
+  });
+}
+
+Fault second_source_lost(const Scene& scene) {
+  const double needs_W = scene.before.tube_W_per_m2 * tubes_m2(scene.held.zone);
+  const System system = scene.shop.design.units;
+  Fault fault{"second source lost", "", std::nullopt, ""};
+  if (!scene.boiler_known) return fault;
+  if (needs_W > scene.most_W) {
+    ZoneStep full = scene.step();
+    full.tube_W_per_m2 = scene.most_W / tubes_m2(scene.held.zone);
+    fault = fault_of(scene, fault.what, [&](const ZoneRow&) { return full; });
+  }
+  fault.means = fmt::format("the boiler then gives {} of its {}",
+                            show(std::min(needs_W, scene.most_W), Dimension::power, system),
+                            show(scene.most_W, Dimension::power, system));
+  return fault;
+}
+
+double doors_W_per_K(const Design& design, double rise_K) {
+  double all_W_per_K = 0.0;
+  for (const Opening& opening : design.opening) {
+    if (opening.kind != OpeningKind::big_door) continue;
+    const double flow_m3_per_s = door_air_m3_per_s({opening.size.width_m, opening.size.depth_m}, std::max(0.0, rise_K));
+    all_W_per_K += air_stream_W_per_K(flow_m3_per_s, air_density_kg_per_m3(typical_air_degC, design.climate.altitude_m));
+  }
+  return all_W_per_K;
+}
+
+Fault door_open(const Scene& scene) {
+  return fault_of(scene, "big door left open overnight (12 h)", [&](const ZoneRow& now) {
+    ZoneStep step = scene.step();
+    step.tube_W_per_m2 = scene.most_W / tubes_m2(scene.held.zone);
+    step.door_open = now.time_s < night_s;
+    if (step.door_open)
+      step.needs.loss_W_per_K += doors_W_per_K(scene.shop.design, now.at.air_degC - scene.outdoor_degC);
+    return step;
+  });
+}
+
+}  // namespace
+
+std::vector<Fault> single_faults(const HeldShop& held, const Freeze& freeze, EdgeFields& fields,
+                                 std::optional<double> boiler_W) {
+  if (freeze.decides.empty() || !held.design.climate.coldest_degC) return {};
+  const auto zone = held_zone(held, fields);
+  if (!zone) return {};
+  const double outdoor_degC = *held.design.climate.coldest_degC;
+  const double air_degC = true_air_degC(held.design, freeze.air_dial_degC, outdoor_degC);
+  const ZoneDrivers before = held_at_dial(*zone, air_degC, outdoor_degC);
+  const Scene scene{held,   *zone, outdoor_degC, before, boiler_W.value_or(before.tube_W_per_m2 * tubes_m2(zone->zone)),
+                    boiler_W.has_value()};
+  std::vector<Fault> faults{pump_dead(scene), boiler_tripped(scene), valve_shut(scene)};
+  if (held.design.second_source.kind != SecondSourceKind::none) faults.push_back(second_source_lost(scene));
+  const auto& openings = held.design.opening;
+  if (std::any_of(openings.begin(), openings.end(), [](const auto& o) { return o.kind == OpeningKind::big_door; }))
+    faults.push_back(door_open(scene));
+  return faults;
+}
+
+}  // namespace slabwright
