@@ -24,7 +24,7 @@ struct FloorStrip {
   double length_m = 0.0;
   double width_m = 0.0;               ///< of floor
   double above_tube_m2K_per_W = 0.0;  ///< from the tubes' plane to the air, film included
-  double air_below_room_K = 0.0;      ///< at a big door
+  double near_air_share = 0.0;        ///< how far the near air stands on the way from room air to outdoor air
 };
 
 struct CoolingBuilding {

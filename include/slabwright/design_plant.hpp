@@ -72,7 +72,7 @@ struct FrostHold {
   double margin_K = 0.0;         ///< over the freezing point, for tube and slab
   double pipe_limit_degC = 0.0;  ///< coldest air that a water line in air may stand in
   double sensor_error_K = 0.0;   ///< added to what the sensor must read
-  double door_air_K = 0.0;       ///< how much colder the air near a big door is than the room
+  double door_air_share = 0.0;   ///< how far the air on the first metre at a big door stands on the way to outdoor air
   friend bool operator==(const FrostHold&, const FrostHold&) = default;
 };
 

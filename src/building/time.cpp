@@ -22,15 +22,15 @@ double share_of(const PowerCut& cut, std::size_t room) {
   return cut.room_rise_share[room];
 }
 
-/// One air over the whole strip: what lies near the edge is as warm as the rest of it.
+/// The near air stands part of the way from the room's to the outdoor air.
 DriverValues drivers_under(const FloorStrip& strip, double air_degC, const PowerCut& cut, double tube_W_per_m2) {
   DriverValues drivers{air_degC, cut.outdoor_degC, cut.ground_degC, tube_W_per_m2};
-  if (has_near_air(strip)) drivers.push_back(air_degC);
+  if (has_near_air(strip)) drivers.push_back(air_degC + strip.near_air_share * (cut.outdoor_degC - air_degC));
   return drivers;
 }
 
 DriverValues drivers_of(const FloorStrip& strip, const PowerCut& cut, double zone_degC, double tube_W_per_m2) {
-  return drivers_under(strip, room_air_degC(cut, strip.room, zone_degC) - strip.air_below_room_K, cut, tube_W_per_m2);
+  return drivers_under(strip, room_air_degC(cut, strip.room, zone_degC), cut, tube_W_per_m2);
 }
 
 /// A strip on its way through time.
@@ -102,7 +102,7 @@ bool moves(const WatchedPlace& place) { return place.kind == PlaceKind::tube || 
 double temperature_in(const CoolingRow& row, const WatchedPlace& place, std::optional<std::size_t> strip,
                       const PowerCut& cut) {
   if (strip) return row.tube_degC[*strip];
-  const double air_degC = room_air_degC(cut, place.room, row.air_degC) - place.air_below_room_K;
+  const double air_degC = room_air_degC(cut, place.room, row.air_degC);
   return temperature_at(place.idle, {air_degC, cut.outdoor_degC, cut.ground_degC, 0.0});
 }
 

@@ -21,7 +21,7 @@ FloorStrip strip_of(const EdgeStretch& edge, std::size_t row, const Design& desi
   strip.length_m = edge.length_m;
   strip.width_m = detail.half_width_m;
   strip.above_tube_m2K_per_W = detail.indoor_film_m2K_per_W + detail.tube_depth_m / detail.concrete_W_per_mK;
-  strip.air_below_room_K = edge.kind == EdgeKind::big_door ? design.frost_hold.door_air_K : 0.0;
+  strip.near_air_share = edge.kind == EdgeKind::big_door ? design.frost_hold.door_air_share : 0.0;
   return strip;
 }
 

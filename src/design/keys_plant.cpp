@@ -141,12 +141,12 @@ Record record_of(FrostHold& x) {
                                        .source = "practice",
                                        .least = 0.0,
                                        .most = 5.0}),
-      key<&FrostHold::door_air_K>({.meaning = "How much colder the air near a big door is than the room.",
-                                   .us = "3.6 F",
-                                   .si = "2 K",
-                                   .source = "practice",
-                                   .least = 0.0,
-                                   .most = 15.0})};
+      key<&FrostHold::door_air_share>({.meaning = "How far the air over the first metre of floor at a big door stands "
+                                                  "on the way from room air to outdoor air.",
+                                       .us = "5 %",
+                                       .source = "practice",
+                                       .least = 0.0,
+                                       .most = 0.5})};
   return {keys, &x};
 }
 
