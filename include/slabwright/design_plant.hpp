@@ -73,7 +73,7 @@ struct FrostHold {
   double margin_K = 0.0;         ///< over the freezing point, for tube and slab
   double pipe_limit_degC = 0.0;  ///< coldest air that a water line in air may stand in
   double sensor_error_K = 0.0;   ///< added to what the sensor must read
-  double door_air_K = 0.0;       ///< how much colder the air near a big door is than the room
+  double door_air_share = 0.0;   ///< how far the air on the first metre at a big door stands on the way to outdoor air
   double deadband_K = 0.0;       ///< of either thermostat: on at half of it below the dial, off at half of it above
   double satisfied_s = 0.0;      ///< how long something warm may keep the floor off in the cold
   double opens_s = 0.0;          ///< when work begins, from midnight

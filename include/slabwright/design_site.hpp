@@ -24,6 +24,7 @@ struct Climate {
   double mean_degC = 0.0;     ///< yearly mean, which deep ground keeps
   double half_swing_K = 0.0;  ///< half the difference between the warmest and the coldest month
   double altitude_m = 0.0;
+  double wind_m_per_s = 0.0;  ///< with the coldest weather: the outdoor film of the slab's edges
   friend bool operator==(const Climate&, const Climate&) = default;
 };
 

@@ -6,7 +6,8 @@
 namespace slabwright::table {
 
 using D = Dimension;
-inline constexpr double foot = 0.3048, inch = 0.0254, gallon = 231.0 * inch * inch * inch, gravity = 9.80665;
+inline constexpr double foot = 0.3048, inch = 0.0254, mile = 5280.0 * foot, gallon = 231.0 * inch * inch * inch,
+                        gravity = 9.80665;
 inline constexpr double pound = 0.45359237, psi = pound * gravity / (inch * inch), btu = 1055.05585262;
 inline constexpr double btu_h = btu / 3600.0, fahrenheit = 5.0 / 9.0;
 
@@ -48,6 +49,8 @@ inline constexpr Unit rows[] = {
     {"lb/h", "", D::mass_flow, pound / 3600.0},
     {"ft/s", "", D::velocity, foot},
     {"m/s", "_m_per_s", D::velocity},
+    {"mph", "", D::velocity, mile / 3600.0},
+    {"km/h", "", D::velocity, 1.0 / 3.6},
     {"Btu/h", "", D::power, btu_h},
     {"kW", "", D::power, 1e3},
     {"W", "_W", D::power},

@@ -19,9 +19,11 @@ std::string distance(double length_m, System system) {
 /// An inch or 25 mm: where the floor line is looked at a second time.
 double step_in_m(System system) { return system == System::us ? 0.0254 : 0.025; }
 
-DriverWeights weights_of(const std::vector<double>& row) {
-  const double near_share = row.size() > edge_row::near_air ? row[edge_row::near_air] : 0.0;
-  return {row[edge_row::indoor] + near_share, row[edge_row::outdoor], row[edge_row::ground], row[edge_row::tube_heat]};
+/// The near air stands this far on the way from room air to outdoor air.
+DriverWeights weights_of(const std::vector<double>& row, double near_air_share) {
+  const double near = row.size() > edge_row::near_air ? row[edge_row::near_air] : 0.0;
+  return {row[edge_row::indoor] + (1.0 - near_air_share) * near, row[edge_row::outdoor] + near_air_share * near,
+          row[edge_row::ground], row[edge_row::tube_heat]};
 }
 
 /// Tube, floor line and one step in from it, at one edge: one solve a state.
@@ -41,7 +43,6 @@ std::vector<WatchedPlace> places_at(const Envelope& envelope, std::size_t row, c
   tube.edge = row;
   tube.freezes_degC = freezing_point_degC(mixture_of(design.fluid));
   tube.limit_degC = tube.freezes_degC + design.frost_hold.margin_K;
-  tube.air_below_room_K = door ? design.frost_hold.door_air_K : 0.0;
   tube.length_m = edge.length_m;
   std::vector<WatchedPlace> places{tube};
   if (door) {
@@ -55,8 +56,9 @@ std::vector<WatchedPlace> places_at(const Envelope& envelope, std::size_t row, c
     places.push_back(line);
   }
   for (std::size_t i = 0; i < places.size(); ++i) {
-    places[i].idle = weights_of(idle[i]);
-    places[i].running = weights_of(running[i]);
+    places[i].at = points[i];
+    places[i].idle = weights_of(idle[i], design.frost_hold.door_air_share);
+    places[i].running = weights_of(running[i], design.frost_hold.door_air_share);
   }
   return places;
 }

@@ -48,7 +48,17 @@ Record record_of(Climate& x) {
                                  .si = "0 m",
                                  .source = "practice",
                                  .least = -500.0,
-                                 .most = 5000.0})};
+                                 .most = 5000.0}),
+      key<&Climate::wind_m_per_s>({.meaning = "Wind with the coldest weather: it takes heat from the slab's edge.",
+                                   .us = "9 mph",
+                                   .si = "4 m/s",
+                                   .source = "practice, the wind of ISO 6946's outside film",
+                                   .least = 0.0,
+                                   .most = 40.0,
+                                   .tight = "5 mph",
+                                   .poor = "22 mph",
+                                   .si_tight = "2 m/s",
+                                   .si_poor = "10 m/s"})};
   return {keys, &x};
 }
 

@@ -23,6 +23,13 @@ constexpr double least_floor_beyond_tube_m = 1.0;
 /// the room's: practice.
 constexpr double air_near_door_m = 1.0;
 
+/// ISO 6946 Annex A: convection 4 + 4 v outdoors and radiation beside it, taken as 5 so that the wind of 4 m/s gives
+/// the standard's own 1 / 0.04; its black body at 0 to 10 degC has 4.6 to 5.1.
+double outdoor_film_W_per_m2K(double wind_m_per_s) {
+  constexpr double radiation_W_per_m2K = 5.0;
+  return 4.0 + 4.0 * wind_m_per_s + radiation_W_per_m2K;
+}
+
 /// What walls and doors of one slab have in common.
 EdgeDetail detail_of(const Design& design, double tube_in_m) {
   const WholeFloor floor = whole_floor(design);
@@ -34,6 +41,7 @@ EdgeDetail detail_of(const Design& design, double tube_in_m) {
   detail.concrete_W_per_mK = design.slab.conductivity_W_per_mK;
   detail.soil_W_per_mK = design.ground.conductivity_W_per_mK;
   detail.indoor_film_m2K_per_W = 1.0 / floor_film_down_W_per_m2K + design.slab.covering.resistance_m2K_per_W;
+  detail.outdoor_film_W_per_m2K = outdoor_film_W_per_m2K(design.climate.wind_m_per_s);
   detail.tube_depth_m = tube_axis_depth_m(design);
   // A tube warms the floor half a spacing to either side.
   detail.last_tube_in_m = std::max(0.0, tube_in_m - design.tube.spacing_m / 2.0);

@@ -47,7 +47,7 @@ std::optional<Shop> shop_of(const Design& design, const Envelope& envelope, cons
 }
 
 double temperature_of(const WatchedPlace& place, const HeldRoom& room, const Shop& shop, Tubes tubes) {
-  const Drivers drivers{room.room_degC - place.air_below_room_K, shop.outdoor_degC, shop.ground_degC,
+  const Drivers drivers{room.room_degC, shop.outdoor_degC, shop.ground_degC,
                         tubes == Tubes::running ? std::max(0.0, room.up_W_per_m2 + room.down_W_per_m2) : 0.0};
   return temperature_at(tubes == Tubes::running ? place.running : place.idle, drivers);
 }

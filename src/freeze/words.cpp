@@ -19,7 +19,7 @@ std::string enough(std::string_view whom, double slab_degC, double air_degC, Sys
                      shown_degC(air_degC, system));
 }
 
-bool kept_by_none(const PlaceAtSetting& place) { return place.decides && !place.asks_slab_degC; }
+bool kept_by_none(const PlaceAtSetting& place) { return place.decides && !place.asks_air_degC; }
 
 std::string what_else(const Design& design, PlaceKind kind) {
   switch (kind) {
@@ -48,12 +48,28 @@ Diagnostic about_two_dials(const Freeze& freeze) {
           {degree(freeze.slab_dial_degC), degree(freeze.air_dial_degC)}};
 }
 
-Diagnostic about_steady(const Freeze& freeze) {
-  return {Severity::note,
-          "freeze.steady",
-          "climate.coldest",
-          "{} is taken as if it lasted; a short snap cools slab and ground less",
-          {degree(freeze.outdoor_degC)}};
+std::optional<Diagnostic> about_lasting(const Freeze& freeze) {
+  if (!freeze.lasting) return std::nullopt;
+  return Diagnostic{Severity::note,
+                    "freeze.lasting",
+                    "climate.coldest",
+                    "if {} lasted for weeks, with the pump kept running: wall thermostat {}, slab sensor {}",
+                    {degree(freeze.outdoor_degC), degree(freeze.lasting->air_degC), degree(freeze.lasting->slab_degC)}};
+}
+
+std::optional<Diagnostic> about_shut(const Freeze& freeze) {
+  if (!freeze.shut)
+    return Diagnostic{Severity::note,
+                      "freeze.shut",
+                      "frost_hold",
+                      "a loop at the edge that is shut or full of air freezes there in weeks of {}, whatever the "
+                      "setting: open every port for the winter",
+                      {degree(freeze.outdoor_degC)}};
+  return Diagnostic{Severity::note,
+                    "freeze.shut",
+                    "frost_hold",
+                    "with a loop shut or full of air, in weeks of {}: wall thermostat {}, slab sensor {}",
+                    {degree(freeze.outdoor_degC), degree(freeze.shut->air_degC), degree(freeze.shut->slab_degC)}};
 }
 
 Diagnostic about_corners() {
@@ -111,21 +127,18 @@ void add(std::vector<Diagnostic>& said, std::optional<Diagnostic> more) {
 
 std::string shown_degC(double degC, System system) { return show(degC, Dimension::degree, system); }
 
-std::string why_no_setting(const Design& design, const Freeze& freeze, bool pump_kept_is_enough) {
+std::string why_no_setting(const Design& design, const Freeze& freeze) {
   const System system = design.units;
   std::vector<std::string> sentences;
   for (const PlaceAtSetting& place : freeze.place) {
     if (!kept_by_none(place)) continue;
-    sentences.push_back(fmt::format("The {} falls below {} however warm the floor is held ({} is the most): {}.",
+    sentences.push_back(fmt::format("The {} falls below {} however the floor is set up to the working temperature, {}: "
+                                    "{}.",
                                     place.name, shown_degC(place.limit_degC, system),
-                                    shown_degC(warmest_floor_degC, system), what_else(design, place.kind)));
+                                    shown_degC(design.climate.indoor_degC, system), what_else(design, place.kind)));
   }
   if (!freeze.decides.empty()) {
     sentences.push_back(enough("Everywhere else", freeze.slab_dial_degC, freeze.air_dial_degC, system));
-  }
-  if (pump_kept_is_enough) {
-    sentences.push_back(enough("While the pump is kept running and power lasts,", freeze.pump_kept_slab_dial_degC,
-                               freeze.pump_kept_air_dial_degC, system));
   }
   return fmt::format("{}", fmt::join(sentences, " "));
 }
@@ -142,13 +155,6 @@ std::string why_not_called(const Design& design, const Freeze& freeze) {
   return fmt::format("{}", fmt::join(sentences, " "));
 }
 
-std::string why_refused(const Design& design, const PlaceAtSetting& place, double slab_degC) {
-  const System system = design.units;
-  return fmt::format("A slab sensor at {} lets the {} fall to {}; it must stay above {}.",
-                     shown_degC(slab_degC, system), place.name, shown_degC(place.coldest_degC, system),
-                     shown_degC(place.limit_degC, system));
-}
-
 std::vector<Diagnostic> remarks(const Freeze& freeze, const Shop& shop, std::optional<double> boiler_W) {
   std::vector<Diagnostic> said;
   if (freeze.verdict == FreezeVerdict::no_setting) {
@@ -158,7 +164,8 @@ std::vector<Diagnostic> remarks(const Freeze& freeze, const Shop& shop, std::opt
   }
   if (freeze.decides.empty()) return said;
   if (boiler_W) add(said, about_boiler(freeze, *boiler_W));
-  said.push_back(about_steady(freeze));
+  add(said, about_lasting(freeze));
+  add(said, about_shut(freeze));
   said.push_back(about_two_dials(freeze));
   said.push_back(about_corners());
   add(said, about_usual_slab(freeze, shop));

@@ -81,12 +81,37 @@ TEST_CASE("glycol lowers the tube's limit, and the air is then only reported") {
   CHECK(places.place[2].freezes_degC == 0.0);  // what lies on the floor is water
 }
 
-TEST_CASE("the air over a door's edge is colder than the room") {
-  const WatchedPlaces places = of(bare_shop());
-  CHECK(places.place[0].air_below_room_K == 0.0);
-  CHECK(places.place[1].air_below_room_K == 2.0);
-  CHECK(places.place[2].air_below_room_K == 2.0);
-  CHECK(places.place[4].air_below_room_K == 0.0);
+TEST_CASE("the air on the first metre at a door stands part of the way to outdoor air") {
+  Design d = bare_shop();
+  const auto outdoor_share = [&](double door_air_share, std::size_t place) {
+    d.frost_hold.door_air_share = door_air_share;
+    return of(d).place[place].idle.outdoor_share;
+  };
+  for (const std::size_t at_door : {1, 2, 3}) {
+    double last = outdoor_share(0.0, at_door);
+    const double first = last;
+    for (const double share : {0.05, 0.2, 0.5}) {
+      CHECK(outdoor_share(share, at_door) > last);
+      last = outdoor_share(share, at_door);
+    }
+    // What moves is a part of what the room's air weighs there, and goes with the share.
+    CHECK(last - first == Approx(10.0 * (outdoor_share(0.05, at_door) - first)));
+    CHECK(last - first < 0.5 * (1.0 - first));
+  }
+  for (const std::size_t elsewhere : {0, 4}) CHECK(outdoor_share(0.5, elsewhere) == outdoor_share(0.0, elsewhere));
+}
+
+TEST_CASE("wind makes the edge colder") {
+  Design d = bare_shop();
+  double last[2] = {0.0, 0.0};
+  for (const double wind_m_per_s : {0.0, 2.0, 4.0, 10.0, 40.0}) {
+    d.climate.wind_m_per_s = wind_m_per_s;
+    for (const std::size_t tube : {0, 1}) {
+      const double now = of(d).place[tube].idle.outdoor_share;
+      CHECK(now > last[tube]);
+      last[tube] = now;
+    }
+  }
 }
 
 TEST_CASE("cold comes in along the floor: line, step, tube") {

@@ -15,9 +15,10 @@ DriverSeries air_series(const CutShop& shop, const FloorStrip& strip, const std:
   DriverSeries series;
   const auto add = [&](const CoolingRow& row, double tube_W_per_m2) {
     series.times_s.push_back(row.time_s);
-    const double air_degC = room_air_degC(shop.cut, strip.room, row.air_degC) - strip.air_below_room_K;
+    const double air_degC = room_air_degC(shop.cut, strip.room, row.air_degC);
     series.drivers.push_back({air_degC, shop.cut.outdoor_degC, shop.cut.ground_degC, tube_W_per_m2});
-    if (strip.states.direct.front().size() > edge_row::near_air) series.drivers.back().push_back(air_degC);
+    if (strip.states.direct.front().size() > edge_row::near_air)
+      series.drivers.back().push_back(air_degC + strip.near_air_share * (shop.cut.outdoor_degC - air_degC));
   };
   add(rows[0], shop.cut.tube_W_per_m2);
   for (const CoolingRow& row : rows) add(row, 0.0);

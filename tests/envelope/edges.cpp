@@ -153,6 +153,13 @@ TEST_CASE("every number of an edge tells it from another") {
   CHECK(fields.solved() == 15);
 }
 
+TEST_CASE("wind is the outdoor film of every edge: 4 m/s has ISO 6946's 1 / 0.04") {
+  Design d = bare_shop();
+  for (const EdgeStretch& edge : edges_of(d)) CHECK(edge.detail.outdoor_film_W_per_m2K == Approx(25.0));
+  d.climate.wind_m_per_s = 10.0;
+  for (const EdgeStretch& edge : edges_of(d)) CHECK(edge.detail.outdoor_film_W_per_m2K == Approx(49.0));
+}
+
 TEST_CASE("the first metre at a door has air of its own, a wall's floor none") {
   for (const EdgeStretch& edge : edges_of(bare_shop()))
     CHECK(edge.detail.near_air_m == (edge.kind == EdgeKind::big_door ? 1.0 : 0.0));

@@ -11,7 +11,7 @@ namespace slabwright::test {
 inline Design bare_shop() {
   Design d;
   d.units = System::si;
-  d.climate = {-20.0, -27.0, 16.0, 7.0, 12.0, 0.0};
+  d.climate = {-20.0, -27.0, 16.0, 7.0, 12.0, 0.0, 4.0};
   d.ground.conductivity_W_per_mK = 2.0;
   d.building.wall_insulation = {2.3};
   d.building.roof_insulation = {5.3};
@@ -40,7 +40,7 @@ inline Design bare_shop() {
   d.manifold = {{"manifold", {}, {}}};
   d.boiler.hottest_degC = 49.0;
   d.pump.drop_K = 10.0;
-  d.frost_hold = {2.0, 4.4, 1.0, 2.0};
+  d.frost_hold = {2.0, 4.4, 1.0, 0.05};
   return d;
 }
 

@@ -56,7 +56,7 @@ TEST_CASE("three weathers against settings up to the working temperature") {
 
 TEST_CASE("weather that is the same twice is one weather, and settings are round in the reader's units") {
   Design design = bare_shop();
-  design.climate = {-8.0, -8.0, 25.0, 7.0, 12.0, 0.0};
+  design.climate = {-8.0, -8.0, 25.0, 7.0, 12.0, 0.0, 4.0};
   design.fluid = {FluidKind::propylene_glycol, {0.3, false}};
   design.watch.resize(1);
   design.watch[0].kind = WatchKind::drain_trap;

@@ -92,8 +92,15 @@ TEST_CASE("margins, door air and own limits move the setting their way") {
   d.frost_hold.margin_K = 3.0;
   CHECK(air_of(d) > plain + 1.0);
   d = door_shop();
-  d.frost_hold.door_air_K = 0.0;
-  CHECK(air_of(d) == Approx(plain - 2.0).margin(1e-4));
+  d.frost_hold.door_air_share = 0.0;
+  double last = air_of(d);
+  CHECK(last < plain - 1.0);
+  for (const double share : {0.02, 0.05, 0.1, 0.2}) {
+    d.frost_hold.door_air_share = share;
+    const double now = air_of(d);
+    CHECK(now > last + 0.1);
+    last = now;
+  }
   d = door_shop();
   d.frost_hold.pipe_limit_degC = 14.9;
   CHECK(air_of(d) == Approx(14.9).margin(1e-4));
