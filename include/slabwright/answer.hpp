@@ -64,11 +64,11 @@ struct Answer {
   std::optional<PlantSizes> sizes;
   std::optional<Freeze> freeze;
   std::optional<Outage> outage;  ///< this and the next four only when the frost hold is the question
-  std::vector<Fault> fault;
+  std::vector<SingleFault> fault;
   std::vector<Recovery> recovery;
   std::vector<SensorCase> sensor;
   std::optional<TurnOff> turn_off;
-  std::optional<Three> loss_W;   ///< of a building not described, as every range
+  std::optional<Three> loss_W;  ///< of a building not described, as every range
   std::optional<Three> boiler_W;
   std::optional<Three> supply_degC;
   std::optional<Three> slab_dial_degC;

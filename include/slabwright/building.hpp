@@ -37,9 +37,9 @@ struct WatchedPlace {
   std::optional<std::size_t> edge;  ///< row in Envelope::edge, of a tube or a floor line
   EdgePoint at = {0.0, 0.0};
   double corner_share = 1.0;
-  double freezes_degC = 0.0;        ///< 0, or the mixture's freezing point
-  double limit_degC = 0.0;          ///< what it must stay above: freezing point and margin, or the limit of practice
-  bool decides = true;              ///< false: reported only (the floor line at a door)
+  double freezes_degC = 0.0;  ///< 0, or the mixture's freezing point
+  double limit_degC = 0.0;    ///< what it must stay above: freezing point and margin, or the limit of practice
+  bool decides = true;        ///< false: reported only (the floor line at a door)
   /// No tube heat near it: pump off, or the loop shut. The cold air at a big door is in the weights: its share of the
   /// way to outdoor air goes from indoors to outdoors.
   DriverWeights idle;

@@ -128,8 +128,8 @@ class ZoneRun {
   /// Broken contracts (std::logic_error): a zone that stores nothing, a step that is not above 0.
   ZoneRun(const Zone& zone, const ZoneHistory& history, double step_s);
   void step(const ZoneStep& step);
-  /// The tube heat that brings the tubes' plane at the sensor to where it reads `sensor_degC` under the mean heat of the
-  /// last hours; below 0 where it is too warm.
+  /// The tube heat that brings the tubes' plane at the sensor to where it reads `sensor_degC` under the mean heat of
+  /// the last hours; below 0 where it is too warm.
   double tube_heat_for_sensor(const ZoneStep& step, double sensor_degC) const;
   const ZoneDrivers& now() const { return now_; }
   double sensor_degC() const;

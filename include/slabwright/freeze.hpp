@@ -29,7 +29,7 @@ struct PlaceAtSetting {
   std::optional<double> asks_slab_degC;  ///< lowest slab sensor
   double shut_degC = 0.0;  ///< its loop shut for good, the coldest hour as if it lasted, the room at the setting
   std::optional<double> ice_below_degC;  ///< of a place that only is reported: outdoors below this it freezes
-  PlaceCurve air, slab;                  ///< through the snap, for any setting of either dial; empty where it is reported
+  PlaceCurve air, slab;  ///< through the snap, for any setting of either dial; empty where it is reported
 };
 
 /// The arithmetic of the place that decides, for the wall thermostat, at the moment that asks for most.
@@ -44,12 +44,6 @@ struct Explained {
   double control_K = 0.0;
   double sensor_error_K = 0.0;
   double dial_degC = 0.0;
-};
-
-/// Both dials.
-struct Dials {
-  double air_degC = 0.0;
-  double slab_degC = 0.0;
 };
 
 /// The lowest settings. A dial holds the sensor error and is rounded up to a whole F or half a C.
@@ -69,13 +63,14 @@ struct Freeze {
   std::string air_sensor;
   double air_control_K = 0.0;  ///< what switching on and off in a deadband adds; in the figures above
   double slab_control_K = 0.0;
-  std::optional<Dials> lasting;   ///< had the coldest hour always lasted, the pump kept running; absent: none
-  std::optional<Dials> shut;      ///< the same with any one loop shut for good
+  /// Had the coldest hour always lasted, the pump kept running; and with any one loop shut for good. Absent: none does.
+  std::optional<double> lasting_air_dial_degC, lasting_slab_dial_degC;
+  std::optional<double> shut_air_dial_degC, shut_slab_dial_degC;
   std::vector<PlaceAtSetting> place;  ///< what decides, then what would decide next; those only reported at the end
   std::vector<UnknownPlace> unknown;
   double hold_W = 0.0;                         ///< heat the water must give to hold the slab dial at the coldest
   std::optional<double> boiler_keeps_to_degC;  ///< outdoors, below this the boiler cannot keep the slab dial
-  std::optional<Explained> explained;          ///< absent where no place decides
+  std::vector<Explained> explained;            ///< one, or none where no place decides
 };
 
 /// The warmest mean surface a floor may be held at: EN 1264-2, occupied area.
@@ -101,7 +96,6 @@ Checked<Freeze> lowest_setting(const HeldShop& held, EdgeFields& fields, std::op
 Record record_of(PlaceAtSetting&);
 Record record_of(UnknownPlace&);
 Record record_of(DriverWeights&);
-Record record_of(Dials&);
 Record record_of(Explained&);
 Record record_of(Freeze&);
 

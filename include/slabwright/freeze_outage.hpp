@@ -47,7 +47,7 @@ std::optional<Outage> outage_clock(const HeldShop& held, const Freeze& freeze, E
                                    std::optional<double> boiler_W);
 
 /// One thing fails in the coldest hour, as if that had lasted, from the wall thermostat's dial; power stays on.
-struct Fault {
+struct SingleFault {
   std::string what;
   std::string first;              ///< the first place to freeze; empty where none does
   std::optional<double> lasts_s;  ///< absent: nothing freezes within the clock
@@ -55,23 +55,23 @@ struct Fault {
 };
 /// Pump dead or a thermostat that sticks; boiler tripped while the pump runs; second source lost; one zone valve shut;
 /// the big door left open for a night of 12 h, the floor at full heat.
-std::vector<Fault> single_faults(const HeldShop& held, const Freeze& freeze, EdgeFields& fields,
-                                 std::optional<double> boiler_W);
+std::vector<SingleFault> single_faults(const HeldShop& held, const Freeze& freeze, EdgeFields& fields,
+                                       std::optional<double> boiler_W);
 
 /// Whether everything may be switched off for the winter.
 struct TurnOff {
   bool yes = false;
-  std::vector<std::string> freezes;            ///< what would, coldest first
-  double coldest_tube_degC = 0.0;              ///< in the snap, after years without heat
-  double coldest_air_degC = 0.0;               ///< at manifold and boiler
-  std::optional<double> glycol_share;          ///< by volume that keeps what the loops hold liquid; absent: none up to 50 %
+  std::vector<std::string> freezes;    ///< what would, coldest first
+  double coldest_tube_degC = 0.0;      ///< in the snap, after years without heat
+  double coldest_air_degC = 0.0;       ///< at manifold and boiler
+  std::optional<double> glycol_share;  ///< by volume that keeps what the loops hold liquid; absent: none up to 50 %
 };
 TurnOff turned_off(const HeldShop& held, EdgeFields& fields);
 
 Record record_of(OutagePlace&);
 Record record_of(OutageCase&);
 Record record_of(Outage&);
-Record record_of(Fault&);
+Record record_of(SingleFault&);
 Record record_of(TurnOff&);
 
 }  // namespace slabwright

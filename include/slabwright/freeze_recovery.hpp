@@ -16,10 +16,10 @@ struct Recovery {
   std::optional<double> takes_s;      ///< absent: not within the clock
   std::optional<double> starts_at_s;  ///< clock time, from midnight of the day it opens; below 0: the day before
   double boiler_J = 0.0;
-  double source_J = 0.0;          ///< heat of the second source
-  double floor_degC = 0.0;        ///< the floor's face at opening time
-  double operative_degC = 0.0;    ///< what it feels like there
-  bool source_runs = false;       ///< whether the second source can, in that weather
+  double source_J = 0.0;        ///< heat of the second source
+  double floor_degC = 0.0;      ///< the floor's face at opening time
+  double operative_degC = 0.0;  ///< what it feels like there
+  bool source_runs = false;     ///< whether the second source can, in that weather
 };
 
 /// Below this, standing work is on a cold floor: ISO 7730 and EN 1264-2 as commonly read, practice.
@@ -38,7 +38,8 @@ struct SensorCase {
   double dial_degC = 0.0;        ///< what it would have to be set to, there
   double coldest_spare_K = 0.0;  ///< left at the right place's dial: the deciding place above what it freezes at
 };
-/// Midway; 2 in or 50 mm from a tube; 3 ft or 1 m inside the big door; in the sun; under a mat; reading 2 F or 1 K high.
+/// Midway; 2 in or 50 mm from a tube; 3 ft or 1 m inside the big door; in the sun; under a mat; reading 2 F or 1 K
+/// high.
 std::vector<SensorCase> sensor_cases(const HeldShop& held, const Freeze& freeze, EdgeFields& fields);
 
 Record record_of(Recovery&);

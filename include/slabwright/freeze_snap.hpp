@@ -37,8 +37,8 @@ double coldest_degC(const PlaceCurve& curve, double dial_degC);
 std::size_t asking_moment(const PlaceCurve& curve, double limit_degC);
 /// How long after the lead a wall thermostat's row is.
 double moment_s(std::size_t moment);
-/// The lowest dial that keeps it above a limit, from all moments at once; absent where some moment is below it that gains
-/// less than `least_gain_share`.
+/// The lowest dial that keeps it above a limit, from all moments at once; absent where some moment is below it that
+/// gains less than `least_gain_share`.
 std::optional<double> asked_dial_degC(const PlaceCurve& curve, double limit_degC);
 
 /// [place], for each dial. One evaluation costs microseconds; making them is four runs.

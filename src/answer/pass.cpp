@@ -85,8 +85,8 @@ void add_freeze(Answer& answer, EdgeFields& fields) {
   const Design& design = answer.file.design;
   const WatchedPlaces places = watched_places(design, *answer.envelope, fields);
   const Snap snap = snap_of(design);
-  answer.freeze =
-      keep(lowest_setting({design, *answer.envelope, *answer.floor, places, snap}, fields, boiler_W(answer)), answer.said);
+  answer.freeze = keep(
+      lowest_setting({design, *answer.envelope, *answer.floor, places, snap}, fields, boiler_W(answer)), answer.said);
 }
 
 }  // namespace

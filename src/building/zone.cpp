@@ -1,6 +1,6 @@
 // The zone at rest: all of it linear in air, outdoors and tube heat.
-#include "slabwright/contract.hpp"
 #include "building/zone_drivers.hpp"
+#include "slabwright/contract.hpp"
 
 namespace slabwright {
 namespace building {
@@ -18,7 +18,8 @@ DriverValues strip_drivers(const Zone& zone, const FloorStrip& strip, const Zone
 double up_W(const FloorStrip& strip, const StateValues& state, const DriverValues& drivers) {
   const std::size_t first = strip.states.points;
   double entering_W_per_m = watched_value(strip.states, first + edge_row::indoor, state, drivers);
-  if (strip.near_air_share) entering_W_per_m += watched_value(strip.states, first + edge_row::near_air_heat, state, drivers);
+  if (strip.near_air_share)
+    entering_W_per_m += watched_value(strip.states, first + edge_row::near_air_heat, state, drivers);
   return -strip.length_m * entering_W_per_m;
 }
 

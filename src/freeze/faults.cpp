@@ -33,22 +33,22 @@ struct Scene {
   }
 };
 
-Fault fault_of(const Scene& scene, std::string what, const Doing& doing, Water water = Water::stands) {
+SingleFault fault_of(const Scene& scene, std::string what, const Doing& doing, Water water = Water::stands) {
   const FirstFrozen first = first_frozen(scene.held, run_until_frozen(scene.held, scene.before, doing), water);
   return {std::move(what), first.name, first.after_s, ""};
 }
 
-Fault pump_dead(const Scene& scene) {
+SingleFault pump_dead(const Scene& scene) {
   return fault_of(scene, "pump dead, or a thermostat that never calls", [&](const ZoneRow&) { return scene.step(); });
 }
 
-Fault boiler_tripped(const Scene& scene) {
+SingleFault boiler_tripped(const Scene& scene) {
   return fault_of(
       scene, "boiler tripped, the pump still running", [&](const ZoneRow&) { return scene.step(); }, Water::moves);
 }
 
 /// The others hold the room; the loops of one place carry nothing.
-Fault valve_shut(const Scene& scene) {
+SingleFault valve_shut(const Scene& scene) {
   return fault_of(scene, "one zone valve stuck shut", [&](const ZoneRow&) {
     ZoneStep step = scene.step();
     step.air_degC = scene.before.air_degC;
@@ -56,19 +56,19 @@ Fault valve_shut(const Scene& scene) {
   });
 }
 
-Fault second_source_lost(const Scene& scene) {
+SingleFault second_source_lost(const Scene& scene) {
   const double needs_W = scene.before.tube_W_per_m2 * tubes_m2(scene.held.zone);
   const System system = scene.shop.design.units;
-  Fault fault{"second source lost", "", std::nullopt, ""};
+  SingleFault fault{"second source lost", "", std::nullopt, ""};
   if (!scene.boiler_known) return fault;
   if (needs_W > scene.most_W) {
     ZoneStep full = scene.step();
     full.tube_W_per_m2 = scene.most_W / tubes_m2(scene.held.zone);
     fault = fault_of(scene, fault.what, [&](const ZoneRow&) { return full; });
   }
-  fault.means = fmt::format("the boiler then gives {} of its {}",
-                            show(std::min(needs_W, scene.most_W), Dimension::power, system),
-                            show(scene.most_W, Dimension::power, system));
+  fault.means =
+      fmt::format("the boiler then gives {} of its {}", show(std::min(needs_W, scene.most_W), Dimension::power, system),
+                  show(scene.most_W, Dimension::power, system));
   return fault;
 }
 
@@ -77,12 +77,13 @@ double doors_W_per_K(const Design& design, double rise_K) {
   for (const Opening& opening : design.opening) {
     if (opening.kind != OpeningKind::big_door) continue;
     const double flow_m3_per_s = door_air_m3_per_s({opening.size.width_m, opening.size.depth_m}, std::max(0.0, rise_K));
-    all_W_per_K += air_stream_W_per_K(flow_m3_per_s, air_density_kg_per_m3(typical_air_degC, design.climate.altitude_m));
+    all_W_per_K +=
+        air_stream_W_per_K(flow_m3_per_s, air_density_kg_per_m3(typical_air_degC, design.climate.altitude_m));
   }
   return all_W_per_K;
 }
 
-Fault door_open(const Scene& scene) {
+SingleFault door_open(const Scene& scene) {
   return fault_of(scene, "big door left open overnight (12 h)", [&](const ZoneRow& now) {
     ZoneStep step = scene.step();
     step.tube_W_per_m2 = scene.most_W / tubes_m2(scene.held.zone);
@@ -95,17 +96,21 @@ Fault door_open(const Scene& scene) {
 
 }  // namespace
 
-std::vector<Fault> single_faults(const HeldShop& held, const Freeze& freeze, EdgeFields& fields,
-                                 std::optional<double> boiler_W) {
+std::vector<SingleFault> single_faults(const HeldShop& held, const Freeze& freeze, EdgeFields& fields,
+                                       std::optional<double> boiler_W) {
   if (freeze.decides.empty() || !held.design.climate.coldest_degC) return {};
   const auto zone = held_zone(held, fields);
   if (!zone) return {};
   const double outdoor_degC = *held.design.climate.coldest_degC;
   const double air_degC = true_air_degC(held.design, freeze.air_dial_degC, outdoor_degC);
   const ZoneDrivers before = held_at_dial(*zone, air_degC, outdoor_degC);
-  const Scene scene{held,   *zone, outdoor_degC, before, boiler_W.value_or(before.tube_W_per_m2 * tubes_m2(zone->zone)),
+  const Scene scene{held,
+                    *zone,
+                    outdoor_degC,
+                    before,
+                    boiler_W.value_or(before.tube_W_per_m2 * tubes_m2(zone->zone)),
                     boiler_W.has_value()};
-  std::vector<Fault> faults{pump_dead(scene), boiler_tripped(scene), valve_shut(scene)};
+  std::vector<SingleFault> faults{pump_dead(scene), boiler_tripped(scene), valve_shut(scene)};
   if (held.design.second_source.kind != SecondSourceKind::none) faults.push_back(second_source_lost(scene));
   const auto& openings = held.design.opening;
   if (std::any_of(openings.begin(), openings.end(), [](const auto& o) { return o.kind == OpeningKind::big_door; }))

@@ -7,9 +7,7 @@ namespace slabwright::freeze {
 namespace {
 
 /// Water that the pump moves.
-bool moves(const WatchedPlace& place) {
-  return place.kind == PlaceKind::tube || place.kind == PlaceKind::room_air;
-}
+bool moves(const WatchedPlace& place) { return place.kind == PlaceKind::tube || place.kind == PlaceKind::room_air; }
 
 bool all_frozen(const HeldZone& held, const ZoneRow& row) {
   for (std::size_t i = 0; i < held.places.place.size(); ++i) {

@@ -39,17 +39,10 @@ Record record_of(UnknownPlace& x) {
 }
 
 Record record_of(DriverWeights& x) {
-  static constexpr Key keys[] = {
-      key<&DriverWeights::indoor_share>({.meaning = "Of the room's air."}),
-      key<&DriverWeights::outdoor_share>({.meaning = "Of the outdoor air."}),
-      key<&DriverWeights::ground_share>({.meaning = "Of the deep ground."}),
-      key<&DriverWeights::tube_m2K_per_W>({.meaning = "Kelvin per W/m2 of tube heat."})};
-  return {keys, &x};
-}
-
-Record record_of(Dials& x) {
-  static constexpr Key keys[] = {key<&Dials::air_degC>({.meaning = "Wall thermostat."}),
-                                 key<&Dials::slab_degC>({.meaning = "Slab sensor."})};
+  static constexpr Key keys[] = {key<&DriverWeights::indoor_share>({.meaning = "Of the room's air."}),
+                                 key<&DriverWeights::outdoor_share>({.meaning = "Of the outdoor air."}),
+                                 key<&DriverWeights::ground_share>({.meaning = "Of the deep ground."}),
+                                 key<&DriverWeights::tube_m2K_per_W>({.meaning = "Kelvin per W/m2 of tube heat."})};
   return {keys, &x};
 }
 
@@ -85,8 +78,11 @@ Record record_of(Freeze& x) {
       key<&Freeze::air_sensor>({.meaning = "Where the air sensor sits."}),
       key<&Freeze::air_control_K>({.meaning = "What switching on and off adds to the wall thermostat."}),
       key<&Freeze::slab_control_K>({.meaning = "What switching on and off adds to the slab sensor."}),
-      key<&Freeze::lasting>({.meaning = "Dials had the coldest hour always lasted, the pump kept running."}),
-      key<&Freeze::shut>({.meaning = "The same with any one loop shut for good."}),
+      key<&Freeze::lasting_air_dial_degC>(
+          {.meaning = "Wall thermostat had the coldest hour always lasted, the pump kept running."}),
+      key<&Freeze::lasting_slab_dial_degC>({.meaning = "Slab sensor then."}),
+      key<&Freeze::shut_air_dial_degC>({.meaning = "Wall thermostat then with any one loop shut for good."}),
+      key<&Freeze::shut_slab_dial_degC>({.meaning = "Slab sensor then."}),
       key<&Freeze::place>({.meaning = "What decides, and what would decide next."}),
       key<&Freeze::unknown>({.meaning = "What could not be computed."}),
       key<&Freeze::hold_W>({.meaning = "Heat the water must give at the coldest."}),

@@ -37,12 +37,12 @@ Record record_of(Outage& x) {
   return {keys, &x};
 }
 
-Record record_of(Fault& x) {
+Record record_of(SingleFault& x) {
   static constexpr Key keys[] = {
-      key<&Fault::what>({.meaning = "What fails."}),
-      key<&Fault::first>({.meaning = "The first place to freeze."}),
-      key<&Fault::lasts_s>({.meaning = "Until it freezes; absent: nothing freezes within the clock."}),
-      key<&Fault::means>({.meaning = "What is left, or what it costs."})};
+      key<&SingleFault::what>({.meaning = "What fails."}),
+      key<&SingleFault::first>({.meaning = "The first place to freeze."}),
+      key<&SingleFault::lasts_s>({.meaning = "Until it freezes; absent: nothing freezes within the clock."}),
+      key<&SingleFault::means>({.meaning = "What is left, or what it costs."})};
   return {keys, &x};
 }
 

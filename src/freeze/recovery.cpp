@@ -29,8 +29,8 @@ double floor_face_degC(const HeldZone& held, const ZoneRow& row) {
   double floor_m2 = 0.0;
   for (const FloorStrip& strip : held.zone.floor) floor_m2 += strip.length_m * strip.width_m;
   const double up_W_per_m2 = row.up_W / floor_m2;
-  const double film = up_W_per_m2 > 0.0 ? floor_film(floor_film_rise_K(up_W_per_m2)).coefficient_W_per_m2K
-                                        : floor_film_down_W_per_m2K;
+  const double film =
+      up_W_per_m2 > 0.0 ? floor_film(floor_film_rise_K(up_W_per_m2)).coefficient_W_per_m2K : floor_film_down_W_per_m2K;
   return row.at.air_degC + up_W_per_m2 / film;
 }
 

@@ -39,9 +39,9 @@ double under_mat_K(const Scene& scene) {
   const double film = room.film_W_per_m2K, wall = bare.wall_mK_per_W;
   const SectionResponse r = respond(bare, film, wall), m = respond(matted, film, wall);
   // From the reading to the water, and back under the mat.
-  const double water_degC = (room.sensor_degC - r.plane_midway.room_share * room.room_degC -
-                             r.plane_midway.below_share * bare.below_degC) /
-                            r.plane_midway.tube_share;
+  const double water_degC =
+      (room.sensor_degC - r.plane_midway.room_share * room.room_degC - r.plane_midway.below_share * bare.below_degC) /
+      r.plane_midway.tube_share;
   return temperature_degC(m.plane_midway, water_degC, room.room_degC, bare.below_degC) - room.sensor_degC;
 }
 
@@ -54,8 +54,8 @@ std::optional<double> near_door_K(const Scene& scene, EdgeFields& fields, double
   for (const FloorStrip& strip : scene.held.zone.floor) {
     const EdgeStretch& edge = scene.shop.envelope.edge[strip.edge];
     if (edge.kind != EdgeKind::big_door) continue;
-    const UnitResponses found = fields.responses(edge.detail, {{in_m, edge.detail.tube_depth_m},
-                                                               {edge.detail.half_width_m / 1.5, edge.detail.tube_depth_m}});
+    const UnitResponses found = fields.responses(
+        edge.detail, {{in_m, edge.detail.tube_depth_m}, {edge.detail.half_width_m / 1.5, edge.detail.tube_depth_m}});
     const ZoneDrivers& at = scene.at;
     const double room_degC = room_air_degC(scene.held.zone, strip.room, at.air_degC, at.outdoor_degC);
     const double near_degC = room_degC + strip.near_air_share.value_or(0.0) * (at.outdoor_degC - room_degC);
@@ -76,16 +76,16 @@ std::vector<SensorCase> sensor_cases(const HeldShop& held, const Freeze& freeze,
   const auto zone = held_zone(held, fields);
   if (!zone) return {};
   const bool us = held.design.units == System::us;
-  const Scene scene{held, *zone,
-                    held_by_sensor(zone->zone, needs_at_work(zone->zone), freeze.slab_degC,
-                                   *held.design.climate.coldest_degC)};
+  const Scene scene{
+      held, *zone,
+      held_by_sensor(zone->zone, needs_at_work(zone->zone), freeze.slab_degC, *held.design.climate.coldest_degC)};
   std::vector<SensorCase> cases;
   const auto add = [&](std::string where, double off_K) {
     SensorCase one{std::move(where), off_K, freeze.slab_dial_degC + off_K, 100.0};
     for (const PlaceAtSetting& place : freeze.place) {
       if (!place.decides || place.slab.gain_share.empty()) continue;
-      one.coldest_spare_K = std::min(one.coldest_spare_K,
-                                     coldest_degC(place.slab, freeze.slab_degC - off_K) - place.freezes_degC);
+      one.coldest_spare_K =
+          std::min(one.coldest_spare_K, coldest_degC(place.slab, freeze.slab_degC - off_K) - place.freezes_degC);
     }
     cases.push_back(std::move(one));
   };

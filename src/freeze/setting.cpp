@@ -63,10 +63,21 @@ Asked asked_lasting(const WatchedPlaces& places, const Shop& shop, Tubes tubes) 
   return asked;
 }
 
-std::optional<Dials> lasting_dials(const Design& design, const WatchedPlaces& places, const Shop& shop, Tubes tubes) {
+/// The slab that keeps every place then, absent where none does.
+std::optional<double> lasting_slab_degC(const WatchedPlaces& places, const Shop& shop, Tubes tubes) {
   const Most most = most_of(asked_lasting(places, shop, tubes), places);
-  if (!most.by_all || !most.degC) return std::nullopt;
-  return Dials{dial_degC(design, air_degC(shop, shop.first, *most.degC)), dial_degC(design, *most.degC)};
+  return most.by_all ? most.degC : std::nullopt;
+}
+
+void set_lasting(Freeze& freeze, const Design& design, const WatchedPlaces& places, const Shop& shop) {
+  if (const auto slab_degC = lasting_slab_degC(places, shop, Tubes::running)) {
+    freeze.lasting_slab_dial_degC = dial_degC(design, *slab_degC);
+    freeze.lasting_air_dial_degC = dial_degC(design, air_degC(shop, shop.first, *slab_degC));
+  }
+  if (const auto slab_degC = lasting_slab_degC(places, shop, Tubes::idle)) {
+    freeze.shut_slab_dial_degC = dial_degC(design, *slab_degC);
+    freeze.shut_air_dial_degC = dial_degC(design, air_degC(shop, shop.first, *slab_degC));
+  }
 }
 
 /// Everything that a setting is found from.
@@ -100,12 +111,18 @@ double control_K(const Search& search, DialKind kind, double setting_degC, doubl
   constexpr double enough_K = 0.02;
   double added_K = 0.0;
   for (int round = 0; round < rounds; ++round) {
-    const double asked_K = still_asked_K(search, {kind, setting_degC + added_K, search.design.frost_hold.deadband_K,
-                                                  search.most_W_per_m2});
+    const double asked_K = still_asked_K(
+        search, {kind, setting_degC + added_K, search.design.frost_hold.deadband_K, search.most_W_per_m2});
     if (asked_K < enough_K) break;
     added_K = std::min(added_K + asked_K, std::max(0.0, most_degC - setting_degC));
   }
   return added_K;
+}
+
+/// Where no boiler is known: what holds the working temperature, and half of it again.
+double usual_boiler_W(const Shop& shop, double working_degC) {
+  const double slab_degC = held_at(*shop.hold[shop.first], working_degC, shop.outdoor_degC).sensor_degC;
+  return 1.5 * hold_W(shop, slab_degC, shop.outdoor_degC);
 }
 
 /// Each place at the settings that were found.
@@ -143,7 +160,7 @@ std::vector<PlaceAtSetting> all_at_setting(const Search& search, const Asked& ai
   return rows;
 }
 
-std::optional<Explained> explained_by(const Search& search, const Freeze& freeze) {
+std::vector<Explained> explained_by(const Search& search, const Freeze& freeze) {
   for (std::size_t i = 0; i < search.places.place.size(); ++i) {
     const WatchedPlace& place = search.places.place[i];
     if (!place.decides || place.name != freeze.decides) continue;
@@ -151,16 +168,16 @@ std::optional<Explained> explained_by(const Search& search, const Freeze& freeze
     const std::size_t moment = asking_moment(curve, place.limit_degC);
     Explained explained{place.idle, place.running, 0.0, 0.0, curve.gain_share[moment], curve.base_degC[moment]};
     explained.after_s = moment_s(moment);
-    explained.outdoor_degC = search.snap.hourly_degC[search.snap.lead_hours +
-                                                     static_cast<std::size_t>(explained.after_s / 3600.0)];
+    explained.outdoor_degC =
+        search.snap.hourly_degC[search.snap.lead_hours + static_cast<std::size_t>(explained.after_s / 3600.0)];
     explained.limit_degC = place.limit_degC;
     explained.asks_degC = (place.limit_degC - explained.base_degC) / explained.gain_share;
     explained.control_K = freeze.air_control_K;
     explained.sensor_error_K = search.design.frost_hold.sensor_error_K;
     explained.dial_degC = freeze.air_dial_degC;
-    return explained;
+    return {explained};
   }
-  return std::nullopt;
+  return {};
 }
 
 void set_sensors(Freeze& freeze, const Design& design, const Shop& shop) {
@@ -229,7 +246,7 @@ Checked<Freeze> lowest_setting(const HeldShop& held, EdgeFields& fields, std::op
   const double working_degC = indoor_of(design, design.room[shop->first]);
   const Asked air = asked_of(search.curves.air, places, working_degC);
   const Asked slab = asked_of(search.curves.slab, places, shop->warmest_slab_degC);
-  search.most_W_per_m2 = boiler_W.value_or(most_heat_W(*shop, working_degC)) / tubes_m2(*zone);
+  search.most_W_per_m2 = boiler_W.value_or(usual_boiler_W(*shop, working_degC)) / tubes_m2(*zone);
 
   Freeze freeze;
   freeze.outdoor_degC = held.snap.coldest_degC;
@@ -237,8 +254,7 @@ Checked<Freeze> lowest_setting(const HeldShop& held, EdgeFields& fields, std::op
   freeze.unknown = places.unknown;
   set_sensors(freeze, design, *shop);
   set_settings(freeze, search, air, slab);
-  freeze.lasting = lasting_dials(design, places, *shop, Tubes::running);
-  freeze.shut = lasting_dials(design, places, *shop, Tubes::idle);
+  set_lasting(freeze, design, places, *shop);
   if (!freeze.decides.empty()) {
     freeze.hold_W = hold_W(*shop, freeze.slab_dial_degC, shop->outdoor_degC);
     if (boiler_W) freeze.boiler_keeps_to_degC = boiler_keeps_to_degC(*shop, freeze.slab_dial_degC, *boiler_W);

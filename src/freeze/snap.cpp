@@ -61,7 +61,8 @@ ZoneDrivers held(const Zone& zone, const SnapCase& snap, DialKind kind, double d
 }
 
 ZoneHistory history_of(const Zone& zone, const SnapCase& snap, DialKind kind, double dial_degC) {
-  return {held(zone, snap, kind, dial_degC, snap.mean_degC), held(zone, snap, kind, dial_degC, snap.coldest_month_degC)};
+  return {held(zone, snap, kind, dial_degC, snap.mean_degC),
+          held(zone, snap, kind, dial_degC, snap.coldest_month_degC)};
 }
 
 /// [moment][place]

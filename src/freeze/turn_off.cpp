@@ -31,8 +31,7 @@ TurnOff turned_off(const HeldShop& held, EdgeFields& fields) {
   TurnOff off;
   const auto zone = held.design.climate.coldest_degC ? held_zone(held, fields) : std::nullopt;
   if (!zone) return off;
-  const std::vector<ZoneRow> rows =
-      unheated_snap(zone->zone, snap_case(held.design, held.snap, zone->shop.first));
+  const std::vector<ZoneRow> rows = unheated_snap(zone->zone, snap_case(held.design, held.snap, zone->shop.first));
   const double mixture_degC = freezing_point_degC(mixture_of(held.design.fluid));
   double loops_degC = 100.0;
   std::vector<Coldest> frozen;
@@ -45,7 +44,8 @@ TurnOff turned_off(const HeldShop& held, EdgeFields& fields) {
     if (place.kind == PlaceKind::tube) off.coldest_tube_degC = std::min(off.coldest_tube_degC, coldest_degC);
     if (place.kind == PlaceKind::room_air) off.coldest_air_degC = std::min(off.coldest_air_degC, coldest_degC);
     if (holds_mixture) loops_degC = std::min(loops_degC, coldest_degC);
-    if (coldest_degC <= (holds_mixture ? mixture_degC : place.freezes_degC)) frozen.push_back({place.name, coldest_degC});
+    if (coldest_degC <= (holds_mixture ? mixture_degC : place.freezes_degC))
+      frozen.push_back({place.name, coldest_degC});
   }
   std::stable_sort(frozen.begin(), frozen.end(), [](const Coldest& a, const Coldest& b) { return a.degC < b.degC; });
   for (const Coldest& place : frozen) off.freezes.push_back(place.name);

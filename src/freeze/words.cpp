@@ -49,27 +49,29 @@ Diagnostic about_two_dials(const Freeze& freeze) {
 }
 
 std::optional<Diagnostic> about_lasting(const Freeze& freeze) {
-  if (!freeze.lasting) return std::nullopt;
-  return Diagnostic{Severity::note,
-                    "freeze.lasting",
-                    "climate.coldest",
-                    "if {} lasted for weeks, with the pump kept running: wall thermostat {}, slab sensor {}",
-                    {degree(freeze.outdoor_degC), degree(freeze.lasting->air_degC), degree(freeze.lasting->slab_degC)}};
+  if (!freeze.lasting_air_dial_degC) return std::nullopt;
+  return Diagnostic{
+      Severity::note,
+      "freeze.lasting",
+      "climate.coldest",
+      "if {} lasted for weeks, with the pump kept running: wall thermostat {}, slab sensor {}",
+      {degree(freeze.outdoor_degC), degree(*freeze.lasting_air_dial_degC), degree(*freeze.lasting_slab_dial_degC)}};
 }
 
 std::optional<Diagnostic> about_shut(const Freeze& freeze) {
-  if (!freeze.shut)
+  if (!freeze.shut_air_dial_degC)
     return Diagnostic{Severity::note,
                       "freeze.shut",
                       "frost_hold",
                       "a loop at the edge that is shut or full of air freezes there in weeks of {}, whatever the "
                       "setting: open every port for the winter",
                       {degree(freeze.outdoor_degC)}};
-  return Diagnostic{Severity::note,
-                    "freeze.shut",
-                    "frost_hold",
-                    "with a loop shut or full of air, in weeks of {}: wall thermostat {}, slab sensor {}",
-                    {degree(freeze.outdoor_degC), degree(freeze.shut->air_degC), degree(freeze.shut->slab_degC)}};
+  return Diagnostic{
+      Severity::note,
+      "freeze.shut",
+      "frost_hold",
+      "with a loop shut or full of air, in weeks of {}: wall thermostat {}, slab sensor {}",
+      {degree(freeze.outdoor_degC), degree(*freeze.shut_air_dial_degC), degree(*freeze.shut_slab_dial_degC)}};
 }
 
 Diagnostic about_corners() {
@@ -132,10 +134,11 @@ std::string why_no_setting(const Design& design, const Freeze& freeze) {
   std::vector<std::string> sentences;
   for (const PlaceAtSetting& place : freeze.place) {
     if (!kept_by_none(place)) continue;
-    sentences.push_back(fmt::format("The {} falls below {} however the floor is set up to the working temperature, {}: "
-                                    "{}.",
-                                    place.name, shown_degC(place.limit_degC, system),
-                                    shown_degC(design.climate.indoor_degC, system), what_else(design, place.kind)));
+    sentences.push_back(
+        fmt::format("The {} falls below {} however the floor is set up to the working temperature, {}: "
+                    "{}.",
+                    place.name, shown_degC(place.limit_degC, system), shown_degC(design.climate.indoor_degC, system),
+                    what_else(design, place.kind)));
   }
   if (!freeze.decides.empty()) {
     sentences.push_back(enough("Everywhere else", freeze.slab_dial_degC, freeze.air_dial_degC, system));
