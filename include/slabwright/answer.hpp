@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "slabwright/balance.hpp"
+#include "slabwright/freeze_bands.hpp"
 #include "slabwright/freeze_outage.hpp"
 #include "slabwright/freeze_recovery.hpp"
 
@@ -16,6 +17,8 @@ enum class Question { check, design, balance, freeze };
 struct Wishes {
   Question question = Question::design;
   bool sensitivities = true;  ///< ranges, what matters most, what would lower the frost hold
+  bool bands = true;          ///< of the frost hold, where that is the question
+  Progress progress = {};     ///< told of the bands, which take a second or two
 };
 
 enum class VerdictKind { works, mend, fails };
@@ -68,6 +71,7 @@ struct Answer {
   std::vector<Recovery> recovery;
   std::vector<SensorCase> sensor;
   std::optional<TurnOff> turn_off;
+  std::optional<Bands> bands;  ///< the dials of `freeze` then cover them
   std::optional<Three> loss_W;  ///< of a building not described, as every range
   std::optional<Three> boiler_W;
   std::optional<Three> supply_degC;

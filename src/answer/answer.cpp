@@ -63,7 +63,10 @@ Answer answer(const DesignFile& file, const Wishes& wishes) {
   Answer found = pass(file, wishes.question, fields);
   found.wishes = wishes;
   found.lacking = lacking_in(found);
-  if (wishes.question == Question::freeze) add_cold_runs(found, fields);
+  if (wishes.question == Question::freeze) {
+    if (wishes.bands) add_bands(found, fields);
+    add_cold_runs(found, fields);
+  }
   if (wishes.sensitivities && wishes.question != Question::balance) {
     add_ranges(found, fields);
     if (wishes.question != Question::freeze) add_sensitivities(found);

@@ -80,34 +80,53 @@ std::optional<double> boiler_W(const Answer& answer) {
   return answer.file.design.boiler.power_W;
 }
 
+/// What the frost hold is found from, for as long as the answer stands.
+struct ColdShop {
+  WatchedPlaces places;
+  Snap snap;
+  HeldShop held;
+
+  ColdShop(const Answer& answer, EdgeFields& fields)
+      : places(watched_places(answer.file.design, *answer.envelope, fields)),
+        snap(snap_of(answer.file.design)),
+        held{answer.file.design, *answer.envelope, *answer.floor, places, snap} {}
+};
+
 void add_freeze(Answer& answer, EdgeFields& fields) {
   if (!answer.envelope || !answer.floor) return;
-  const Design& design = answer.file.design;
-  const WatchedPlaces places = watched_places(design, *answer.envelope, fields);
-  const Snap snap = snap_of(design);
-  answer.freeze = keep(
-      lowest_setting({design, *answer.envelope, *answer.floor, places, snap}, fields, boiler_W(answer)), answer.said);
+  const ColdShop shop(answer, fields);
+  answer.freeze = keep(lowest_setting(shop.held, fields, boiler_W(answer)), answer.said);
 }
 
 }  // namespace
 
+void add_bands(Answer& answer, EdgeFields& fields) {
+  if (!answer.freeze || !answer.envelope || !answer.floor) return;
+  const ColdShop shop(answer, fields);
+  const Unknowns unknowns = usual_unknowns(answer.file.design);
+  answer.bands = freeze_bands(shop.held, *answer.freeze, unknowns, {}, answer.wishes.progress);
+  if (!answer.bands) return;
+  const double dial_degC = answer.freeze->air_dial_degC;
+  answer.freeze = covering(std::move(*answer.freeze), *answer.bands, answer.file.design);
+  // Hours are from the dial that is printed.
+  if (answer.freeze->air_dial_degC > dial_degC) answer.bands = freeze_bands(shop.held, *answer.freeze, unknowns);
+}
+
 void add_cold_runs(Answer& answer, EdgeFields& fields) {
   if (!answer.freeze || !answer.envelope || !answer.floor) return;
-  const Design& design = answer.file.design;
-  const WatchedPlaces places = watched_places(design, *answer.envelope, fields);
-  const Snap snap = snap_of(design);
-  const HeldShop held{design, *answer.envelope, *answer.floor, places, snap};
+  const ColdShop shop(answer, fields);
   const auto boiler = boiler_W(answer);
-  answer.outage = outage_clock(held, *answer.freeze, fields, boiler);
-  answer.fault = single_faults(held, *answer.freeze, fields, boiler);
-  answer.recovery = recoveries(held, *answer.freeze, fields, boiler);
-  answer.sensor = sensor_cases(held, *answer.freeze, fields);
-  if (design.climate.coldest_degC) answer.turn_off = turned_off(held, fields);
+  answer.outage = outage_clock(shop.held, *answer.freeze, fields, boiler);
+  answer.fault = single_faults(shop.held, *answer.freeze, fields, boiler);
+  answer.recovery = recoveries(shop.held, *answer.freeze, fields, boiler);
+  answer.sensor = sensor_cases(shop.held, *answer.freeze, fields);
+  if (answer.file.design.climate.coldest_degC) answer.turn_off = turned_off(shop.held, fields);
 }
 
 Answer pass(const DesignFile& file, Question question, EdgeFields& fields, Reach reach) {
   Answer answer;
-  answer.wishes = {question, false};
+  answer.wishes.question = question;
+  answer.wishes.sensitivities = false;
   answer.file = file;
   answer.loops = keep(plan_loops(file.design), answer.said);
   if (file.design.climate.outdoor_degC) answer.envelope = keep(envelope_of(file.design, fields), answer.said);

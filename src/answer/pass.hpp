@@ -18,6 +18,9 @@ bool answered(const Answer& answer);
 /// `kind` and `reasons` from everything that was said.
 Verdict verdict_of(const std::vector<Diagnostic>& said);
 
+/// Settings that also cover what nobody can know.
+void add_bands(Answer& answer, EdgeFields& fields);
+
 /// Power cuts, faults, the way back to work and the like, from the settings that were found.
 void add_cold_runs(Answer& answer, EdgeFields& fields);
 

@@ -16,8 +16,8 @@ constexpr double error_left_share = 1.0 / 3.0;
 /// Share and lag of a yearly swing are ratios, in which most of a grid's error falls out: within 0.005 and a day.
 constexpr FieldOptions swing_grid{0.04, 1.5, 2.0, true};
 /// States keep steady answers exactly; what an hour and more does moves by less than 0.001 beside a grid of half the
-/// cells, at half the cost.
-constexpr FieldOptions states_grid{0.02, 1.5, 1.0, false};
+/// cells, at half the cost. The coarse one is for differences.
+constexpr FieldOptions states_grid{0.02, 1.5, 1.0, false}, coarse_states_grid{0.04, 1.7, 1.0, false};
 constexpr double year_s = 365.0 * 86400.0;
 /// Six days colder than the month, six warmer: spells that reach the 99.6 % hour last two to eight days.
 constexpr double spell_s = 12.0 * 86400.0;
@@ -84,7 +84,7 @@ FewStates EdgeFields::states(const EdgeDetail& detail, const std::vector<EdgePoi
   return remembered(states_, envelope::key_of(section, watched, options_), [&] {
     StatesOptions options;
     options.grid = options_;
-    options.grid_in_time = states_grid;
+    options.grid_in_time = options_.first_cell_m > heat_grid.first_cell_m ? coarse_states_grid : states_grid;
     options.constant = {FieldDriverId{edge_row::ground}};
     return by_driver(section, few_states(section, watched, options));
   });

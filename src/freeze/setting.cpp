@@ -10,13 +10,6 @@ namespace {
 
 using namespace freeze;
 
-/// Dials show whole degrees F, or half degrees C.
-double rounded_up_degC(double degC, System system) {
-  constexpr double rounding = 1e-6;  // what stands on a mark stays there
-  if (system == System::si) return std::ceil(2.0 * degC - rounding) / 2.0;
-  return (std::ceil(1.8 * degC + 32.0 - rounding) - 32.0) / 1.8;
-}
-
 double dial_degC(const Design& design, double setting_degC) {
   return rounded_up_degC(setting_degC + design.frost_hold.sensor_error_K, design.units);
 }
