@@ -1,4 +1,5 @@
 // Air and floor cool down together.
+#include <algorithm>
 #include <cmath>
 
 #include "slabwright/building_time.hpp"
@@ -101,8 +102,10 @@ bool moves(const WatchedPlace& place) { return place.kind == PlaceKind::tube || 
 /// The place's own temperature in a row.
 double temperature_in(const CoolingRow& row, const WatchedPlace& place, std::optional<std::size_t> strip,
                       const PowerCut& cut) {
-  if (strip) return row.tube_degC[*strip];
   const double air_degC = room_air_degC(cut, place.room, row.air_degC);
+  // A tube that still is warmer than the air is no warmer at a corner.
+  if (strip)
+    return row.tube_degC[*strip] - (place.corner_share - 1.0) * std::max(0.0, air_degC - row.tube_degC[*strip]);
   return temperature_at(place.idle, {air_degC, cut.outdoor_degC, cut.ground_degC, 0.0});
 }
 

@@ -120,7 +120,7 @@ TEST_CASE("the strips cover the heated floor, each tube at the edge it lies at")
   CHECK(covered_m2 == Approx(108.0));
   CHECK(shop.building.loss_W_per_K == Approx(envelope.value->total_W_per_K));
   for (const WatchedPlace& place : shop.places.place)
-    CHECK(place.edge.has_value() == (place.kind == PlaceKind::tube || place.kind == PlaceKind::floor_line));
+    CHECK(place.edge.has_value() == (place.kind != PlaceKind::room_air));
   design.room[1].heated_floor = false;
   CHECK(cut_shop(design, 8.0, -20.0).building.floor.size() == shop.building.floor.size() - 1);
 }
