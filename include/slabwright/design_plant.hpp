@@ -46,7 +46,8 @@ struct Valve {
   friend bool operator==(const Valve&, const Valve&) = default;
 };
 
-enum class SecondSourceKind { none, heat_pump };
+/// A heat pump warms the air; a water heat pump stands outdoors and carries the system's water.
+enum class SecondSourceKind { none, heat_pump, water_heat_pump };
 
 struct SecondSource {
   SecondSourceKind kind = SecondSourceKind::none;
@@ -80,7 +81,7 @@ struct FrostHold {
   friend bool operator==(const FrostHold&, const FrostHold&) = default;
 };
 
-enum class WatchKind { wall_pipe, room_pipe, drain_trap };
+enum class WatchKind { wall_pipe, room_pipe, drain_trap, sprinkler, hose_bib, outdoor_line };
 
 /// A place the user adds to the watched places.
 struct WatchEntry {
@@ -88,7 +89,7 @@ struct WatchEntry {
   WatchKind kind = WatchKind::wall_pipe;
   std::string room;
   std::optional<double> limit_degC;
-  double toward_outdoor_share = 0.0;  ///< wall pipe: how much of the way from room air to outdoor air it stands
+  double toward_outdoor_share = 0.0;  ///< wall pipe, hose bib: how far on the way from room air to outdoor air
   friend bool operator==(const WatchEntry&, const WatchEntry&) = default;
 };
 

@@ -1,7 +1,5 @@
 // The places that are watched without being asked, and the user's own.
-#include <numeric>
-
-#include "building/edge_heat.hpp"
+#include "building/edge_places.hpp"
 #include "slabwright/building.hpp"
 #include "slabwright/fluid.hpp"
 
@@ -9,58 +7,13 @@ namespace slabwright {
 namespace {
 
 constexpr double water_freezes_degC = 0.0;
-constexpr DriverWeights room_air_itself{1.0, 0.0, 0.0, 0.0};
+constexpr DriverWeights room_air_itself{1.0, 0.0, 0.0, 0.0}, outdoor_air_itself{0.0, 1.0, 0.0, 0.0};
 
-std::string distance(double length_m, System system) {
-  return system == System::us ? show_as(length_m, Dimension::length, "in", 0)
-                              : show_as(length_m, Dimension::length, "mm", 0);
-}
-
-/// An inch or 25 mm: where the floor line is looked at a second time.
-double step_in_m(System system) { return system == System::us ? 0.0254 : 0.025; }
-
-/// The near air stands this far on the way from room air to outdoor air.
-DriverWeights weights_of(const std::vector<double>& row, double near_air_share) {
-  const double near = row.size() > edge_row::near_air ? row[edge_row::near_air] : 0.0;
-  return {row[edge_row::indoor] + (1.0 - near_air_share) * near, row[edge_row::outdoor] + near_air_share * near,
-          row[edge_row::ground], row[edge_row::tube_heat]};
-}
-
-/// Tube, floor line and one step in from it, at one edge: one solve a state.
-std::vector<WatchedPlace> places_at(const Envelope& envelope, std::size_t row, const Design& design,
-                                    EdgeFields& fields) {
-  const EdgeStretch& edge = envelope.edge[row];
-  const double step_m = step_in_m(design.units);
-  const bool door = edge.kind == EdgeKind::big_door;
-  std::vector<EdgePoint> points{{edge.tube_in_m, edge.detail.tube_depth_m}};
-  if (door) points.insert(points.end(), {{0.0, 0.0}, {step_m, 0.0}});
-  const auto idle = fields.responses(edge.detail, points).weights;
-  const auto running = fields.responses(building::with_heat_going_up(edge.detail, design), points).weights;
-
-  WatchedPlace tube;
-  tube.name = "tube " + distance(edge.tube_in_m, design.units) + " inside the " + edge.name;
-  tube.room = edge.room;
-  tube.edge = row;
-  tube.freezes_degC = freezing_point_degC(mixture_of(design.fluid));
-  tube.limit_degC = tube.freezes_degC + design.frost_hold.margin_K;
-  tube.length_m = edge.length_m;
-  std::vector<WatchedPlace> places{tube};
-  if (door) {
-    WatchedPlace line = tube;
-    line.kind = PlaceKind::floor_line;
-    line.freezes_degC = line.limit_degC = water_freezes_degC;
-    line.decides = false;
-    line.name = "floor line at the " + edge.name;
-    places.push_back(line);
-    line.name = "floor " + distance(step_m, design.units) + " inside the " + edge.name;
-    places.push_back(line);
+std::optional<std::size_t> first_heated_room(const Design& design) {
+  for (std::size_t row = 0; row < design.room.size(); ++row) {
+    if (design.room[row].heated_floor) return row;
   }
-  for (std::size_t i = 0; i < places.size(); ++i) {
-    places[i].at = points[i];
-    places[i].idle = weights_of(idle[i], design.frost_hold.door_air_share);
-    places[i].running = weights_of(running[i], design.frost_hold.door_air_share);
-  }
-  return places;
+  return std::nullopt;
 }
 
 WatchedPlace air_place(PlaceKind kind, std::string name, std::size_t room) {
@@ -85,30 +38,37 @@ std::string_view words_of(WatchKind kind) {
     case WatchKind::wall_pipe: return "water line in the wall";
     case WatchKind::room_pipe: return "water line in the room";
     case WatchKind::drain_trap: return "drain trap";
+    case WatchKind::sprinkler: return "sprinkler line";
+    case WatchKind::hose_bib: return "hose bib";
+    case WatchKind::outdoor_line: return "outdoor line";
   }
   return "water line";
 }
 
-WatchedPlace own_place(const WatchEntry& entry, const Design& design, std::size_t room) {
+/// Holds what the loops hold. No setting warms it, so that it decides nothing where the weather leaves it alone.
+WatchedPlace outdoor_line(const Design& design, std::string name, std::optional<double> limit_degC) {
+  WatchedPlace place = air_place(PlaceKind::outdoor_line, std::move(name), first_heated_room(design).value_or(0));
+  place.freezes_degC = freezing_point_degC(mixture_of(design.fluid));
+  place.limit_degC = limit_degC.value_or(place.freezes_degC + design.frost_hold.margin_K);
+  place.idle = place.running = outdoor_air_itself;
+  place.decides = !design.climate.coldest_degC || *design.climate.coldest_degC < place.limit_degC;
+  return place;
+}
+
+WatchedPlace own_place(const WatchEntry& entry, const Design& design) {
+  const std::string name = entry.name.empty() ? std::string(words_of(entry.kind)) : entry.name;
+  if (entry.kind == WatchKind::outdoor_line) return outdoor_line(design, name, entry.limit_degC);
   const double over_freezing_degC = water_freezes_degC + design.frost_hold.margin_K;
-  WatchedPlace place = air_place(PlaceKind::drain_trap, entry.name, room);
-  if (place.name.empty()) place.name = std::string(words_of(entry.kind));
+  WatchedPlace place = air_place(PlaceKind::drain_trap, name, room_row(design, entry.room));
   place.limit_degC = entry.limit_degC.value_or(over_freezing_degC);
-  if (entry.kind == WatchKind::room_pipe) {
+  if (entry.kind == WatchKind::room_pipe || entry.kind == WatchKind::sprinkler) {
     place.kind = PlaceKind::room_pipe;
     place.limit_degC = entry.limit_degC.value_or(design.frost_hold.pipe_limit_degC);
-  } else if (entry.kind == WatchKind::wall_pipe) {
+  } else if (entry.kind == WatchKind::wall_pipe || entry.kind == WatchKind::hose_bib) {
     place.kind = PlaceKind::wall_pipe;
     place.idle = place.running = {1.0 - entry.toward_outdoor_share, entry.toward_outdoor_share, 0.0, 0.0};
   }
   return place;
-}
-
-std::optional<std::size_t> first_heated_room(const Design& design) {
-  for (std::size_t row = 0; row < design.room.size(); ++row) {
-    if (design.room[row].heated_floor) return row;
-  }
-  return std::nullopt;
 }
 
 }  // namespace
@@ -123,13 +83,15 @@ WatchedPlaces watched_places(const Design& design, const Envelope& envelope, Edg
   WatchedPlaces found;
   for (std::size_t row = 0; row < envelope.edge.size(); ++row) {
     if (!design.room[envelope.edge[row].room].heated_floor) continue;
-    const std::vector<WatchedPlace> places = places_at(envelope, row, design, fields);
+    const std::vector<WatchedPlace> places = building::edge_places(design, envelope, row, fields);
     found.place.insert(found.place.end(), places.begin(), places.end());
   }
   if (first) found.place.push_back(air_at_manifold(design, *first));
+  if (first && design.second_source.kind == SecondSourceKind::water_heat_pump)
+    found.place.push_back(outdoor_line(design, "outdoor lines of the heat pump", {}));
   for (const WatchEntry& entry : design.watch) {
-    const std::size_t room = room_row(design, entry.room);
-    WatchedPlace place = own_place(entry, design, room);
+    WatchedPlace place = own_place(entry, design);
+    const std::size_t room = place.room;
     if (design.room[room].heated_floor)
       found.place.push_back(std::move(place));
     else {

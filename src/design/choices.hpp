@@ -22,8 +22,8 @@ SLABWRIGHT_CHOICES(Makeup, {"tempered", "untempered"});
 SLABWRIGHT_CHOICES(FluidKind, {"water", "propylene glycol", "ethylene glycol"});
 SLABWRIGHT_CHOICES(BoilerKind, {"electric boiler", "tank heater", "none"});
 SLABWRIGHT_CHOICES(ValveShape, {"linear", "equal percentage"});
-SLABWRIGHT_CHOICES(SecondSourceKind, {"none", "heat pump"});
-SLABWRIGHT_CHOICES(WatchKind, {"wall pipe", "room pipe", "drain trap"});
+SLABWRIGHT_CHOICES(SecondSourceKind, {"none", "heat pump", "water heat pump"});
+SLABWRIGHT_CHOICES(WatchKind, {"wall pipe", "room pipe", "drain trap", "sprinkler", "hose bib", "outdoor line"});
 
 #undef SLABWRIGHT_CHOICES
 

@@ -85,7 +85,10 @@ Record record_of(Valve& x) {
 
 Record record_of(SecondSource& x) {
   static constexpr Key keys[] = {
-      key<&SecondSource::kind>({.meaning = "What warms the air beside the floor.", .us = "none", .source = "practice"}),
+      key<&SecondSource::kind>({.meaning = "What heats beside the boiler: a heat pump warms the air; a water heat pump "
+                                           "stands outdoors with the loops' water in it.",
+                                .us = "none",
+                                .source = "practice"}),
       key<&SecondSource::cut_out_degC>(
           {.meaning = "Colder than this outdoors and it stops.", .least = -50.0, .most = 20.0}),
       key<&SecondSource::capacity_W>({.meaning = "Heat it gives at 47 F (8.3 C) outdoors, as its plate says. What it "
@@ -175,14 +178,17 @@ Record record_of(FrostHold& x) {
 Record record_of(WatchEntry& x) {
   static constexpr Key keys[] = {
       key<&WatchEntry::name>({.meaning = "What it is: \"water line in the north wall\"."}),
-      key<&WatchEntry::kind>({.meaning = "A water line in an outer wall, a water line in room air, or a drain trap.",
-                              .us = "wall pipe",
-                              .source = "practice"}),
+      key<&WatchEntry::kind>(
+          {.meaning = "A water line in an outer wall or in room air, a drain trap, a sprinkler line, a hose "
+                      "bib through an outer wall, or a line outdoors that holds the loops' water.",
+           .us = "wall pipe",
+           .source = "practice"}),
       key<&WatchEntry::room>({.meaning = "The room it stands in; the first room when absent."}),
       key<&WatchEntry::limit_degC>(
           {.meaning = "Its own limit; by its kind when absent.", .least = -60.0, .most = 30.0}),
-      key<&WatchEntry::toward_outdoor_share>({.meaning = "For a wall pipe: how far it stands on the way from room air "
-                                                         "to outdoor air.",
+      key<&WatchEntry::toward_outdoor_share>({.meaning = "For a wall pipe or a hose bib: how far it stands on the way "
+                                                         "from room air to outdoor air; 50 % for a hose bib when "
+                                                         "absent.",
                                               .us = "10 %",
                                               .source = "practice",
                                               .least = 0.0,

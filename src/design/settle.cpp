@@ -12,6 +12,7 @@
 namespace slabwright {
 namespace {
 
+constexpr std::string_view hose_bib_toward_outdoor = "50 %";
 constexpr std::string_view practice = "practice";
 /// Cement screed, and half an inch of rubber or a loaded pallet.
 constexpr double screed_W_per_mK = 1.2, mat_m2K_per_W = 0.15;
@@ -103,6 +104,12 @@ class Settler {
     return assumed_rows_.count(path.substr(0, path.find('.') + 1)) > 0;
   }
 
+  /// How far outdoors a hose bib stands: it ends there, and half of it is inside.
+  bool is_hose_bibs(const std::string& path) const {
+    if (path.compare(0, 6, "watch[") != 0 || path.substr(path.find('.')) != ".toward_outdoor") return false;
+    return design_.watch[static_cast<std::size_t>(std::stoul(path.substr(6))) - 1].kind == WatchKind::hose_bib;
+  }
+
   /// The text that stands for an absent key; empty where being absent is a meaning of its own.
   std::string_view default_text(const std::string& path, const Says& says) const {
     const bool si = design_.units == System::si;
@@ -115,6 +122,7 @@ class Settler {
     if (building && !says.poor.empty() && design_.building.quality == Quality::poor)
       return own(says.poor, says.si_poor);
     if (path == "fluid.glycol" && design_.fluid.kind != FluidKind::water) return glycol.in(design_.units);
+    if (is_hose_bibs(path)) return hose_bib_toward_outdoor;
     if (path == "fluid.kind" && has("fluid.glycol") && design_.fluid.glycol.share > 0.0) return "propylene glycol";
     return own(says.us, says.si);
   }

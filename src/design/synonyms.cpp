@@ -210,6 +210,7 @@ constexpr KeyWord key_words[] = {
     {"amp", "service", "current"},
     {"ampere", "service", "current"},
     {"breaker", "service", "current"},
+    {"windspeed", "climate", "wind"},
     {"cutoff", "second_source", "cut_out"},
     {"lockout", "second_source", "cut_out"},
     {"type", "second_source", "kind"},

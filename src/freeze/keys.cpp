@@ -6,7 +6,8 @@ namespace slabwright {
 template <>
 struct Choices<PlaceKind> {
   static constexpr auto names =
-      std::to_array<std::string_view>({"tube", "floor line", "room air", "room pipe", "wall pipe", "drain trap"});
+      std::to_array<std::string_view>({"tube", "floor line", "room air", "room pipe", "wall pipe", "drain trap",
+                                       "slab corner", "soil", "outdoor line"});
 };
 
 template <>

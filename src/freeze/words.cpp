@@ -27,6 +27,11 @@ std::string what_else(const Design& design, PlaceKind kind) {
       return design.fluid.kind == FluidKind::water ? "shut that loop off and drain it, or fill with glycol"
                                                    : "shut that loop off and drain it, or fill with more glycol";
     case PlaceKind::floor_line: return "keep the floor dry there";
+    case PlaceKind::slab_corner:
+    case PlaceKind::soil: return "insulate the edge";
+    case PlaceKind::outdoor_line:
+      return design.fluid.kind == FluidKind::water ? "fill with glycol, or drain it before the cold"
+                                                   : "fill with more glycol, or drain it before the cold";
     case PlaceKind::wall_pipe: return "drain it, or move it to the warm side of the wall";
     case PlaceKind::room_air:
     case PlaceKind::room_pipe:
@@ -79,8 +84,8 @@ Diagnostic about_corners() {
       Severity::note,
       "freeze.corners",
       "edge",
-      "corners of the slab and the ends of big doors are not computed: they are colder than the edges between them; "
-      "round tubes off there and keep them further in",
+      "tubes at the corners of the floor are an estimate from the edges that meet there, on the cold side; round them "
+      "off there and keep them further in",
       {}};
 }
 

@@ -75,6 +75,9 @@ std::string what_next(PlaceKind kind, const std::string& name, const std::string
     case PlaceKind::room_air: return fmt::format("{}; without one, drain boiler and manifold", pump);
     case PlaceKind::drain_trap: return fmt::format("empty the {}; {}", name, pump);
     case PlaceKind::floor_line:
+    case PlaceKind::slab_corner:
+    case PlaceKind::soil:
+    case PlaceKind::outdoor_line:
     case PlaceKind::room_pipe:
     case PlaceKind::wall_pipe: break;
   }

@@ -22,6 +22,12 @@ const WatchedPlace& named(const WatchedPlaces& places, const std::string& name) 
   throw std::logic_error("no such place: " + name);
 }
 
+/// Where the bare shop's places stand in the list.
+constexpr std::size_t wall_tube = 0, corner_tube = 1, slab_corner = 2, soil = 3, door_tube = 4, line = 5, step = 6,
+                      air = 7;
+
+const WatchedPlace& at(const WatchedPlaces& places, std::size_t row) { return places.place.at(row); }
+
 WatchEntry watch(WatchKind kind, const std::string& name) {
   WatchEntry entry;
   entry.name = name;
@@ -35,16 +41,17 @@ WatchEntry watch(WatchKind kind, const std::string& name) {
 TEST_CASE("wall, door, floor line and manifold are watched without being asked") {
   const WatchedPlaces places = of(bare_shop());
   CHECK(places.unknown.empty());
-  REQUIRE(places.place.size() == 5);
-  CHECK(places.place[0].name == "tube 150 mm inside the outer wall");
-  CHECK(places.place[1].name == "tube 300 mm inside the big door");
-  CHECK(places.place[2].name == "floor line at the big door");
-  CHECK(places.place[3].name == "floor 25 mm inside the big door");
-  CHECK(places.place[4].name == "air round manifold and boiler");
-  CHECK(places.place[0].length_m == Approx(39.0));
-  CHECK(places.place[1].length_m == Approx(3.0));
+  std::vector<std::string> names;
+  for (const WatchedPlace& place : places.place) names.push_back(place.name);
+  CHECK(names == std::vector<std::string>{"tube 150 mm inside the outer wall", "tube at the corners of the outer wall",
+                                          "bottom corner of the slab at the outer wall",
+                                          "soil under the slab's rim at the outer wall",
+                                          "tube 300 mm inside the big door", "floor line at the big door",
+                                          "floor 25 mm inside the big door", "air round manifold and boiler"});
+  CHECK(at(places, wall_tube).length_m == Approx(39.0));
+  CHECK(at(places, door_tube).length_m == Approx(3.0));
   for (const WatchedPlace& place : places.place) {
-    CHECK(place.decides == (place.kind != PlaceKind::floor_line));
+    CHECK(place.decides == (place.kind == PlaceKind::tube || place.kind == PlaceKind::room_air));
     CHECK(place.idle.indoor_share + place.idle.outdoor_share + place.idle.ground_share == Approx(1.0));
     CHECK(place.running.indoor_share + place.running.outdoor_share + place.running.ground_share == Approx(1.0));
   }
@@ -56,17 +63,17 @@ TEST_CASE("places are named in the reader's units") {
   d.tube.from_walls_m = 6 * 0.0254;
   d.tube.from_doors_m = 12 * 0.0254;
   const WatchedPlaces places = of(d);
-  CHECK(places.place[0].name == "tube 6 in inside the outer wall");
-  CHECK(places.place[1].name == "tube 12 in inside the big door");
-  CHECK(places.place[3].name == "floor 1 in inside the big door");
+  CHECK(at(places, wall_tube).name == "tube 6 in inside the outer wall");
+  CHECK(at(places, door_tube).name == "tube 12 in inside the big door");
+  CHECK(at(places, step).name == "floor 1 in inside the big door");
 }
 
 TEST_CASE("limits are the freezing point and a margin, or the limit of practice in air") {
   const WatchedPlaces places = of(bare_shop());
-  CHECK(places.place[0].freezes_degC == Approx(0.0).margin(1e-9));
-  CHECK(places.place[0].limit_degC == Approx(2.0));
-  CHECK(places.place[2].limit_degC == 0.0);
-  CHECK(places.place[4].limit_degC == 4.4);
+  CHECK(at(places, wall_tube).freezes_degC == Approx(0.0).margin(1e-9));
+  CHECK(at(places, wall_tube).limit_degC == Approx(2.0));
+  CHECK(at(places, line).limit_degC == 0.0);
+  CHECK(at(places, air).limit_degC == 4.4);
 }
 
 TEST_CASE("glycol lowers the tube's limit, and the air is then only reported") {
@@ -74,11 +81,11 @@ TEST_CASE("glycol lowers the tube's limit, and the air is then only reported") {
   d.fluid.kind = FluidKind::propylene_glycol;
   d.fluid.glycol = {0.3, false};
   const WatchedPlaces places = of(d);
-  CHECK(places.place[0].freezes_degC == freezing_point_degC({FluidKind::propylene_glycol, 0.3}));
-  CHECK(places.place[0].limit_degC < -9.0);
-  CHECK_FALSE(places.place[4].decides);
-  CHECK(places.place[4].limit_degC == 0.0);
-  CHECK(places.place[2].freezes_degC == 0.0);  // what lies on the floor is water
+  CHECK(at(places, wall_tube).freezes_degC == freezing_point_degC({FluidKind::propylene_glycol, 0.3}));
+  CHECK(at(places, wall_tube).limit_degC < -9.0);
+  CHECK_FALSE(at(places, air).decides);
+  CHECK(at(places, air).limit_degC == 0.0);
+  CHECK(at(places, line).freezes_degC == 0.0);  // what lies on the floor is water
 }
 
 TEST_CASE("the air on the first metre at a door stands part of the way to outdoor air") {
@@ -87,7 +94,7 @@ TEST_CASE("the air on the first metre at a door stands part of the way to outdoo
     d.frost_hold.door_air_share = door_air_share;
     return of(d).place[place].idle.outdoor_share;
   };
-  for (const std::size_t at_door : {1, 2, 3}) {
+  for (const std::size_t at_door : {door_tube, line, step}) {
     double last = outdoor_share(0.0, at_door);
     const double first = last;
     for (const double share : {0.05, 0.2, 0.5}) {
@@ -98,7 +105,8 @@ TEST_CASE("the air on the first metre at a door stands part of the way to outdoo
     CHECK(last - first == Approx(10.0 * (outdoor_share(0.05, at_door) - first)));
     CHECK(last - first < 0.5 * (1.0 - first));
   }
-  for (const std::size_t elsewhere : {0, 4}) CHECK(outdoor_share(0.5, elsewhere) == outdoor_share(0.0, elsewhere));
+  for (const std::size_t elsewhere : {wall_tube, corner_tube, air})
+    CHECK(outdoor_share(0.5, elsewhere) == outdoor_share(0.0, elsewhere));
 }
 
 TEST_CASE("wind makes the edge colder") {
@@ -106,7 +114,7 @@ TEST_CASE("wind makes the edge colder") {
   double last[2] = {0.0, 0.0};
   for (const double wind_m_per_s : {0.0, 2.0, 4.0, 10.0, 40.0}) {
     d.climate.wind_m_per_s = wind_m_per_s;
-    for (const std::size_t tube : {0, 1}) {
+    for (const std::size_t tube : {wall_tube, corner_tube}) {
       const double now = of(d).place[tube].idle.outdoor_share;
       CHECK(now > last[tube]);
       last[tube] = now;
@@ -116,11 +124,11 @@ TEST_CASE("wind makes the edge colder") {
 
 TEST_CASE("cold comes in along the floor: line, step, tube") {
   const WatchedPlaces places = of(bare_shop());
-  CHECK(places.place[2].idle.outdoor_share > places.place[3].idle.outdoor_share);
-  CHECK(places.place[3].idle.outdoor_share > places.place[1].idle.outdoor_share);
+  CHECK(at(places, line).idle.outdoor_share > at(places, step).idle.outdoor_share);
+  CHECK(at(places, step).idle.outdoor_share > at(places, door_tube).idle.outdoor_share);
   Design d = bare_shop();
   d.tube.from_doors_m = 0.6;
-  CHECK(of(d).place[1].idle.outdoor_share < places.place[1].idle.outdoor_share);
+  CHECK(at(of(d), door_tube).idle.outdoor_share < at(places, door_tube).idle.outdoor_share);
 }
 
 TEST_CASE("tubes that run warm the place") {

@@ -170,3 +170,19 @@ TEST_CASE("a rectangle of the edge is made of what it says") {
   part.conductivity_W_per_mK = 0.8;
   CHECK(edge_material(part)->heat_capacity_J_per_m3K == 2.0e6);
 }
+
+TEST_CASE("a hose bib stands half outdoors until it says otherwise, wind is 4 m/s and the air at doors a share") {
+  const DesignFile file = must_read(
+      "units = \"SI\"\n[climate]\nwind = \"36 km/h\"\n[[watch]]\nkind = \"hose bib\"\n[[watch]]\nkind = \"wall pipe\"\n"
+      "[[watch]]\nkind = \"hose bib\"\ntoward_outdoor = \"30 %\"");
+  CHECK(file.design.climate.wind_m_per_s == Approx(10.0));
+  CHECK(file.design.watch[0].toward_outdoor_share == 0.5);
+  CHECK(guess(file, "watch[1].toward_outdoor") == "50 %");
+  CHECK(file.design.watch[1].toward_outdoor_share == 0.1);
+  CHECK(file.design.watch[2].toward_outdoor_share == 0.3);
+  const DesignFile us = must_read("units = \"US\"\n[climate]\noutdoor = \"-12 F\""), si = must_read("units = \"SI\"");
+  CHECK(guess(us, "climate.wind") == "9 mph");
+  CHECK(us.design.climate.wind_m_per_s == Approx(9.0 * 1609.344 / 3600.0));
+  CHECK(si.design.climate.wind_m_per_s == 4.0);
+  CHECK(si.design.frost_hold.door_air_share == 0.05);
+}
