@@ -58,9 +58,11 @@ bool answered(const Answer& answer) {
   return false;
 }
 
-Answer answer(const DesignFile& file, const Wishes& wishes) {
+Answer answer(const DesignFile& file, const Wishes& wishes, const Brought& brought) {
   EdgeFields fields;
-  Answer found = pass(file, wishes.question, fields);
+  Answer found = pass(brought.weather ? with_weather(file, *brought.weather) : file, wishes.question, fields);
+  const std::vector<Diagnostic> weather = weather_said(found.file, brought);
+  found.said.insert(found.said.begin(), weather.begin(), weather.end());
   found.wishes = wishes;
   found.lacking = lacking_in(found);
   if (wishes.question == Question::freeze) add_outage(found, fields);

@@ -18,6 +18,9 @@ bool answered(const Answer& answer);
 /// `kind` and `reasons` from everything that was said.
 Verdict verdict_of(const std::vector<Diagnostic>& said);
 
+/// Whose weather it is, what was mended in it, and what became of it.
+std::vector<Diagnostic> weather_said(const DesignFile& file, const Brought& brought);
+
 /// How long a power cut may last, from the settings that were found.
 void add_outage(Answer& answer, EdgeFields& fields);
 

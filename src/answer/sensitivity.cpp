@@ -26,6 +26,11 @@ DesignFile with_described_building(const DesignFile& file) {
   return file;
 }
 
+/// The ends are of our own guess; what something knows better does not reach that far.
+bool is_known(const DesignFile& file, const std::string& path) {
+  return std::any_of(file.known.begin(), file.known.end(), [&](const Assumption& known) { return known.path == path; });
+}
+
 double boiler_of(const Answer& answer) { return answer.sizes ? answer.sizes->boiler.wanted_W : 0.0; }
 
 std::optional<double> hold_of(const Answer& answer) {
@@ -77,7 +82,7 @@ void add_sensitivities(Answer& answer) {
   const Answer base = pass(file, Question::design, fields);
   for (const Assumption& guess : answer.file.assumed) {
     const Key* key = key_at(file.design, guess.path);
-    if (!key || key->says.poor.empty()) continue;
+    if (!key || key->says.poor.empty() || is_known(file, guess.path)) continue;
     answer.sensitivity.push_back(sensitivity_of(file, guess, base, fields));
   }
   std::stable_sort(answer.sensitivity.begin(), answer.sensitivity.end(), matters_more);
