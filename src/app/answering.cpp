@@ -3,6 +3,7 @@
 
 #include <iostream>
 
+#include "app/bring.hpp"
 #include "app/files.hpp"
 #include "app/request.hpp"
 
@@ -30,6 +31,16 @@ int print(const Request& request, const Answer& tried, const std::optional<Answe
   return exit_code(tried);
 }
 
+/// What the file alone says, where options were tried on it; nothing where it cannot be answered.
+std::optional<Answer> as_written(const Request& request, Question question, const std::string& text) {
+  if (request.file.empty() || request.overrides.empty() || request.json) return std::nullopt;
+  const ReadDesign plain = read_design(text);
+  if (!plain.checked) return std::nullopt;
+  const BroughtFiles beside = bring(plain, request.file);
+  if (!beside.problem.empty()) return std::nullopt;
+  return answer(*plain.checked.value, {question, false}, beside.brought);
+}
+
 }  // namespace
 
 int run_answer(const Request& request, Question question) {
@@ -52,13 +63,13 @@ int run_answer(const Request& request, Question question) {
     std::cerr << problems_text(read, request.file.empty() ? "command line" : request.file);
     return bad_design;
   }
-  const Answer tried = answer(*read.checked.value, {question, true});
-  std::optional<Answer> written;
-  if (!request.file.empty() && !request.overrides.empty() && !request.json) {
-    const ReadDesign plain = read_design(text);
-    if (plain.checked) written = answer(*plain.checked.value, {question, false});
+  const BroughtFiles beside = bring(read, request.file);
+  if (!beside.problem.empty()) {
+    std::cerr << beside.problem;
+    return bad_design;
   }
-  return print(request, tried, written);
+  const Answer tried = answer(*read.checked.value, {question, true}, beside.brought);
+  return print(request, tried, as_written(request, question, text));
 }
 
 }  // namespace slabwright::app

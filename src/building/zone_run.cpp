@@ -89,7 +89,8 @@ ZoneRun::Ends ZoneRun::ends_of(const ZoneStep& step) const {
 double ZoneRun::end_air_degC(const ZoneStep& step, const Ends& ends, double tube_W_per_m2) const {
   if (step.air_degC) return *step.air_degC;
   const double loss_W_per_K = step.needs.loss_W_per_K;
-  const double start_W = ends.start_up_W + ends.start_up_m2 * tube_W_per_m2 - loss_W_per_K * (now_.air_degC - now_.outdoor_degC);
+  const double start_W =
+      ends.start_up_W + ends.start_up_m2 * tube_W_per_m2 - loss_W_per_K * (now_.air_degC - now_.outdoor_degC);
   const double free_W = ends.up_W + ends.up_m2 * tube_W_per_m2 + loss_W_per_K * step.outdoor_degC;
   const double stored_W_per_K = zone_->capacity_J_per_K / step_s_;
   return (stored_W_per_K * now_.air_degC + 0.5 * (start_W + free_W) + step.needs.gains_W + step.source_W) /

@@ -27,8 +27,7 @@ FloorStrip plain_strip() {
   strip.width_m = strip.tubes_m = 1.0;
   strip.states.points = 1;
   strip.states.output.assign(4, {});
-  strip.states.direct = {
-      {0.5, 0.0, 0.5, 0.25}, {1.0, 0.0, -1.0, -0.5}, {0.0, 0.0, 0.0, 0.0}, {-1.0, 0.0, 1.0, -0.5}};
+  strip.states.direct = {{0.5, 0.0, 0.5, 0.25}, {1.0, 0.0, -1.0, -0.5}, {0.0, 0.0, 0.0, 0.0}, {-1.0, 0.0, 1.0, -0.5}};
   return strip;
 }
 
@@ -63,8 +62,8 @@ TEST_CASE("rest is where nothing moves") {
   for (const Design& design : {bare_shop(), shop_with_store()}) {
     const ZoneShop shop = zone_shop(design);
     const ZoneNeeds needs = needs_at_work(shop.zone);
-    for (const ZoneDrivers& at : {held_by_air(shop.zone, needs, 8.0, -20.0), held_by_sensor(shop.zone, needs, 15.0, -20.0),
-                                  unheated(shop.zone, needs, -20.0)}) {
+    for (const ZoneDrivers& at : {held_by_air(shop.zone, needs, 8.0, -20.0),
+                                  held_by_sensor(shop.zone, needs, 15.0, -20.0), unheated(shop.zone, needs, -20.0)}) {
       ZoneStep step;
       step.outdoor_degC = -20.0;
       step.needs = needs;
@@ -89,8 +88,7 @@ TEST_CASE("places at rest are their weights") {
     const std::size_t i = place_row(shop.places, word);
     const WatchedPlace& place = shop.places.place[i];
     CAPTURE(place.name);
-    CHECK(row.place_degC[i] ==
-          Approx(temperature_at(place.running, {8.0, -20.0, 7.0, at.tube_W_per_m2})).margin(1e-6));
+    CHECK(row.place_degC[i] == Approx(temperature_at(place.running, {8.0, -20.0, 7.0, at.tube_W_per_m2})).margin(1e-6));
     CHECK(row.shut_degC[i] == Approx(temperature_at(place.running, {8.0, -20.0, 7.0, 0.0})).margin(1e-6));
   }
 }
