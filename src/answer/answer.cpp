@@ -59,7 +59,8 @@ bool answered(const Answer& answer) {
 }
 
 Answer answer(const DesignFile& file, const Wishes& wishes, const Brought& brought) {
-  Passing passing{{}, brought.weather ? &brought.weather->year : nullptr};
+  Passing passing;
+  if (brought.weather) passing.weather = &brought.weather->year;
   Answer found = pass(brought.weather ? with_weather(file, *brought.weather) : file, wishes.question, passing);
   const std::vector<Diagnostic> weather = weather_said(found.file, brought);
   found.said.insert(found.said.begin(), weather.begin(), weather.end());

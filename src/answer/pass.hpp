@@ -6,8 +6,8 @@
 
 namespace slabwright {
 
-/// What a pass is run for: the whole line, or only as much as the frost hold needs.
-enum class Reach { whole, frost_hold };
+/// What a pass is run for: the whole line, only as much as the frost hold needs, or the line without any frost hold.
+enum class Reach { whole, frost_hold, no_frost_hold };
 
 /// What passes over one file share: edges that were solved before, and the weather that was brought.
 struct Passing {
@@ -26,6 +26,9 @@ Verdict verdict_of(const std::vector<Diagnostic>& said);
 
 /// Whose weather it is, what was mended in it, and what became of it.
 std::vector<Diagnostic> weather_said(const DesignFile& file, const Brought& brought);
+
+/// What the slab would have to be had the coldest hour lasted: for differences.
+std::optional<double> lasting_hold_degC(const Answer& answer, Passing& passing);
 
 /// Settings that also cover what nobody can know.
 void add_bands(Answer& answer, Passing& passing);

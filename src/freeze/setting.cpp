@@ -260,4 +260,10 @@ Checked<Freeze> lowest_setting(const HeldShop& held, EdgeFields& fields, std::op
   return {std::move(freeze), std::move(said)};
 }
 
+std::optional<double> lasting_slab_degC(const HeldShop& held) {
+  const auto shop = held.design.climate.coldest_degC ? shop_of(held.design, held.envelope, held.floor) : std::nullopt;
+  if (!shop) return std::nullopt;
+  return lasting_slab_degC(in_heated_rooms(held.watched, *shop, held.design), *shop, Tubes::running);
+}
+
 }  // namespace slabwright
