@@ -15,6 +15,9 @@ struct Passing {
   const WeatherYear* weather = nullptr;
 };
 
+/// Coarser edges than the answer's own, where only differences count and many passes are made.
+constexpr FieldOptions coarse_edges() { return {0.02, 1.5, 1.0, false}; }
+
 /// Runs the stages in their order.
 Answer pass(const DesignFile& file, Question question, Passing& passing, Reach reach = Reach::whole);
 
@@ -41,6 +44,6 @@ void add_ranges(Answer& answer, Passing& passing);
 
 /// What matters most and what would lower the frost hold.
 void add_sensitivities(Answer& answer, const WeatherYear* weather);
-void add_changes(Answer& answer, Passing& passing);
+void add_changes(Answer& answer, const WeatherYear* weather);
 
 }  // namespace slabwright

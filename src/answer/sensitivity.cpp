@@ -7,14 +7,6 @@
 namespace slabwright {
 namespace {
 
-/// Coarser edges than the answer's own: here only differences count, and forty passes are made.
-FieldOptions coarse() {
-  FieldOptions options;
-  options.first_cell_m = 0.02;
-  options.growth = 1.5;
-  return options;
-}
-
 /// The same file once its building is described, so that walls, roof and leaks can be moved one at a time. Where it is
 /// described already, nothing changes.
 DesignFile with_described_building(const DesignFile& file) {
@@ -82,7 +74,7 @@ bool matters_more(const Sensitivity& a, const Sensitivity& b) {
 
 void add_sensitivities(Answer& answer, const WeatherYear* weather) {
   if (!answer.envelope) return;
-  Passing passing{EdgeFields(coarse()), weather};
+  Passing passing{EdgeFields(coarse_edges()), weather};
   const DesignFile file = with_described_building(answer.file);
   const Moved base = moved_by(file, passing);
   for (const Assumption& guess : answer.file.assumed) {

@@ -11,7 +11,7 @@ namespace {
 using namespace freeze;
 
 double dial_degC(const Design& design, double setting_degC) {
-  return rounded_up_degC(setting_degC + design.frost_hold.sensor_error_K, design.units);
+  return dial_mark_degC(setting_degC + design.frost_hold.sensor_error_K, design.units);
 }
 
 /// What each place asks of one dial, and how far that dial may go.
