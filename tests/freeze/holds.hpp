@@ -1,31 +1,39 @@
 // The whole line from a design to its frost hold.
 #pragma once
 #include "envelope/shops.hpp"
-#include "slabwright/freeze.hpp"
+#include "slabwright/freeze_outage.hpp"
 #include "support/catch.hpp"
 
 namespace slabwright::test {
+
+/// Coarse cells: what is held here is logic and signs, the fields have tests of their own.
+inline EdgeFields& coarse_fields() {
+  static EdgeFields fields({.first_cell_m = 0.02, .growth = 1.4});
+  return fields;
+}
 
 struct Line {
   Design design;
   Envelope envelope;
   FloorPlan floor;
   WatchedPlaces places;
+  Snap snap;
+
+  HeldShop held() const { return {design, envelope, floor, places, snap}; }
 };
 
-/// Coarse cells: what is held here is logic and signs, the fields have tests of their own.
 inline Line line_of(const Design& design) {
-  static EdgeFields fields({.first_cell_m = 0.02, .growth = 1.4});
   const auto envelope = envelope_of(design);
   const auto loops = plan_loops(design);
   REQUIRE((envelope && loops));
   const auto floor = floor_of(design, *loops.value, *envelope.value);
   REQUIRE(floor);
-  return {design, *envelope.value, *floor.value, watched_places(design, *envelope.value, fields)};
+  return {design, *envelope.value, *floor.value, watched_places(design, *envelope.value, coarse_fields()),
+          snap_of(design)};
 }
 
 inline Checked<Freeze> checked_hold(const Line& line, std::optional<double> boiler_W = std::nullopt) {
-  return lowest_setting(line.design, line.envelope, line.floor, line.places, boiler_W);
+  return lowest_setting(line.held(), coarse_fields(), boiler_W);
 }
 
 inline Freeze hold_of(const Design& design, std::optional<double> boiler_W = std::nullopt) {
@@ -34,10 +42,9 @@ inline Freeze hold_of(const Design& design, std::optional<double> boiler_W = std
   return *checked.value;
 }
 
-inline Judged judged(const Design& design, double slab_degC) {
-  const Line line = line_of(design);
-  return judge_slab_setting(design, line.envelope, line.floor, line.places, slab_degC);
-}
+/// What the places ask of each dial, without what switching on and off adds.
+inline double asked_air_degC(const Freeze& freeze) { return freeze.air_degC - freeze.air_control_K; }
+inline double asked_slab_degC(const Freeze& freeze) { return freeze.slab_degC - freeze.slab_control_K; }
 
 inline const PlaceAtSetting& row(const Freeze& freeze, const std::string& name) {
   for (const PlaceAtSetting& place : freeze.place) {
@@ -46,11 +53,13 @@ inline const PlaceAtSetting& row(const Freeze& freeze, const std::string& name) 
   throw std::logic_error("no such place: " + name);
 }
 
-/// A shop whose walls are insulated to the edge, so that its bare door is what decides.
+/// A shop whose walls are insulated to the edge and whose floor a second source can keep off in any weather, so that
+/// its bare door is what decides.
 inline Design door_shop() {
   Design d = bare_shop();
   d.edge.insulation = {1.8};
   d.opening[0].tube_distance_m = 0.2;
+  d.second_source.kind = SecondSourceKind::heat_pump;
   return d;
 }
 

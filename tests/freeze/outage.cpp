@@ -10,11 +10,10 @@ namespace {
 
 /// Coarse cells, remembered between cases.
 Outage clock_of(const Design& design) {
-  static EdgeFields fields({.first_cell_m = 0.02, .growth = 1.4});
   const Line line = line_of(design);
   const auto freeze = checked_hold(line);
   REQUIRE(freeze);
-  const auto outage = outage_clock({line.design, line.envelope, line.floor, line.places}, *freeze.value, fields);
+  const auto outage = outage_clock(line.held(), *freeze.value, coarse_fields(), std::nullopt);
   REQUIRE(outage);
   return *outage;
 }
@@ -119,8 +118,7 @@ TEST_CASE("a sensor that reads too high costs hours") {
   wrong.frost_hold.sensor_error_K = 0.0;
   const Line line = line_of(wrong);
   Freeze freeze = *checked_hold(line_of(design)).value;  // the same dial
-  EdgeFields fields({.first_cell_m = 0.02, .growth = 1.4});
-  const auto right = outage_clock({line.design, line.envelope, line.floor, line.places}, freeze, fields);
+  const auto right = outage_clock(line.held(), freeze, coarse_fields(), std::nullopt);
   CHECK(hours(right->row.back().lasts_s) > exact);
 }
 
@@ -148,19 +146,29 @@ TEST_CASE("glycol does not freeze while the clock runs") {
 }
 
 TEST_CASE("without a setting or an edge there is no clock") {
-  const Line line = line_of(bare_shop());
+  Line line = line_of(bare_shop());
   Freeze freeze = *checked_hold(line).value;
-  EdgeFields fields({.first_cell_m = 0.02, .growth = 1.4});
-  Envelope inside = line.envelope;
-  inside.edge.clear();
-  CHECK_FALSE(outage_clock({line.design, inside, line.floor, line.places}, freeze, fields).has_value());
+  Line inside = line;
+  inside.envelope.edge.clear();
+  CHECK_FALSE(outage_clock(inside.held(), freeze, coarse_fields(), std::nullopt).has_value());
   freeze.decides.clear();
-  CHECK_FALSE(outage_clock({line.design, line.envelope, line.floor, line.places}, freeze, fields).has_value());
+  CHECK_FALSE(outage_clock(line.held(), freeze, coarse_fields(), std::nullopt).has_value());
+}
+
+TEST_CASE("one element of the boiler adds hours, and is none without a boiler") {
+  const Line line = line_of(bare_shop());
+  const Freeze freeze = *checked_hold(line).value;
+  const auto with = outage_clock(line.held(), freeze, coarse_fields(), 9000.0);
+  REQUIRE(with);
+  CHECK(with->stage_W == 4500.0);
+  for (const OutageCase& one : with->row) CHECK(hours(one.stage_lasts_s) > hours(one.pump_lasts_s));
+  CHECK(outage_clock(line.held(), freeze, coarse_fields(), 12000.0)->stage_W == 4000.0);
+  CHECK(clock_of(bare_shop()).stage_W == 0.0);
 }
 
 TEST_CASE("the records of the clock name every member") {
   Outage outage = clock_of(bare_shop());
-  CHECK(record_of(outage).keys.size() == 3);
-  CHECK(record_of(outage.row[0]).keys.size() == 7);
+  CHECK(record_of(outage).keys.size() == 5);
+  CHECK(record_of(outage.row[0]).keys.size() == 9);
   CHECK(record_of(outage.row[0].place[0]).keys.size() == 2);
 }

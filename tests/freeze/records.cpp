@@ -22,7 +22,7 @@ TEST_CASE("a frost hold is described down to its numbers") {
   const Rows places = std::get<Rows>(find_key(record, "place")->slot(record.at));
   REQUIRE(places.size(places.at) == freeze.place.size());
   const Record first = places.row(places.at, 0);
-  CHECK(written(first, "kind") == "tube");
+  CHECK(written(first, "kind") == "room air");
   CHECK(written(first, "name") == freeze.decides);
   CHECK(find_key(first, "spare")->unit->dimension == Dimension::rise);
   const Rows unknown = std::get<Rows>(find_key(record, "unknown")->slot(record.at));

@@ -20,6 +20,8 @@ Design failing_shop() {
   d.edge.insulation = {1.8};
   d.climate.coldest_degC = -32.0;
   d.opening[0].tube_distance_m = 0.05;
+  d.edge.insulation = {1.8};
+  d.second_source.kind = SecondSourceKind::heat_pump;
   return d;
 }
 
@@ -30,11 +32,6 @@ TEST_CASE("a slab at 40 F under a leaky building is refused with the reason") {
   d.units = System::us;
   d.building.quality = Quality::poor;
   d.climate.coldest_degC = -20.0;
-  const Judged at_40_degF = judged(d, 4.444);
-  CHECK_FALSE(at_40_degF.holds);
-  CHECK(at_40_degF.room_degC < 0.0);
-  CHECK(at_40_degF.reason.find("A slab sensor at 40 F lets the ") == 0);
-  CHECK(at_40_degF.reason.find("must stay above") != std::string::npos);
   const auto checked = checked_hold(line_of(d));
   CHECK(say(said(checked, "freeze.usual-slab-setting"), System::us).find("refused") != std::string::npos);
   CHECK(checked.value->slab_degC > 10.0);
@@ -53,12 +50,12 @@ TEST_CASE("where a tube freezes however warm the floor is, no setting is safe") 
   CHECK(freeze.verdict == FreezeVerdict::no_setting);
   CHECK(said(checked, "freeze.no-setting").severity == Severity::failure);
   CHECK(freeze.place[0].name == "tube 50 mm inside the big door");
-  CHECK_FALSE(freeze.place[0].asks_slab_degC);
-  CHECK(freeze.reason.find("The tube 50 mm inside the big door falls below 2.0 C however warm the floor is held") == 0);
+  CHECK_FALSE(freeze.place[0].asks_air_degC);
+  CHECK(freeze.reason.find("The tube 50 mm inside the big door falls below 2.0 C however the floor is set") == 0);
   CHECK(freeze.reason.find("shut that loop off and drain it, or fill with glycol") != std::string::npos);
   CHECK(freeze.reason.find("Everywhere else " + show(freeze.slab_dial_degC, Dimension::degree, System::si)) !=
         std::string::npos);
-  CHECK(freeze.decides == "tube at the corners of the outer wall");
+  CHECK(freeze.decides == "air round manifold and boiler");
   CHECK(freeze.slab_dial_degC > 0.0);
 }
 
@@ -90,7 +87,6 @@ TEST_CASE("a place that could not be computed: it cannot be called safe") {
   CHECK(checked.value->reason.find("The store tap: the air of the store cannot be computed") == 0);
   CHECK(checked.value->reason.find("For everything else ") != std::string::npos);
   CHECK(checked.value->slab_dial_degC > 0.0);
-  CHECK_FALSE(judged(d, 28.0).holds);
 }
 
 TEST_CASE("a room that was to be heated and has no tube after all is not known either") {
@@ -106,13 +102,12 @@ TEST_CASE("a room that was to be heated and has no tube after all is not known e
 TEST_CASE("a shop without any tube cannot be called") {
   Design d = bare_shop();
   d.room[0].heated_floor = false;
-  Line line{d, *envelope_of(d).value, {}, {}};
+  Line line{d, *envelope_of(d).value, {}, {}, snap_of(d)};
   line.floor.section = line_of(bare_shop()).floor.section;
   line.floor.room.resize(1);
   const auto checked = checked_hold(line);
   CHECK(checked.value->verdict == FreezeVerdict::cannot_be_called);
-  CHECK(checked.value->reason == "The whole shop: no tube lies in any floor.");
-  CHECK_FALSE(judge_slab_setting(d, line.envelope, line.floor, line.places, 10.0).holds);
+  CHECK(checked.value->reason == "The whole shop: no tube lies in any floor that has an edge outdoors.");
 }
 
 TEST_CASE("a boiler too small for the hold is named with the weather it can keep") {
@@ -128,7 +123,7 @@ TEST_CASE("a boiler too small for the hold is named with the weather it can keep
   CHECK(say(small, System::si).find("enough down to") != std::string::npos);
   REQUIRE(checked.value->boiler_keeps_to_degC);
   CHECK(*checked.value->boiler_keeps_to_degC > -27.0);
-  CHECK(*checked.value->boiler_keeps_to_degC < 15.0);
+  CHECK(*checked.value->boiler_keeps_to_degC < 20.0);
   CHECK_FALSE(has_code(checked_hold(line_of(bare_shop())).said, "freeze.boiler-too-small"));
 }
 

@@ -1,0 +1,69 @@
+// What nobody can know, and how wide it makes the settings.
+#include <algorithm>
+#include <cmath>
+
+#include "freeze/holds.hpp"
+#include "slabwright/freeze_bands.hpp"
+
+using namespace slabwright;
+using namespace slabwright::test;
+
+namespace {
+
+const BandOptions few_draws{40, 20, 4096, 1};
+
+Bands bands_of(const Line& line, const Freeze& freeze, const Unknowns& unknowns) {
+  const auto bands = freeze_bands(line.held(), freeze, unknowns, few_draws);
+  REQUIRE(bands);
+  return *bands;
+}
+
+}  // namespace
+
+TEST_CASE("with nothing unknown the band is the best figure") {
+  const Line line = line_of(door_shop());
+  const Freeze freeze = *checked_hold(line).value;
+  const Bands bands = bands_of(line, freeze, {0.0, 0.0, 0.0, 0.0, 0.0, 0.0});
+  constexpr double rounding = 1e-9;
+  for (const double degC : {bands.air_low_degC, bands.air_middle_degC, bands.air_high_degC})
+    CHECK(degC == Approx(freeze.air_degC).margin(rounding));
+  for (const double degC : {bands.slab_low_degC, bands.slab_middle_degC, bands.slab_high_degC})
+    CHECK(degC == Approx(freeze.slab_degC).margin(rounding));
+  CHECK(bands.lasts_low_s == Approx(bands.lasts_high_s));
+  CHECK(bands.air_error_K < rounding);
+  CHECK(bands.input.empty());
+}
+
+TEST_CASE("what is not known widens the band, and the surface says how far it is off") {
+  const Line line = line_of(door_shop());
+  const Freeze freeze = *checked_hold(line).value;
+  const Unknowns usual = usual_unknowns(line.design);
+  const Bands bands = bands_of(line, freeze, usual);
+  CHECK(bands.samples == 4096);
+  CHECK(bands.solves >= 30);
+  CHECK(bands.checks == 20);
+  CHECK(bands.air_low_degC < bands.air_middle_degC);
+  CHECK(bands.air_middle_degC < bands.air_high_degC);
+  CHECK(bands.lasts_low_s < bands.lasts_high_s);
+  CHECK(bands.air_error_K < 0.5);
+  CHECK(bands.lasts_error_share < 0.1);
+  REQUIRE(bands.input.size() == 6);
+  CHECK(bands.input[0].what == "where the tubes lie");  // the bare door decides
+  Unknowns surer = usual;
+  surer.tube_m = 0.01;
+  const Bands narrow = bands_of(line, freeze, surer);
+  CHECK(narrow.air_high_degC - narrow.air_low_degC < bands.air_high_degC - bands.air_low_degC);
+}
+
+TEST_CASE("the same seed draws the same band, and a dial that covers it is no lower") {
+  const Line line = line_of(bare_shop());
+  const Freeze freeze = *checked_hold(line).value;
+  const Unknowns usual = usual_unknowns(line.design);
+  const Bands once = bands_of(line, freeze, usual), again = bands_of(line, freeze, usual);
+  CHECK(once.air_high_degC == again.air_high_degC);
+  CHECK(once.lasts_low_s == again.lasts_low_s);
+  const Freeze covered = covering(freeze, once, line.design);
+  CHECK(covered.air_dial_degC >= freeze.air_dial_degC);
+  CHECK(covered.slab_dial_degC >= once.slab_high_degC - 1e-6);
+  CHECK(covered.slab_dial_degC < std::max(once.slab_high_degC, freeze.slab_dial_degC) + 0.5 + 1e-6);
+}
