@@ -40,13 +40,13 @@ FieldSection layered(const std::vector<Layer>& layers) {
 }
 
 /// Heated until time 0, then a night in which outdoors falls, the tubes rest and come back for an hour.
-constexpr double length_m = 40.0, air_below_K = 1.5, ground_degC = 9.0, capacity_J_per_K = 1.5e6, loss_W_per_K = 70.0;
+constexpr double length_m = 40.0, rise_share = 0.95, ground_degC = 9.0, capacity_J_per_K = 1.5e6, loss_W_per_K = 70.0;
 constexpr double start_degC = 16.0, tubes_W_per_m2 = 45.0;
 
 WholeBuilding night(const FieldSection& section, double step_s) {
   WholeBuilding building;
-  WholeEdge edge{section, {{0.5, -tube_depth_m}}, length_m, {0}, air_below_K, {}, {}};
-  edge.before = steady_drivers({start_degC - air_below_K, ground_degC, tubes_W_per_m2});
+  WholeEdge edge{section, {{0.5, -tube_depth_m}}, length_m, {{{0}, rise_share}}, {}, {}};
+  edge.before = steady_drivers({-5.0 + rise_share * (start_degC + 5.0), ground_degC, tubes_W_per_m2});
   const auto add = [&](double time_s, double tubes) {
     building.times_s.push_back(time_s);
     building.outdoor_degC.push_back(-5.0 - 12.0 * std::min(1.0, time_s / (8.0 * hour_s)));
@@ -69,7 +69,7 @@ WholeBuilding night(const FieldSection& section, double step_s) {
 }
 
 /// The second method: the air and cells between faces in one linear system, whose steps are exact. Inputs: outdoors,
-/// ground, tubes, gain, and a 1 for the air that lies colder over the strip.
+/// ground, tubes, gain. The air over the strip stands a little toward outdoors.
 struct Chain {
   LinearSystem system;
   std::size_t cells = 0;
@@ -89,7 +89,7 @@ Chain chain_of(const std::vector<Layer>& layers) {
       down_m += thick_m;
     }
   const std::size_t n = chain.cells = store.size();
-  MatrixRows a(n + 1, Vector(n + 1, 0.0)), b(n + 1, Vector(5, 0.0));
+  MatrixRows a(n + 1, Vector(n + 1, 0.0)), b(n + 1, Vector(4, 0.0));
   for (std::size_t i = 0; i + 1 < n; ++i) {
     const double passes = 1.0 / (resistance[i] + resistance[i + 1]);
     a[i + 1][i + 1] -= passes / store[i];
@@ -99,14 +99,13 @@ Chain chain_of(const std::vector<Layer>& layers) {
   }
   const double above = 1.0 / (1.0 / film_W_per_m2K + resistance[0]), below = 1.0 / resistance[n - 1];
   a[1][1] -= above / store[0];
-  a[1][0] += above / store[0];
-  b[1][4] -= above * air_below_K / store[0];
+  a[1][0] += above * rise_share / store[0];
+  b[1][0] += above * (1.0 - rise_share) / store[0];
   a[n][n] -= below / store[n - 1];
   b[n][1] += below / store[n - 1];
-  a[0][0] -= (length_m * above + loss_W_per_K) / capacity_J_per_K;
+  a[0][0] -= (length_m * above * rise_share + loss_W_per_K) / capacity_J_per_K;
   a[0][1] += length_m * above / capacity_J_per_K;
-  b[0][4] += length_m * above * air_below_K / capacity_J_per_K;
-  b[0][0] += loss_W_per_K / capacity_J_per_K;
+  b[0][0] += (loss_W_per_K - length_m * above * (1.0 - rise_share)) / capacity_J_per_K;
   b[0][3] += 1.0 / capacity_J_per_K;
   const bool on_face = layers[0].cells > 1;
   b[chain.tube_cell + 1][2] += (on_face ? 0.5 : 1.0) / store[chain.tube_cell];
@@ -122,8 +121,8 @@ Vector settled(const Chain& chain, const Vector& inputs) {
   held.of_states[0].assign(chain.cells + 1, 0.0);
   held.of_states[0][0] = -fast_per_s;
   for (Vector& row : held.of_inputs) row.push_back(0.0);
-  held.of_inputs[0].assign(6, 0.0);
-  held.of_inputs[0][5] = fast_per_s;
+  held.of_inputs[0].assign(5, 0.0);
+  held.of_inputs[0][4] = fast_per_s;
   Vector with_air = inputs;
   with_air.push_back(start_degC);
   return steady_state(held, with_air).value();
@@ -131,7 +130,7 @@ Vector settled(const Chain& chain, const Vector& inputs) {
 
 Vector exact_air(const Chain& chain, const WholeBuilding& building) {
   const auto inputs = [&](std::size_t i) {
-    return Vector{building.outdoor_degC[i], ground_degC, building.edges[0].drivers[i][2], building.gain_W[i], 1.0};
+    return Vector{building.outdoor_degC[i], ground_degC, building.edges[0].drivers[i][2], building.gain_W[i]};
   };
   Vector state = settled(chain, inputs(0)), air_degC{state[0]};
   std::optional<LinearStep> step;
@@ -170,12 +169,12 @@ Chain chain_of_blocks() {
   const double all = length_m * film / capacity_J_per_K, out = loss_W_per_K / capacity_J_per_K;
   Chain chain;
   chain.cells = 2;
-  chain.system.of_states = {{-all - out, all, 0.0},
-                            {film / upper, -(film + board) / upper, board / upper},
+  chain.system.of_states = {{-all * rise_share - out, all, 0.0},
+                            {film * rise_share / upper, -(film + board) / upper, board / upper},
                             {0.0, board / lower, -2.0 * board / lower}};
-  chain.system.of_inputs = {{out, 0.0, 0.0, 1.0 / capacity_J_per_K, all * air_below_K},
-                            {0.0, 0.0, 1.0 / upper, 0.0, -film * air_below_K / upper},
-                            {0.0, board / lower, 0.0, 0.0, 0.0}};
+  chain.system.of_inputs = {{out - all * (1.0 - rise_share), 0.0, 0.0, 1.0 / capacity_J_per_K},
+                            {film * (1.0 - rise_share) / upper, 0.0, 1.0 / upper, 0.0},
+                            {0.0, board / lower, 0.0, 0.0}};
   return chain;
 }
 
@@ -240,7 +239,7 @@ TEST_CASE("what no whole model can be is refused") {
   refused([](WholeBuilding& b) { b.outdoor_degC.pop_back(); });
   refused([](WholeBuilding& b) { b.edges[0].drivers.pop_back(); });
   refused([](WholeBuilding& b) { b.edges[0].length_m = 0.0; });
-  refused([](WholeBuilding& b) { b.edges[0].air = {7}; });
+  refused([](WholeBuilding& b) { b.edges[0].air = {{{7}, 1.0}}; });
   refused([](WholeBuilding& b) { b.edges[0].section.boundaries[0].condition = FixedTemperature{{0}, {0}}; });
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <variant>
 
 #include "slabwright/contract.hpp"
@@ -9,20 +10,26 @@
 namespace slabwright::test {
 namespace {
 
-bool is_air(const WholeEdge& edge, const BoundaryStretch& stretch) {
-  if (const auto* film = std::get_if<SurfaceFilm>(&stretch.condition)) return film->driver == edge.air;
-  const auto& fixed = std::get<FixedTemperature>(stretch.condition);
-  expects(!(fixed.at_from == edge.air) && !(fixed.at_to == edge.air), "whole model: a fixed surface at the air");
-  return false;
+/// Its rise where a stretch meets the air, or nothing.
+std::optional<double> air_rise_share(const WholeEdge& edge, const BoundaryStretch& stretch) {
+  for (const AirOver& air : edge.air) {
+    if (const auto* film = std::get_if<SurfaceFilm>(&stretch.condition)) {
+      if (film->driver == air.driver) return air.rise_share;
+      continue;
+    }
+    const auto& fixed = std::get<FixedTemperature>(stretch.condition);
+    expects(!(fixed.at_from == air.driver) && !(fixed.at_to == air.driver), "whole model: a fixed surface at the air");
+  }
+  return std::nullopt;
 }
 
-/// What all films to the air pass per kelvin between air and surface.
+/// What all films to the air pass per kelvin of the zone's air.
 double film_W_per_K(const std::vector<WholeEdge>& edges) {
   double sum = 0.0;
   for (const WholeEdge& edge : edges)
     for (const BoundaryStretch& stretch : edge.section.boundaries)
-      if (is_air(edge, stretch))
-        sum += edge.length_m * std::get<SurfaceFilm>(stretch.condition).coefficient_W_per_m2K *
+      if (const auto rise_share = air_rise_share(edge, stretch))
+        sum += *rise_share * edge.length_m * std::get<SurfaceFilm>(stretch.condition).coefficient_W_per_m2K *
                std::hypot(stretch.where.to.x_m - stretch.where.from.x_m, stretch.where.to.y_m - stretch.where.from.y_m);
   return sum;
 }
@@ -35,22 +42,26 @@ void expects_fit(const WholeBuilding& building, const WholeOptions& options) {
   expects(building.capacity_J_per_K > 0.0, "whole model: air and contents must store heat");
   for (const WholeEdge& edge : building.edges) {
     expects(edge.drivers.size() == times && edge.length_m > 0.0, "whole model: an edge has drivers and length");
-    expects(edge.air.at < edge.section.drivers.size(), "whole model: no such driver");
+    for (const AirOver& air : edge.air)
+      expects(air.driver.at < edge.section.drivers.size(), "whole model: no such driver");
     for (const DriverValues& row : edge.drivers)
       expects(row.size() == edge.section.drivers.size(), "whole model: a value for each driver");
   }
 }
 
-FieldRun run_under(const WholeEdge& edge, const std::vector<double>& times_s, const std::vector<double>& air_degC,
+FieldRun run_under(const WholeEdge& edge, const WholeBuilding& building, const std::vector<double>& air_degC,
                    const TimeOptions& options) {
-  DriverSeries series{times_s, edge.drivers};
-  for (std::size_t i = 0; i < times_s.size(); ++i) series.drivers[i][edge.air.at] = air_degC[i] - edge.air_below_zone_K;
+  DriverSeries series{building.times_s, edge.drivers};
+  for (std::size_t i = 0; i < air_degC.size(); ++i)
+    for (const AirOver& air : edge.air)
+      series.drivers[i][air.driver.at] =
+          building.outdoor_degC[i] + air.rise_share * (air_degC[i] - building.outdoor_degC[i]);
   return field_run(edge.section, edge.watched, edge.before, series, options);
 }
 
 void add_up_W(std::vector<double>& up_W, const WholeEdge& edge, const FieldRun& run) {
   for (std::size_t b = 0; b < edge.section.boundaries.size(); ++b)
-    if (is_air(edge, edge.section.boundaries[b]))
+    if (air_rise_share(edge, edge.section.boundaries[b]))
       for (std::size_t i = 0; i < up_W.size(); ++i) up_W[i] -= edge.length_m * run.heat_in_W_per_m[i][b];
 }
 
@@ -91,7 +102,7 @@ WholeRun whole_run(const WholeBuilding& building, const WholeOptions& options) {
     run.up_W.assign(times, 0.0);
     run.edges.clear();
     for (const WholeEdge& edge : building.edges) {
-      run.edges.push_back(run_under(edge, building.times_s, run.air_degC, options.fields));
+      run.edges.push_back(run_under(edge, building, run.air_degC, options.fields));
       add_up_W(run.up_W, edge, run.edges.back());
     }
     next = balanced_air(building, run.up_W, run.air_degC);

@@ -8,12 +8,17 @@
 
 namespace slabwright::test {
 
+/// A driver that is the zone's air, or stands on the way from it to the outdoor air.
+struct AirOver {
+  FieldDriverId driver;
+  double rise_share = 1.0;  ///< of the zone's rise over outdoors
+};
+
 struct WholeEdge {
   FieldSection section;
   std::vector<FieldPoint> watched;
-  double length_m = 0.0;          ///< of the strip, above 0
-  FieldDriverId air;              ///< of the section's drivers, the zone's air: it meets the section by films only
-  double air_below_zone_K = 0.0;  ///< of the air over this strip
+  double length_m = 0.0;     ///< of the strip, above 0
+  std::vector<AirOver> air;  ///< they meet the section by films only
   /// What the section has settled to, or swings in, before the first time, the air over this strip included.
   PeriodicDrivers before;
   std::vector<DriverValues> drivers;  ///< [time]; what stands in the place of the air is not looked at
