@@ -35,7 +35,7 @@ struct PlaceAtSetting {
 /// The arithmetic of the place that decides, for the wall thermostat, at the moment that asks for most.
 struct Explained {
   DriverWeights idle, running;  ///< steady, of its edge: why it follows outdoors as it does
-  double after_s = 0.0;         ///< since the snap began
+  double after_s = 0.0;         ///< since the lead of the snap began
   double outdoor_degC = 0.0;    ///< then
   double gain_share = 0.0;      ///< its temperature is gain x dial + base
   double base_degC = 0.0;
@@ -50,14 +50,15 @@ struct Explained {
 /// Where no setting is safe, or it cannot be called, the numbers are those of the places that have one.
 struct Freeze {
   FreezeVerdict verdict = FreezeVerdict::cannot_be_called;
-  std::string reason;           ///< for the last two verdicts, a sentence or more in the reader's units
-  std::string decides;          ///< name of the place that sets the wall thermostat
-  std::string decides_slab;     ///< and the slab sensor
-  std::string tried;            ///< the snap, in words
-  double outdoor_degC = 0.0;    ///< its coldest hour
-  double air_degC = 0.0;        ///< best figure of the wall thermostat, before sensor error
-  double slab_degC = 0.0;       ///< of the slab sensor
-  double air_dial_degC = 0.0;   ///< follows the weather by itself
+  std::string reason;                    ///< for the last two verdicts, a sentence or more in the reader's units
+  std::string decides;                   ///< name of the place that sets the wall thermostat
+  std::string decides_slab;              ///< and the slab sensor
+  std::string tried;                     ///< the snap, in words
+  std::vector<double> snap_hourly_degC;  ///< and hour by hour, its lead first
+  double outdoor_degC = 0.0;             ///< its coldest hour
+  double air_degC = 0.0;                 ///< best figure of the wall thermostat, before sensor error
+  double slab_degC = 0.0;                ///< of the slab sensor
+  double air_dial_degC = 0.0;            ///< follows the weather by itself
   double slab_dial_degC = 0.0;  ///< must be left at this: in the cold the room takes most heat out of the floor
   std::string slab_sensor;      ///< where it sits, in words
   std::string air_sensor;

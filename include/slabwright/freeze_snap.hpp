@@ -14,7 +14,6 @@ enum class DialKind { air, slab };
 /// What the snap is run under.
 struct SnapCase {
   std::vector<double> hourly_degC;
-  std::size_t lead_hours = 0;  ///< after which places are watched
   std::size_t coldest_hour = 0;
   double mean_degC = 0.0;           ///< of the year
   double coldest_month_degC = 0.0;  ///< where the year's wave stands when the snap begins
@@ -28,14 +27,15 @@ SnapCase snap_case(const Design& design, const Snap& snap, std::size_t sensor_ro
 /// Places that gain less per kelvin of a dial are not that dial's to keep.
 inline constexpr double least_gain_share = 1e-3;
 
-/// A place through the snap, a row for each moment: gain_share x dial + base.
+/// A place through the snap and its lead, where the floor has less heat, a row for each moment: gain_share x dial +
+/// base.
 struct PlaceCurve {
   std::vector<double> gain_share, base_degC;
 };
 double coldest_degC(const PlaceCurve& curve, double dial_degC);
 /// Row of the moment that asks for the most.
 std::size_t asking_moment(const PlaceCurve& curve, double limit_degC);
-/// How long after the lead a wall thermostat's row is.
+/// How long after the snap's lead begins a wall thermostat's row is.
 double moment_s(std::size_t moment);
 /// The lowest dial that keeps it above a limit, from all moments at once; absent where some moment is below it that
 /// gains less than `least_gain_share`.
@@ -64,7 +64,7 @@ struct RealControl {
   double deadband_K = 0.0;     ///< on at half of it below the dial, off at half of it above
   double most_W_per_m2 = 0.0;  ///< of tube heat while it is on
 };
-/// Every moment after the lead, nothing else keeping the floor off.
+/// Every moment, nothing else keeping the floor off.
 std::vector<ZoneRow> controlled_snap(const Zone& zone, const SnapCase& snap, const RealControl& control);
 
 /// The same without any heat, for years and through the snap.

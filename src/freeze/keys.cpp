@@ -51,7 +51,7 @@ Record record_of(Explained& x) {
   static constexpr Key keys[] = {
       key<&Explained::idle>({.meaning = "Steady weights of the place without tube heat near it."}),
       key<&Explained::running>({.meaning = "The same with heat in the tubes."}),
-      key<&Explained::after_s>({.meaning = "When it asks for most, since the snap began."}),
+      key<&Explained::after_s>({.meaning = "When it asks for most, since the lead of the snap began."}),
       key<&Explained::outdoor_degC>({.meaning = "Outdoors then."}),
       key<&Explained::gain_share>({.meaning = "Kelvin of the place per kelvin of the dial, then."}),
       key<&Explained::base_degC>({.meaning = "The place with the dial at 0 C, then."}),
@@ -70,6 +70,7 @@ Record record_of(Freeze& x) {
       key<&Freeze::decides>({.meaning = "The place that sets the wall thermostat."}),
       key<&Freeze::decides_slab>({.meaning = "The place that sets the slab sensor."}),
       key<&Freeze::tried>({.meaning = "The cold snap, in words."}),
+      key<&Freeze::snap_hourly_degC>({.meaning = "The snap hour by hour, its lead first."}),
       key<&Freeze::outdoor_degC>({.meaning = "The coldest hour."}),
       key<&Freeze::air_degC>({.meaning = "Best figure of the wall thermostat, before sensor error."}),
       key<&Freeze::slab_degC>({.meaning = "Best figure of the slab sensor, before sensor error."}),

@@ -161,8 +161,8 @@ std::vector<Explained> explained_by(const Search& search, const Freeze& freeze) 
     const std::size_t moment = asking_moment(curve, place.limit_degC);
     Explained explained{place.idle, place.running, 0.0, 0.0, curve.gain_share[moment], curve.base_degC[moment]};
     explained.after_s = moment_s(moment);
-    explained.outdoor_degC =
-        search.snap.hourly_degC[search.snap.lead_hours + static_cast<std::size_t>(explained.after_s / 3600.0)];
+    explained.outdoor_degC = search.snap.hourly_degC[std::min(static_cast<std::size_t>(explained.after_s / 3600.0),
+                                                              search.snap.hourly_degC.size() - 1)];
     explained.limit_degC = place.limit_degC;
     explained.asks_degC = (place.limit_degC - explained.base_degC) / explained.gain_share;
     explained.control_K = freeze.air_control_K;
@@ -244,6 +244,7 @@ Checked<Freeze> lowest_setting(const HeldShop& held, EdgeFields& fields, std::op
   Freeze freeze;
   freeze.outdoor_degC = held.snap.coldest_degC;
   freeze.tried = held.snap.how;
+  freeze.snap_hourly_degC = held.snap.hourly_degC;
   freeze.unknown = places.unknown;
   set_sensors(freeze, design, *shop);
   set_settings(freeze, search, air, slab);

@@ -22,7 +22,6 @@ constexpr double low_dial_degC = 5.0, high_dial_degC = 15.0;
 struct Course {
   std::vector<double> outdoor_degC, day_mean_degC;
   std::vector<char> satisfied, second_source;
-  std::size_t watched_from = 0;
 };
 
 double mean_of(const std::deque<double>& values) {
@@ -45,7 +44,6 @@ Course course_of(const SnapCase& snap) {
       course.satisfied.push_back(to_coldest_s >= 0.0 && to_coldest_s < snap.satisfied_s);
       course.second_source.push_back(snap.second_source_above_degC && outdoor_degC > *snap.second_source_above_degC);
     }
-  course.watched_from = snap.lead_hours * steps_per_hour;
   return course;
 }
 
@@ -71,7 +69,7 @@ using Moments = std::vector<std::vector<double>>;
 /// What is done in step i, but for the weather.
 using Doing = std::function<ZoneStep(std::size_t i, const ZoneRun& run)>;
 
-/// Every moment after the lead.
+/// Every moment.
 std::vector<ZoneRow> rows_of(const Zone& zone, const Course& course, const ZoneHistory& history, const Doing& doing) {
   ZoneRun run(zone, history, step_s);
   std::vector<ZoneRow> rows;
@@ -79,7 +77,7 @@ std::vector<ZoneRow> rows_of(const Zone& zone, const Course& course, const ZoneH
     ZoneStep step = doing(i, run);
     step.outdoor_degC = course.outdoor_degC[i];
     run.step(step);
-    if (i >= course.watched_from) rows.push_back(run.row());
+    rows.push_back(run.row());
   }
   return rows;
 }
@@ -130,7 +128,7 @@ void add_moments(std::vector<PlaceCurve>& curves, const Moments& low, const Mome
 Moments while_off(const Moments& moments, const Course& course) {
   Moments off;
   for (std::size_t i = 0; i < moments.size(); ++i)
-    if (course.second_source[course.watched_from + i]) off.push_back(moments[i]);
+    if (course.second_source[i]) off.push_back(moments[i]);
   return off;
 }
 
@@ -139,7 +137,6 @@ Moments while_off(const Moments& moments, const Course& course) {
 SnapCase snap_case(const Design& design, const Snap& snap, std::size_t sensor_room) {
   SnapCase one;
   one.hourly_degC = snap.hourly_degC;
-  one.lead_hours = snap.lead_hours;
   const auto last_coldest = std::min_element(snap.hourly_degC.rbegin(), snap.hourly_degC.rend());
   one.coldest_hour = static_cast<std::size_t>(snap.hourly_degC.rend() - last_coldest) - 1;
   one.mean_degC = design.climate.mean_degC;
@@ -187,7 +184,7 @@ std::optional<double> asked_dial_degC(const PlaceCurve& curve, double limit_degC
 }
 
 SnapCurves snap_curves(const Zone& zone, const SnapCase& snap) {
-  expects(snap.lead_hours < snap.hourly_degC.size(), "snap: no hour after its lead");
+  expects(!snap.hourly_degC.empty(), "snap: no hour");
   const Course course = course_of(snap);
   const Moments air_low = air_held(zone, snap, course, low_dial_degC);
   const Moments air_high = air_held(zone, snap, course, high_dial_degC);
