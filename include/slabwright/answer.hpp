@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "slabwright/balance.hpp"
+#include "slabwright/climate.hpp"
 #include "slabwright/freeze_bands.hpp"
 #include "slabwright/freeze_outage.hpp"
 #include "slabwright/freeze_recovery.hpp"
@@ -19,6 +20,11 @@ struct Wishes {
   bool sensitivities = true;  ///< ranges, what matters most, what would lower the frost hold
   bool bands = true;          ///< of the frost hold, where that is the question
   Progress progress = {};     ///< told of the bands, which take a second or two
+};
+
+/// What a design names beside itself, read by whoever has the disk.
+struct Brought {
+  std::optional<WeatherFile> weather;
 };
 
 enum class VerdictKind { works, mend, fails };
@@ -82,7 +88,14 @@ struct Answer {
   std::vector<FreezeChange> change;       ///< what would lower the frost hold, best first
 };
 
-Answer answer(const DesignFile& file, const Wishes& wishes);
+/// `Answer::file` is the design with what the weather knows in place of our guesses.
+Answer answer(const DesignFile& file, const Wishes& wishes, const Brought& brought = {});
+
+/// The design with the weather's values for what the user did not give: `outdoor` (the 99.6 % hour), `mean`,
+/// `half_swing` and `altitude`, as round as a file would write them, and the lowest hour as a bound for `coldest`: a
+/// typical year hides extremes. A value that its key would refuse is left out. They count as guesses of the source
+/// "weather file", and stay when other keys change.
+DesignFile with_weather(const DesignFile& file, const WeatherFile& weather);
 
 /// 0 works, 3 a limit fails. (2 is the design file's and the app's.)
 int exit_code(const Answer& answer);

@@ -33,7 +33,8 @@ struct ZonePlace {
   std::size_t room = 0;
   std::optional<std::size_t> strip;  ///< none: it follows room and outdoor air at once
   std::size_t point = 0;             ///< output of the strip's states
-  double corner_share = 1.0;         ///< see WatchedPlace
+  /// Of a corner, over that point: what cold takes from it while it is colder than the room, and what tube heat gives.
+  double cold_share = 1.0, heat_share = 1.0;
   DriverWeights weights;             ///< of what follows the air
 };
 
@@ -147,7 +148,7 @@ class ZoneRun {
   /// upward and to the plane at the sensor.
   struct Ends {
     std::vector<StateValues> state;
-    double start_up_W = 0.0;
+    double start_up_W = 0.0, start_up_m2 = 0.0;
     double up_W = 0.0, up_W_per_K = 0.0, up_m2 = 0.0;
     double plane_degC = 0.0, plane_per_K = 0.0, plane_m2K_per_W = 0.0;
   };

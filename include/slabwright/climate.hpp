@@ -74,6 +74,9 @@ struct Repair {
   int longest_hours = 0;  ///< the longest gap, for missing values
 };
 
+/// The repair in words, a note: "the weather file: dew point: 12 values are missing, ...".
+Diagnostic repair_note(const Repair& repair);
+
 struct WeatherFile {
   WeatherForm form = WeatherForm::epw;
   WeatherYear year;

@@ -30,4 +30,9 @@ struct SnapShape {
 };
 ColdSnap made_up_snap(const SnapShape& shape);
 
+/// The same with each day's own worst hour. From one day's to the next's the wave's foot goes in a straight line, so
+/// that no hour is colder than the coldest that was given. `shape.days` and `shape.lowest_degC` are not looked at;
+/// 1 to 60 days.
+ColdSnap made_up_snap(const SnapShape& shape, const Hourly& lowest_degC);
+
 }  // namespace slabwright

@@ -47,7 +47,7 @@ struct Design {
 };
 Record record_of(Design&);
 
-/// A default that the user did not enter ("our guess" in text, `assumed` in JSON).
+/// A value that the user did not enter ("our guess" in text, `assumed` in JSON).
 struct Assumption {
   std::string path;    ///< "slab.thickness", or a whole row "opening[1]"
   std::string text;    ///< as a design file would write it
@@ -74,6 +74,7 @@ struct DesignFile {
   Design design;
   std::vector<Assumption> assumed;
   std::vector<std::string> given;     ///< paths of the keys the user gave, in file order
+  std::vector<Assumption> known;      ///< what stands in place of our usual guesses; see with_known()
   std::map<std::string, Spot> spots;  ///< where each path stands; not part of equality
   friend bool operator==(const DesignFile& a, const DesignFile& b) {
     return a.design == b.design && a.assumed == b.assumed;
@@ -99,6 +100,11 @@ std::string write_design(const DesignFile& file);
 /// The same file with one key set to another text, guesses settled anew: for ranges and the list of what matters most.
 /// Empty where the text does not fit.
 std::optional<DesignFile> with_key(const DesignFile& file, const std::string& path, std::string_view text);
+
+/// The same file with these values in place of our usual guesses, wherever the user gave none, also when other keys are
+/// changed later. They stay in the list of guesses, each with its own source. Every text must fit its key.
+/// "climate.coldest" is a bound: the usual guess stands where it is the colder one.
+DesignFile with_known(const DesignFile& file, std::vector<Assumption> known);
 
 /// A short file with remarks for a beginner: the keys of a first design, those not set by an option as a remark, and
 /// behind them what narrows the answer most. Reads without a problem where the options do.

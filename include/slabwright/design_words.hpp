@@ -88,4 +88,13 @@ struct ValvePoint {
 std::string read_words(std::string_view text, ValvePoint& point);
 std::string write_words(const ValvePoint& point, System system);
 
+/// The lowest temperature of one day of a cold snap: "-24 F".
+struct DayLow {
+  static constexpr std::string_view takes = "a day's lowest temperature", example = "-24 F";
+  double lowest_degC = 0.0;
+  friend bool operator==(const DayLow&, const DayLow&) = default;
+};
+std::string read_words(std::string_view text, DayLow& low);
+std::string write_words(const DayLow& low, System system);
+
 }  // namespace slabwright

@@ -58,19 +58,21 @@ bool answered(const Answer& answer) {
   return false;
 }
 
-Answer answer(const DesignFile& file, const Wishes& wishes) {
-  EdgeFields fields;
-  Answer found = pass(file, wishes.question, fields);
+Answer answer(const DesignFile& file, const Wishes& wishes, const Brought& brought) {
+  Passing passing{{}, brought.weather ? &brought.weather->year : nullptr};
+  Answer found = pass(brought.weather ? with_weather(file, *brought.weather) : file, wishes.question, passing);
+  const std::vector<Diagnostic> weather = weather_said(found.file, brought);
+  found.said.insert(found.said.begin(), weather.begin(), weather.end());
   found.wishes = wishes;
   found.lacking = lacking_in(found);
   if (wishes.question == Question::freeze) {
-    if (wishes.bands) add_bands(found, fields);
-    add_cold_runs(found, fields);
+    if (wishes.bands) add_bands(found, passing);
+    add_cold_runs(found, passing);
   }
   if (wishes.sensitivities && wishes.question != Question::balance) {
-    add_ranges(found, fields);
-    if (wishes.question != Question::freeze) add_sensitivities(found);
-    if (wishes.question != Question::check) add_changes(found, fields);
+    add_ranges(found, passing);
+    if (wishes.question != Question::freeze) add_sensitivities(found, passing.weather);
+    if (wishes.question != Question::check) add_changes(found, passing);
   }
   std::vector<Diagnostic> bearing;
   for (const Diagnostic& d : found.said) {

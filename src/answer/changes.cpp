@@ -93,12 +93,12 @@ std::vector<Candidate> candidates(const Design& design) {
 
 }  // namespace
 
-void add_changes(Answer& answer, EdgeFields& fields) {
+void add_changes(Answer& answer, Passing& passing) {
   if (!answer.freeze) return;
   for (const Candidate& candidate : candidates(answer.file.design)) {
     const auto file = with_all(answer.file, candidate.settings);
     if (!file) continue;
-    const Answer other = pass(*file, Question::freeze, fields, Reach::frost_hold);
+    const Answer other = pass(*file, Question::freeze, passing, Reach::frost_hold);
     if (!other.freeze || other.freeze->verdict != FreezeVerdict::found) continue;
     answer.change.push_back(
         {candidate.what, candidate.before_pour, other.freeze->slab_dial_degC, other.freeze->air_dial_degC});

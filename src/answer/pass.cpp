@@ -86,23 +86,23 @@ struct ColdShop {
   Snap snap;
   HeldShop held;
 
-  ColdShop(const Answer& answer, EdgeFields& fields)
-      : places(watched_places(answer.file.design, *answer.envelope, fields)),
-        snap(snap_of(answer.file.design)),
+  ColdShop(const Answer& answer, Passing& passing)
+      : places(watched_places(answer.file.design, *answer.envelope, passing.fields)),
+        snap(snap_of(answer.file.design, passing.weather)),
         held{answer.file.design, *answer.envelope, *answer.floor, places, snap} {}
 };
 
-void add_freeze(Answer& answer, EdgeFields& fields) {
+void add_freeze(Answer& answer, Passing& passing) {
   if (!answer.envelope || !answer.floor) return;
-  const ColdShop shop(answer, fields);
-  answer.freeze = keep(lowest_setting(shop.held, fields, boiler_W(answer)), answer.said);
+  const ColdShop shop(answer, passing);
+  answer.freeze = keep(lowest_setting(shop.held, passing.fields, boiler_W(answer)), answer.said);
 }
 
 }  // namespace
 
-void add_bands(Answer& answer, EdgeFields& fields) {
+void add_bands(Answer& answer, Passing& passing) {
   if (!answer.freeze || !answer.envelope || !answer.floor) return;
-  const ColdShop shop(answer, fields);
+  const ColdShop shop(answer, passing);
   const Unknowns unknowns = usual_unknowns(answer.file.design);
   answer.bands = freeze_bands(shop.held, *answer.freeze, unknowns, {}, answer.wishes.progress);
   if (!answer.bands) return;
@@ -112,29 +112,29 @@ void add_bands(Answer& answer, EdgeFields& fields) {
   if (answer.freeze->air_dial_degC > dial_degC) answer.bands = freeze_bands(shop.held, *answer.freeze, unknowns);
 }
 
-void add_cold_runs(Answer& answer, EdgeFields& fields) {
+void add_cold_runs(Answer& answer, Passing& passing) {
   if (!answer.freeze || !answer.envelope || !answer.floor) return;
-  const ColdShop shop(answer, fields);
+  const ColdShop shop(answer, passing);
   const auto boiler = boiler_W(answer);
-  answer.outage = outage_clock(shop.held, *answer.freeze, fields, boiler);
-  answer.fault = single_faults(shop.held, *answer.freeze, fields, boiler);
-  answer.recovery = recoveries(shop.held, *answer.freeze, fields, boiler);
-  answer.sensor = sensor_cases(shop.held, *answer.freeze, fields);
-  if (answer.file.design.climate.coldest_degC) answer.turn_off = turned_off(shop.held, fields);
+  answer.outage = outage_clock(shop.held, *answer.freeze, passing.fields, boiler);
+  answer.fault = single_faults(shop.held, *answer.freeze, passing.fields, boiler);
+  answer.recovery = recoveries(shop.held, *answer.freeze, passing.fields, boiler);
+  answer.sensor = sensor_cases(shop.held, *answer.freeze, passing.fields);
+  if (answer.file.design.climate.coldest_degC) answer.turn_off = turned_off(shop.held, passing.fields);
 }
 
-Answer pass(const DesignFile& file, Question question, EdgeFields& fields, Reach reach) {
+Answer pass(const DesignFile& file, Question question, Passing& passing, Reach reach) {
   Answer answer;
   answer.wishes.question = question;
   answer.wishes.sensitivities = false;
   answer.file = file;
   answer.loops = keep(plan_loops(file.design), answer.said);
-  if (file.design.climate.outdoor_degC) answer.envelope = keep(envelope_of(file.design, fields), answer.said);
+  if (file.design.climate.outdoor_degC) answer.envelope = keep(envelope_of(file.design, passing.fields), answer.said);
   if (answer.loops && answer.envelope) {
     answer.floor = keep(floor_of(file.design, *answer.loops, *answer.envelope), answer.said);
   }
   if (answer.loops && reach == Reach::whole) add_plant(answer);
-  if (question != Question::balance) add_freeze(answer, fields);
+  if (question != Question::balance) add_freeze(answer, passing);
   return answer;
 }
 

@@ -9,8 +9,14 @@ namespace slabwright {
 /// What a pass is run for: the whole line, or only as much as the frost hold needs.
 enum class Reach { whole, frost_hold };
 
-/// Runs the stages in their order. `fields` remembers edges between passes.
-Answer pass(const DesignFile& file, Question question, EdgeFields& fields, Reach reach = Reach::whole);
+/// What passes over one file share: edges that were solved before, and the weather that was brought.
+struct Passing {
+  EdgeFields fields;
+  const WeatherYear* weather = nullptr;
+};
+
+/// Runs the stages in their order.
+Answer pass(const DesignFile& file, Question question, Passing& passing, Reach reach = Reach::whole);
 
 /// The stages that a question has to answer completely; the rest may be absent.
 bool answered(const Answer& answer);
@@ -18,17 +24,20 @@ bool answered(const Answer& answer);
 /// `kind` and `reasons` from everything that was said.
 Verdict verdict_of(const std::vector<Diagnostic>& said);
 
+/// Whose weather it is, what was mended in it, and what became of it.
+std::vector<Diagnostic> weather_said(const DesignFile& file, const Brought& brought);
+
 /// Settings that also cover what nobody can know.
-void add_bands(Answer& answer, EdgeFields& fields);
+void add_bands(Answer& answer, Passing& passing);
 
 /// Power cuts, faults, the way back to work and the like, from the settings that were found.
-void add_cold_runs(Answer& answer, EdgeFields& fields);
+void add_cold_runs(Answer& answer, Passing& passing);
 
 /// Ranges of a building that is not described, into the fields of the answer that are of three.
-void add_ranges(Answer& answer, EdgeFields& fields);
+void add_ranges(Answer& answer, Passing& passing);
 
 /// What matters most and what would lower the frost hold.
-void add_sensitivities(Answer& answer);
-void add_changes(Answer& answer, EdgeFields& fields);
+void add_sensitivities(Answer& answer, const WeatherYear* weather);
+void add_changes(Answer& answer, Passing& passing);
 
 }  // namespace slabwright

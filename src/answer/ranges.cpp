@@ -31,13 +31,13 @@ std::optional<double> fails_below(const Answer& poor, double power_W, double ind
 
 }  // namespace
 
-void add_ranges(Answer& answer, EdgeFields& fields) {
+void add_ranges(Answer& answer, Passing& passing) {
   if (!answer.envelope || answer.file.design.building.described || answer.file.design.building.heat_loss_W) return;
   std::array<Answer, 3> answers;
   for (std::size_t i = 0; i < 3; ++i) {
     const auto file = with_key(answer.file, "building.quality", qualities[i]);
     if (!file) return;
-    answers[i] = pass(*file, answer.wishes.question, fields);
+    answers[i] = pass(*file, answer.wishes.question, passing);
   }
   answer.loss_W = three(
       answers, [](const Answer& a) { return a.envelope ? std::optional<double>(a.envelope->loss_W) : std::nullopt; });

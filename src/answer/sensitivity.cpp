@@ -26,6 +26,11 @@ DesignFile with_described_building(const DesignFile& file) {
   return file;
 }
 
+/// The ends are of our own guess; what something knows better does not reach that far.
+bool is_known(const DesignFile& file, const std::string& path) {
+  return std::any_of(file.known.begin(), file.known.end(), [&](const Assumption& known) { return known.path == path; });
+}
+
 double boiler_of(const Answer& answer) { return answer.sizes ? answer.sizes->boiler.wanted_W : 0.0; }
 
 std::optional<double> hold_of(const Answer& answer) {
@@ -43,7 +48,7 @@ Ends ends_of(const Key& key, System system) {
 }
 
 /// The larger of the two moves, boiler and hold each.
-Sensitivity sensitivity_of(const DesignFile& file, const Assumption& guess, const Answer& base, EdgeFields& fields) {
+Sensitivity sensitivity_of(const DesignFile& file, const Assumption& guess, const Answer& base, Passing& passing) {
   Sensitivity found{guess.path, guess.text, 0.0, std::nullopt};
   const Key* key = key_at(file.design, guess.path);
   if (!key) return found;
@@ -52,7 +57,7 @@ Sensitivity sensitivity_of(const DesignFile& file, const Assumption& guess, cons
     if (end.empty()) continue;
     const auto moved = with_key(file, guess.path, end);
     if (!moved) continue;
-    const Answer other = pass(*moved, Question::design, fields);
+    const Answer other = pass(*moved, Question::design, passing);
     found.boiler_W = std::max(found.boiler_W, std::abs(boiler_of(other) - boiler_of(base)));
     const auto before = hold_of(base), after = hold_of(other);
     if (before && after) found.hold_K = std::max(found.hold_K.value_or(0.0), std::abs(*after - *before));
@@ -70,15 +75,15 @@ bool matters_more(const Sensitivity& a, const Sensitivity& b) {
 
 }  // namespace
 
-void add_sensitivities(Answer& answer) {
+void add_sensitivities(Answer& answer, const WeatherYear* weather) {
   if (!answer.envelope) return;
-  EdgeFields fields(coarse());
+  Passing passing{EdgeFields(coarse()), weather};
   const DesignFile file = with_described_building(answer.file);
-  const Answer base = pass(file, Question::design, fields);
+  const Answer base = pass(file, Question::design, passing);
   for (const Assumption& guess : answer.file.assumed) {
     const Key* key = key_at(file.design, guess.path);
-    if (!key || key->says.poor.empty()) continue;
-    answer.sensitivity.push_back(sensitivity_of(file, guess, base, fields));
+    if (!key || key->says.poor.empty() || is_known(file, guess.path)) continue;
+    answer.sensitivity.push_back(sensitivity_of(file, guess, base, passing));
   }
   std::stable_sort(answer.sensitivity.begin(), answer.sensitivity.end(), matters_more);
 }

@@ -1,10 +1,10 @@
 // check, design, balance and freeze: read, answer, print.
 #include <fmt/format.h>
 
-#include <unistd.h>
-
 #include <iostream>
 
+#include "app/bar.hpp"
+#include "app/bring.hpp"
 #include "app/files.hpp"
 #include "app/request.hpp"
 
@@ -28,43 +28,19 @@ int print(const Request& request, const Answer& tried, const std::optional<Answe
   if (request.json)
     std::cout << json_of(tried);
   else
-    std::cout << (written && !request.explain ? text_of_both(*written, tried, options) : text_of(tried, options));
+    std::cout << (written ? text_of_both(*written, tried, options) : text_of(tried, options));
   return exit_code(tried);
 }
 
-/// A bar on the terminal while work takes longer than a moment, gone afterwards. Nothing in a pipe or a file.
-class Bar {
- public:
-  explicit Bar(bool wanted) : shown_(wanted && isatty(STDERR_FILENO) != 0) {}
-  Bar(const Bar&) = delete;
-  Bar& operator=(const Bar&) = delete;
-  ~Bar() {
-    if (drawn_) std::cerr << '\r' << std::string(width + words.size() + 2, ' ') << '\r' << std::flush;
-  }
-  Progress told() {
-    if (!shown_) return {};
-    return [this](double share) { draw(share); };
-  }
-
- private:
-  static constexpr std::size_t width = 40;
-  static constexpr std::string_view words = "what nobody can know ";
-
-  void draw(double share) {
-    const auto full = static_cast<std::size_t>(share * static_cast<double>(width));
-    std::cerr << '\r' << words << '[' << std::string(full, '#') << std::string(width - full, '.') << ']' << std::flush;
-    drawn_ = true;
-  }
-
-  bool shown_;
-  bool drawn_ = false;
-};
-
-Wishes wishes_of(const Request& request, Question question) {
-  Wishes wishes;
-  wishes.question = question;
-  wishes.bands = !request.quick;
-  return wishes;
+/// What the file alone says, where options were tried on it; nothing where it cannot be answered.
+std::optional<Answer> as_written(const Request& request, Wishes wishes, const std::string& text) {
+  if (request.file.empty() || request.overrides.empty() || request.json || request.explain) return std::nullopt;
+  const ReadDesign plain = read_design(text);
+  if (!plain.checked) return std::nullopt;
+  const BroughtFiles beside = bring(plain, request.file);
+  if (!beside.problem.empty()) return std::nullopt;
+  wishes.sensitivities = false;
+  return answer(*plain.checked.value, wishes, beside.brought);
 }
 
 }  // namespace
@@ -89,22 +65,21 @@ int run_answer(const Request& request, Question question) {
     std::cerr << problems_text(read, request.file.empty() ? "command line" : request.file);
     return bad_design;
   }
-  Wishes wishes = wishes_of(request, question);
-  std::optional<Answer> tried;
-  {
+  const BroughtFiles beside = bring(read, request.file);
+  if (!beside.problem.empty()) {
+    std::cerr << beside.problem;
+    return bad_design;
+  }
+  Wishes wishes;
+  wishes.question = question;
+  wishes.bands = !request.quick;
+  const std::optional<Answer> written = as_written(request, wishes, text);
+  const Answer tried = [&] {
     Bar bar(question == Question::freeze);
     wishes.progress = bar.told();
-    tried = answer(*read.checked.value, wishes);
-    tried->wishes.progress = {};
-  }
-  std::optional<Answer> written;
-  if (!request.file.empty() && !request.overrides.empty() && !request.json) {
-    const ReadDesign plain = read_design(text);
-    wishes.sensitivities = false;
-    wishes.progress = {};
-    if (plain.checked) written = answer(*plain.checked.value, wishes);
-  }
-  return print(request, *tried, written);
+    return answer(*read.checked.value, wishes, beside.brought);
+  }();
+  return print(request, tried, written);
 }
 
 }  // namespace slabwright::app

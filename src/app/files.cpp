@@ -25,6 +25,30 @@ FileText read_file(const std::string& name) {
   return {all.str(), {}};
 }
 
+FileText read_weather_file(const std::string& name) {
+  constexpr std::size_t most_bytes = 8'000'000;
+  std::error_code error;
+  const fs::file_status status = fs::status(name, error);
+  if (status.type() == fs::file_type::not_found) {
+    return {{}, fmt::format("there is no weather file {}. Put it there, or take the key weather out.", name)};
+  }
+  if (fs::is_directory(status)) return {{}, fmt::format("{} is a folder. Name the weather file in it.", name)};
+  if (!error && !fs::is_regular_file(status)) {
+    return {{}, fmt::format("{} is no plain file. Name a weather file (EPW or TMY3).", name)};
+  }
+  std::ifstream in(name, std::ios::binary);
+  std::string text(most_bytes + 1, '\0');
+  in.read(text.data(), static_cast<std::streamsize>(text.size()));
+  if (in.bad() || (in.fail() && !in.eof())) {
+    return {{}, fmt::format("the weather file {} cannot be read. See that you may open it.", name)};
+  }
+  text.resize(static_cast<std::size_t>(in.gcount()));
+  if (text.size() > most_bytes) {
+    return {{}, fmt::format("{} is too large for a weather file: one year has less than 8 MB. Name another.", name)};
+  }
+  return {std::move(text), {}};
+}
+
 std::string write_file(const std::string& path, const std::string& text) {
   const std::string own_name = path + ".part";
   std::error_code error;

@@ -105,7 +105,7 @@ void declare(CLI::App& app, Request& request, Flags& flags) {
   }
   app.add_option("--out", request.out);
   app.add_option("--lengths", flags.lengths);
-  app.add_option("--set", flags.sets)->expected(1)->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+  app.add_option("--set", flags.sets)->allow_extra_args(false)->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
   for (const ShortOption& option : options)
     app.add_option(std::string(option.name), flags.text[std::string(option.name)]);
   app.add_option("file", request.file);

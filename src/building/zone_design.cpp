@@ -96,17 +96,27 @@ void add_section(Zone& zone, const Section& section, FloorHeat heat) {
   zone.midway_lag_s = concrete_J_per_m3K / (section.concrete_W_per_mK * wave_per_m * wave_per_m);
 }
 
+/// What steady tube heat makes of a watched point.
+double heat_gain_m2K_per_W(const FewStates& states, std::size_t point) {
+  const DriverValues heat{0.0, 0.0, 0.0, 1.0};
+  DriverValues drivers(states.direct[point].size(), 0.0);
+  std::copy(heat.begin(), heat.end(), drivers.begin());
+  return watched_value(states, point, steady_state(states, drivers), drivers);
+}
+
 void add_places(Zone& zone, const WatchedPlaces& watched) {
   std::vector<std::size_t> next(zone.floor.size(), 1);
   for (const WatchedPlace& place : watched.place) {
     ZonePlace at;
     at.room = place.room;
     at.weights = place.idle;
-    at.corner_share = place.corner_share;
+    at.cold_share = place.corner_share;
     for (std::size_t strip = 0; at_strip(place) && strip < zone.floor.size(); ++strip) {
       if (zone.floor[strip].edge != *place.edge) continue;
       at.strip = strip;
       at.point = next[strip]++;
+      const double point_m2K_per_W = heat_gain_m2K_per_W(zone.floor[strip].states, at.point);
+      if (place.corner_share > 1.0) at.heat_share = place.running.tube_m2K_per_W / point_m2K_per_W;
     }
     zone.place.push_back(at);
   }

@@ -71,6 +71,7 @@ ZoneRun::Ends ZoneRun::ends_of(const ZoneStep& step) const {
     const StateValues& per_K = strip.per_K[step.door_open];
     StateValues state = after_step(of.states, strip.step, strip.state, at_start, at_end);
     ends.start_up_W += building::up_W(of, strip.state, at_start);
+    ends.start_up_m2 += building::up_W(of, StateValues(state.size(), 0.0), heat);
     ends.up_W += building::up_W(of, state, at_end);
     ends.up_W_per_K += building::up_W(of, per_K, kelvin);
     ends.up_m2 += building::up_W(of, strip.per_heat, heat);
@@ -88,7 +89,8 @@ ZoneRun::Ends ZoneRun::ends_of(const ZoneStep& step) const {
 double ZoneRun::end_air_degC(const ZoneStep& step, const Ends& ends, double tube_W_per_m2) const {
   if (step.air_degC) return *step.air_degC;
   const double loss_W_per_K = step.needs.loss_W_per_K;
-  const double start_W = ends.start_up_W - loss_W_per_K * (now_.air_degC - now_.outdoor_degC);
+  const double start_W =
+      ends.start_up_W + ends.start_up_m2 * tube_W_per_m2 - loss_W_per_K * (now_.air_degC - now_.outdoor_degC);
   const double free_W = ends.up_W + ends.up_m2 * tube_W_per_m2 + loss_W_per_K * step.outdoor_degC;
   const double stored_W_per_K = zone_->capacity_J_per_K / step_s_;
   return (stored_W_per_K * now_.air_degC + 0.5 * (start_W + free_W) + step.needs.gains_W + step.source_W) /
@@ -149,15 +151,19 @@ ZoneRow ZoneRun::row() const {
   row.sensor_degC = strips_.empty() ? now_.air_degC : sensor_degC();
   for (const ZonePlace& place : zone_->place) {
     const double room_degC = room_air_degC(*zone_, place.room, now_.air_degC, now_.outdoor_degC);
-    const auto at_edge = [&](const StateValues& state, const DriverValues& driven) {
-      const double degC = watched_value(strips_[*place.strip].of->states, place.point, state, driven);
-      return room_degC - place.corner_share * (room_degC - degC);
-    };
-    const double in_air_degC =
-        temperature_at(place.weights, {room_degC, now_.outdoor_degC, zone_->ground_degC, now_.tube_W_per_m2});
-    const Strip* strip = place.strip ? &strips_[*place.strip] : nullptr;
-    row.place_degC.push_back(strip ? at_edge(strip->state, drivers[*place.strip]) : in_air_degC);
-    row.shut_degC.push_back(strip ? at_edge(strip->shut, without_tube_heat(drivers[*place.strip])) : in_air_degC);
+    if (!place.strip) {
+      const Drivers air{room_degC, now_.outdoor_degC, zone_->ground_degC, now_.tube_W_per_m2};
+      row.place_degC.push_back(temperature_at(place.weights, air));
+      row.shut_degC.push_back(row.place_degC.back());
+      continue;
+    }
+    const Strip& strip = strips_[*place.strip];
+    const DriverValues& driven = drivers[*place.strip];
+    const double warm_degC = watched_value(strip.of->states, place.point, strip.state, driven);
+    const double shut_degC = watched_value(strip.of->states, place.point, strip.shut, without_tube_heat(driven));
+    const double cold_K = room_degC - shut_degC;
+    row.shut_degC.push_back(room_degC - (cold_K > 0.0 ? place.cold_share : 1.0) * cold_K);
+    row.place_degC.push_back(row.shut_degC.back() + place.heat_share * (warm_degC - shut_degC));
   }
   return row;
 }

@@ -40,12 +40,6 @@ std::string counted(const Repair& of) {
   return of.count == 1 ? fmt::format("1 {} is", thing) : fmt::format("{} {}s are", of.count, thing);
 }
 
-Diagnostic note(const Repair& of) {
-  const std::string text =
-      fmt::format(fmt::runtime(sentence_of(of.kind)), of.column, counted(of), of.first_line, of.longest_hours);
-  return {Severity::note, "weather.repaired", fmt::format("line {}", of.first_line), "the weather file: {}", {text}};
-}
-
 }  // namespace
 
 Diagnostic refusal(std::string code, int line, std::string sentence, Parts parts) {
@@ -140,7 +134,7 @@ Checked<WeatherFile> finished(WeatherFile file, std::vector<Column>& columns, co
     if (const auto why = column.finish(file, options)) return {std::nullopt, {*why}};
   }
   std::vector<Diagnostic> said;
-  for (const Repair& repair : file.repairs) said.push_back(note(repair));
+  for (const Repair& repair : file.repairs) said.push_back(repair_note(repair));
   return {std::move(file), std::move(said)};
 }
 
@@ -168,3 +162,13 @@ Checked<Station> station_of(const StationCells& cells, int line) {
 }
 
 }  // namespace slabwright::weather
+
+namespace slabwright {
+
+Diagnostic repair_note(const Repair& of) {
+  const std::string text = fmt::format(fmt::runtime(weather::sentence_of(of.kind)), of.column, weather::counted(of),
+                                       of.first_line, of.longest_hours);
+  return {Severity::note, "weather.repaired", fmt::format("line {}", of.first_line), "the weather file: {}", {text}};
+}
+
+}  // namespace slabwright

@@ -26,7 +26,7 @@ void clear(const Slot& slot) {
   if (const auto* list = std::get_if<WordedList>(&slot)) list->clear(list->at);
 }
 
-/// Empties a floor's other statements of its size.
+/// Empties the statements whose place this one takes.
 void clear_rivals(Design& design, std::vector<std::string>& given, std::string_view path) {
   for (const std::string& rival : rivals_of(path)) {
     const auto at = std::find(given.begin(), given.end(), rival);
@@ -59,6 +59,21 @@ void remove_guessed_rows(DesignFile& file) {
   }
 }
 
+/// The size, the area and the outline of one floor.
+std::vector<std::string> floor_rivals(std::string_view path) {
+  const std::size_t dot = path.find('.');
+  const std::string_view row = path.substr(0, dot);
+  if (dot == std::string_view::npos || (row != "slab" && row.substr(0, 5) != "room[")) return {};
+  const std::string_view words[] = {"size", "area", "outline"};
+  const std::string_view own = path.substr(dot + 1);
+  if (std::find(std::begin(words), std::end(words), own) == std::end(words)) return {};
+  std::vector<std::string> rivals;
+  for (const std::string_view word : words) {
+    if (word != own) rivals.push_back(fmt::format("{}.{}", row, word));
+  }
+  return rivals;
+}
+
 bool is_list(const Design& design, const Key& key) {
   return std::holds_alternative<Rows>(key.slot(reading(design).at));
 }
@@ -79,17 +94,11 @@ std::string path_sentence(const Design& design, const std::string& path) {
 }  // namespace
 
 std::vector<std::string> rivals_of(std::string_view path) {
-  const std::size_t dot = path.find('.');
-  const std::string_view row = path.substr(0, dot);
-  if (dot == std::string_view::npos || (row != "slab" && row.substr(0, 5) != "room[")) return {};
-  const std::string_view words[] = {"size", "area", "outline"};
-  const std::string_view own = path.substr(dot + 1);
-  if (std::find(std::begin(words), std::end(words), own) == std::end(words)) return {};
-  std::vector<std::string> rivals;
-  for (const std::string_view word : words) {
-    if (word != own) rivals.push_back(fmt::format("{}.{}", row, word));
-  }
-  return rivals;
+  if (path == "climate.coldest") return {"climate.yearly_minimum", "climate.minimum_spread", "climate.return_years"};
+  if (path == "climate.yearly_minimum" || path == "climate.minimum_spread") return {"climate.coldest"};
+  if (path == "climate.snap") return {"climate.snap_days"};
+  if (path == "climate.snap_days") return {"climate.snap"};
+  return floor_rivals(path);
 }
 
 void apply(Draft& draft, const Override& option) {
@@ -119,7 +128,15 @@ std::optional<DesignFile> with_key(const DesignFile& file, const std::string& pa
   if (!found || !read_into(*found->key, found->slot, text, changed.design.units).empty()) return std::nullopt;
   clear_rivals(changed.design, changed.given, path);
   add_once(changed.given, path);
-  changed.assumed = settle(changed.design, changed.given);
+  changed.assumed = settle(changed.design, changed.given, changed.known);
+  return changed;
+}
+
+DesignFile with_known(const DesignFile& file, std::vector<Assumption> known) {
+  DesignFile changed = file;
+  remove_guessed_rows(changed);
+  changed.known = std::move(known);
+  changed.assumed = settle(changed.design, changed.given, changed.known);
   return changed;
 }
 

@@ -34,12 +34,14 @@ void apply(Draft& draft, const Override& override);
 /// The units a user thinks in, by those typed for slab and tube, else anywhere; nothing where none was typed.
 std::optional<System> typed_units(const FileStatements& statements, const std::vector<Override>& overrides);
 
-/// The size, the area and the outline of a floor stand for each other: setting one takes the place of the others.
+/// The keys whose place this one takes when it is set from outside the file: size, area and outline of a floor stand
+/// for each other, and so do the coldest hour and its statistics, a snap day by day and its number of days.
 std::vector<std::string> rivals_of(std::string_view path);
 
 /// Fills every key that was not given from its description, adds the rows a workshop must have, and lists all of it.
-/// What a former settling filled is filled anew.
-std::vector<Assumption> settle(Design& design, const std::vector<std::string>& given);
+/// What a former settling filled is filled anew. `known` stands before the descriptions' defaults.
+std::vector<Assumption> settle(Design& design, const std::vector<std::string>& given,
+                               const std::vector<Assumption>& known = {});
 
 /// Everything that cannot be meant, among the keys that were read.
 void judge(Draft& draft);

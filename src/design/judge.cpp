@@ -113,6 +113,7 @@ void judge(Draft& draft) {
   judge_loops(judge);
   judge_plant(judge);
   judge_site(judge);
+  judge_climate(judge);
 }
 
 }  // namespace slabwright

@@ -29,6 +29,7 @@ class Judge {
   Draft& draft_;
 };
 
+void judge_climate(Judge& judge);
 void judge_edge(Judge& judge);
 void judge_edge_parts(Judge& judge);
 void judge_floor(Judge& judge);

@@ -7,61 +7,6 @@ Record record_of(Project& x) {
   return {keys, &x};
 }
 
-Record record_of(Climate& x) {
-  static constexpr Key keys[] = {
-      key<&Climate::outdoor_degC>(
-          {.meaning = "The coldest weather to plan for (the 99.6 % hour): sizes floor and boiler.",
-           .least = -60.0,
-           .most = 30.0}),
-      key<&Climate::coldest_degC>({.meaning = "The coldest hour in 20 years: decides what freezes. 12 F (7 K) below "
-                                              "`outdoor` when it is not given.",
-                                   .least = -70.0,
-                                   .most = 30.0}),
-      key<&Climate::indoor_degC>({.meaning = "The temperature wanted inside while somebody works.",
-                                  .us = "60 F",
-                                  .si = "16 C",
-                                  .source = "practice",
-                                  .least = 0.0,
-                                  .most = 35.0,
-                                  .tight = "55 F",
-                                  .poor = "65 F",
-                                  .si_tight = "13 C",
-                                  .si_poor = "18 C"}),
-      key<&Climate::mean_degC>({.meaning = "Yearly mean of the outdoor air, which deep ground keeps.",
-                                .us = "45 F",
-                                .si = "7 C",
-                                .source = "practice",
-                                .least = -20.0,
-                                .most = 30.0,
-                                .tight = "50 F",
-                                .poor = "38 F",
-                                .si_tight = "10 C",
-                                .si_poor = "3 C"}),
-      key<&Climate::half_swing_K>({.meaning = "Half the difference between the warmest and the coldest month's mean.",
-                                   .us = "22 F",
-                                   .si = "12 K",
-                                   .source = "practice",
-                                   .least = 0.0,
-                                   .most = 40.0}),
-      key<&Climate::altitude_m>({.meaning = "Height above sea level: thinner air carries less heat out.",
-                                 .us = "0 ft",
-                                 .si = "0 m",
-                                 .source = "practice",
-                                 .least = -500.0,
-                                 .most = 5000.0}),
-      key<&Climate::wind_m_per_s>({.meaning = "Wind with the coldest weather: it takes heat from the slab's edge.",
-                                   .us = "9 mph",
-                                   .si = "4 m/s",
-                                   .source = "practice, the wind of ISO 6946's outside film",
-                                   .least = 0.0,
-                                   .most = 40.0,
-                                   .tight = "5 mph",
-                                   .poor = "22 mph",
-                                   .si_tight = "2 m/s",
-                                   .si_poor = "10 m/s"})};
-  return {keys, &x};
-}
-
 Record record_of(Ground& x) {
   static constexpr Key keys[] = {key<&Ground::conductivity_W_per_mK>({.meaning = "Heat conductivity of the soil.",
                                                                       .us = "2.0 W/mK",

@@ -58,7 +58,8 @@ ReadDesign finished(Draft& draft, std::vector<Assumption> assumed) {
   read.units = draft.design.units;
   read.spots = draft.spots;
   if (!any(draft.said, Severity::problem)) {
-    read.checked.value = DesignFile{std::move(draft.design), std::move(assumed), std::move(draft.given), draft.spots};
+    read.checked.value =
+        DesignFile{std::move(draft.design), std::move(assumed), std::move(draft.given), {}, draft.spots};
   }
   read.checked.said = std::move(draft.said);
   return read;

@@ -7,6 +7,7 @@
 
 #include "design/draft.hpp"
 #include "design/edge_sizes.hpp"
+#include "slabwright/handbook_extremes.hpp"
 #include "slabwright/tube.hpp"
 
 namespace slabwright {
@@ -29,8 +30,8 @@ constexpr Pair glycol{"30 %", "30 %"};
 
 class Settler {
  public:
-  Settler(Design& design, const std::vector<std::string>& given)
-      : design_(design), given_(given.begin(), given.end()) {}
+  Settler(Design& design, const std::vector<std::string>& given, const std::vector<Assumption>& known)
+      : design_(design), given_(given.begin(), given.end()), known_(known) {}
 
   std::vector<Assumption> run() {
     forget();
@@ -127,14 +128,36 @@ class Settler {
     return own(says.us, says.si);
   }
 
-  void fill_default(const std::string& path, const Key& key, const Slot& slot) {
-    if (path == "units") return assume(path, write_out(key, slot, design_.units), std::string(key.says.source));
-    const std::string_view text = default_text(path, key.says);
-    if (text.empty()) return fill_opening(path, slot);
+  const Assumption* known_at(std::string_view path) const {
+    const auto found =
+        std::find_if(known_.begin(), known_.end(), [&](const Assumption& known) { return known.path == path; });
+    return found == known_.end() ? nullptr : &*found;
+  }
+
+  void read_default(const std::string& path, const Key& key, const Slot& slot, std::string_view text) const {
     const std::string problem = read_into(key, slot, text, design_.units);
     if (!problem.empty()) throw std::logic_error("a default that does not read: " + path);
+  }
+
+  bool has_minima() const { return has("climate.yearly_minimum") && has("climate.minimum_spread"); }
+
+  /// Keys that nothing asks for in this design.
+  bool unused(std::string_view path) const {
+    if (path == "climate.return_years") return !has_minima() || has("climate.coldest");
+    return path == "climate.snap_days" && !design_.climate.snap.empty();
+  }
+
+  void fill_default(const std::string& path, const Key& key, const Slot& slot) {
+    if (path == "units") return assume(path, write_out(key, slot, design_.units), std::string(key.says.source));
+    if (const Assumption* known = known_at(path); known && path != "climate.coldest") {
+      read_default(path, key, slot, known->text);
+      return assumed_.push_back(*known);
+    }
+    const std::string_view text = default_text(path, key.says);
+    if (text.empty()) return fill_opening(path, slot);
+    read_default(path, key, slot, text);
     // The door that is there by guess stands in the list once, as a row.
-    if (in_assumed_row(path) || (path == "building.big_door" && assumed_door_)) return;
+    if (in_assumed_row(path) || (path == "building.big_door" && assumed_door_) || unused(path)) return;
     assume(path, std::string(text), std::string(key.says.source));
   }
 
@@ -176,10 +199,24 @@ class Settler {
 
   void add_climate() {
     Climate& climate = design_.climate;
-    if (climate.coldest_degC || !climate.outdoor_degC) return;
+    if (climate.coldest_degC) return;
+    if (has_minima()) {
+      climate.coldest_degC =
+          n_year_minimum_degC(*climate.yearly_minimum_degC, *climate.minimum_spread_K, climate.return_years);
+      return assume("climate.coldest", show(*climate.coldest_degC, Dimension::degree, design_.units),
+                    fmt::format("{}-year minimum", climate.return_years));
+    }
+    if (!climate.outdoor_degC) return;
     const bool us = design_.units == System::us;
     const double below_K = us ? from_unit(12.0, "F", Dimension::rise) : 7.0;
     climate.coldest_degC = *climate.outdoor_degC - below_K;
+    if (const Assumption* known = known_at("climate.coldest")) {
+      const double lowest_degC = read_quantity(known->text, Dimension::degree).si;
+      if (lowest_degC < *climate.coldest_degC) {
+        climate.coldest_degC = lowest_degC;
+        return assumed_.push_back(*known);
+      }
+    }
     assume("climate.coldest", show(*climate.coldest_degC, Dimension::degree, design_.units),
            us ? "12 F below outdoor; practice" : "7 K below outdoor; practice");
   }
@@ -252,6 +289,7 @@ class Settler {
 
   Design& design_;
   std::set<std::string> given_;
+  const std::vector<Assumption>& known_;
   std::set<std::string> assumed_rows_;
   bool assumed_door_ = false;
   std::vector<Assumption> assumed_;
@@ -259,8 +297,9 @@ class Settler {
 
 }  // namespace
 
-std::vector<Assumption> settle(Design& design, const std::vector<std::string>& given) {
-  return Settler(design, given).run();
+std::vector<Assumption> settle(Design& design, const std::vector<std::string>& given,
+                               const std::vector<Assumption>& known) {
+  return Settler(design, given, known).run();
 }
 
 }  // namespace slabwright

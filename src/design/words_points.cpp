@@ -1,4 +1,4 @@
-// Worded values: shares of glycol, leaders, and the points of curves.
+// Worded values: shares of glycol, leaders, the points of curves, and the days of a cold snap.
 #include <fmt/format.h>
 
 #include "design/split.hpp"
@@ -122,6 +122,22 @@ std::string read_words(std::string_view text, ValvePoint& point) {
 std::string write_words(const ValvePoint& point, System system) {
   return write_quantity(point.coefficient_kv, Dimension::valve_coefficient, system) + " at " +
          write_quantity(point.open_turns, Dimension::turns, system);
+}
+
+std::string read_words(std::string_view text, DayLow& low) {
+  const Reading reading = read_quantity(text, Dimension::degree);
+  if (reading.fault != Fault::none) {
+    return fmt::format("\"{}\" is no temperature. Write \"-24 F\" or \"-31 C\", one for each day.", excerpt(text));
+  }
+  if (reading.si < -70.0 || reading.si > 30.0) {
+    return fmt::format("\"{}\": the lowest of a cold day lies between -70 and 30 C (-94 and 86 F).", excerpt(text));
+  }
+  low = {reading.si};
+  return {};
+}
+
+std::string write_words(const DayLow& low, System system) {
+  return write_quantity(low.lowest_degC, Dimension::degree, system);
 }
 
 }  // namespace slabwright

@@ -71,10 +71,16 @@ bool idle(const Design& design, std::string_view path) {
 
 bool fits(std::string_view path, std::string_view keys) { return path.substr(0, keys.size()) == keys; }
 
+/// A value that was measured stands in the list and is none of our guesses; the coldest hour still is.
+bool measured(const DesignFile& file, std::string_view path) {
+  return path != "climate.coldest" &&
+         std::any_of(file.known.begin(), file.known.end(), [&](const Assumption& known) { return known.path == path; });
+}
+
 bool guessed(const DesignFile& file, Figure figure) {
   return std::any_of(std::begin(under), std::end(under), [&](const Under& row) {
     return row.figure == figure && std::any_of(file.assumed.begin(), file.assumed.end(), [&](const Assumption& guess) {
-             return fits(guess.path, row.keys) && !idle(file.design, guess.path);
+             return fits(guess.path, row.keys) && !idle(file.design, guess.path) && !measured(file, guess.path);
            });
   });
 }

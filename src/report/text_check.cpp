@@ -58,6 +58,7 @@ void add_check(Page& page, const Reader& reader) {
   add_blank(page);
   add_verdict_beyond_file(page, reader);
   add_temperatures(page, reader);
+  add_notes(page, reader, "weather.");
   add_lacking(page, reader);
   add_blank(page);
   if (reader.options.full) add_full(page, reader);

@@ -1,45 +1,16 @@
 // The program as a person runs it: words in, words and exit code out.
-#include <sys/wait.h>
-
-#include <cstdio>
-#include <cstdlib>
-#include <filesystem>
 #include <fstream>
 #include <sstream>
 #include <string>
 #include <vector>
 
-#include "support/catch.hpp"
+#include "program.hpp"
 #include "support/table.hpp"
 
+using namespace slabwright::test;
 namespace fs = std::filesystem;
 
 namespace {
-
-struct Ran {
-  int code = -1;
-  std::string out;  ///< stdout and stderr together
-};
-
-Ran run(const std::string& words, const std::string& redirect = "2>&1") {
-  const std::string line = std::string(SLABWRIGHT_PROGRAM) + " " + words + " " + redirect;
-  Ran ran;
-  FILE* pipe = popen(line.c_str(), "r");
-  REQUIRE(pipe != nullptr);
-  char piece[4096];
-  while (const std::size_t got = std::fread(piece, 1, sizeof piece, pipe)) ran.out.append(piece, got);
-  const int status = pclose(pipe);
-  ran.code = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
-  return ran;
-}
-
-/// A folder of its own for each test, gone afterwards.
-struct Folder {
-  fs::path path = fs::temp_directory_path() / ("slabwright-test-" + std::to_string(std::rand()));
-  Folder() { fs::create_directories(path); }
-  ~Folder() { fs::remove_all(path); }
-  std::string file(const std::string& name) const { return (path / name).string(); }
-};
 
 std::string layout(const std::string& name) { return std::string(SLABWRIGHT_ROOT) + "/layouts/" + name + ".toml"; }
 
@@ -128,4 +99,8 @@ TEST_CASE("options win over the file, and both are shown") {
   CHECK(ran.code == 0);
   CHECK(ran.out.find("as written") != std::string::npos);
   CHECK(ran.out.find("as tried") != std::string::npos);
+}
+
+TEST_CASE("the file may stand behind --set") {
+  CHECK(run("check --set slab.mats='20 %' --set tube.spacing='9 in' " + layout("ten-lines")).code == 0);
 }

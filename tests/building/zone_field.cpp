@@ -63,12 +63,13 @@ constexpr double plane_K = 0.2;
 }  // namespace
 
 TEST_CASE("a day without power is the whole field's, at the tubes and in the heat") {
-  const ZoneShop shop = zone_shop(bare_shop());
+  EdgeFields fields;
+  const ZoneShop shop = zone_shop(bare_shop(), fields);
   const ZoneDrivers before = held_by_air(shop.zone, needs_at_work(shop.zone), 8.0, -20.0);
   const auto rows = rows_of(shop.zone, steady_history(before), dark(shop.zone, -20.0), 600.0, 24.0 * hour_s);
   // The grid of the steady answers: what few states do, not what a grid does.
   TimeOptions options;
-  options.grid = {0.02, 1.4, 1.0, false};
+  options.grid = EdgeFields::weight_grid;
   std::vector<double> field_up_W(rows.size(), 0.0), plane_degC(rows.size(), 0.0);
   for (const FloorStrip& strip : shop.zone.floor) {
     const EdgeStretch& edge = shop.envelope.edge[strip.edge];

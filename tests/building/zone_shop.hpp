@@ -22,15 +22,14 @@ struct ZoneShop {
   Zone zone;
 };
 
-inline ZoneShop zone_shop(const Design& design, FloorHeat heat = FloorHeat::up) {
-  EdgeFields& fields = coarse_fields();
+inline ZoneShop zone_shop(const Design& design, EdgeFields& fields = coarse_fields()) {
   const auto envelope = envelope_of(design, fields);
   const auto loops = plan_loops(design);
   REQUIRE((envelope && loops));
   const auto floor = floor_of(design, *loops.value, *envelope.value);
   REQUIRE(floor);
   const WatchedPlaces places = watched_places(design, *envelope.value, fields);
-  const auto zone = heated_zone(design, *envelope.value, *floor.value, places, fields, heat);
+  const auto zone = heated_zone(design, *envelope.value, *floor.value, places, fields);
   REQUIRE(zone);
   return {design, *envelope.value, *floor.value, places, *zone};
 }

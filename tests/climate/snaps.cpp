@@ -1,5 +1,6 @@
 // Cold snaps cut out of a year, and made up.
 #include "slabwright/climate_snap.hpp"
+#include "slabwright/climate_synthetic.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -66,4 +67,20 @@ TEST_CASE("a made-up snap: steady, over in a day, and its worst hour every day")
   CHECK(snap.run.lowest_degC == -30.0);
   CHECK_THROWS_AS(made_up_snap({-12.0, 5, 3, -10.0, 8.0}), std::logic_error);
   CHECK_THROWS_AS(made_up_snap({-12.0, 0, 3, -20.0, 8.0}), std::logic_error);
+}
+
+TEST_CASE("a made-up snap with each day's own worst hour") {
+  const SnapShape shape{-12.0, 2, 1, 0.0, 8.0};
+  const Hourly worst{-20.0, -31.0, -25.0};
+  const std::array<double, 24> wave = day_wave();
+  const ColdSnap snap = made_up_snap(shape, worst);
+  REQUIRE(snap.hourly_degC.size() == 5 * 24);
+  CHECK(snap.lead_hours == 48);
+  for (std::size_t day = 0; day < 3; ++day) CHECK(snap.hourly_degC[48 + 24 * day + 4] == worst[day]);
+  CHECK(*std::min_element(snap.hourly_degC.begin(), snap.hourly_degC.end()) == -31.0);
+  CHECK(snap.run.lowest_degC == -31.0);
+  // Half way from one worst hour to the next the foot of the wave is half way between them.
+  CHECK(snap.hourly_degC[48 + 16] == Approx(-25.5 + 8.0 * (wave[16] - *std::min_element(wave.begin(), wave.end()))));
+  CHECK_THROWS_AS(made_up_snap(shape, Hourly{}), std::logic_error);
+  CHECK(made_up_snap(shape, Hourly(2, -30.0)).hourly_degC == made_up_snap({-12.0, 2, 2, -30.0, 8.0}).hourly_degC);
 }

@@ -1,0 +1,19 @@
+// The files that a design names beside itself.
+#pragma once
+#include <string>
+
+#include "slabwright/answer.hpp"
+
+namespace slabwright::app {
+
+/// What a design names, read, or what to print where it cannot be.
+struct BroughtFiles {
+  Brought brought;
+  std::string problem;
+};
+
+/// `design_name` is the design file's, empty where options alone say everything. A name in the file is counted from the
+/// file's folder, a name in an option from the folder one is in. `read` has a design.
+BroughtFiles bring(const ReadDesign& read, const std::string& design_name);
+
+}  // namespace slabwright::app
