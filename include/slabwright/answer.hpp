@@ -47,7 +47,7 @@ struct Sensitivity {
   std::string path;              ///< the guess
   std::string guess;             ///< what was taken, as a file would write it
   double boiler_W = 0.0;         ///< largest change of the wanted boiler power
-  std::optional<double> hold_K;  ///< largest change of the slab setting
+  std::optional<double> hold_K;  ///< largest change of the slab setting had the coldest hour lasted
 };
 
 /// A change and the frost hold it leads to.

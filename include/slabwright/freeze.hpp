@@ -93,6 +93,13 @@ struct HeldShop {
 /// (failure), that a slab sensor at the usual 40 F would leave a room too cold, that the two dials are not alike.
 Checked<Freeze> lowest_setting(const HeldShop& held, EdgeFields& fields, std::optional<double> boiler_W);
 
+/// Rounded up to a mark of a dial: whole degrees F, or half degrees C.
+double dial_mark_degC(double degC, System system);
+
+/// Only the slab's best figure had the coldest hour always lasted, the pump kept running: a tenth of the work, for what
+/// differences are asked of. Absent where there is none.
+std::optional<double> lasting_slab_degC(const HeldShop& held);
+
 Record record_of(PlaceAtSetting&);
 Record record_of(UnknownPlace&);
 Record record_of(DriverWeights&);

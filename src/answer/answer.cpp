@@ -59,7 +59,8 @@ bool answered(const Answer& answer) {
 }
 
 Answer answer(const DesignFile& file, const Wishes& wishes, const Brought& brought) {
-  Passing passing{{}, brought.weather ? &brought.weather->year : nullptr};
+  Passing passing;
+  if (brought.weather) passing.weather = &brought.weather->year;
   Answer found = pass(brought.weather ? with_weather(file, *brought.weather) : file, wishes.question, passing);
   const std::vector<Diagnostic> weather = weather_said(found.file, brought);
   found.said.insert(found.said.begin(), weather.begin(), weather.end());
@@ -72,7 +73,7 @@ Answer answer(const DesignFile& file, const Wishes& wishes, const Brought& broug
   if (wishes.sensitivities && wishes.question != Question::balance) {
     add_ranges(found, passing);
     if (wishes.question != Question::freeze) add_sensitivities(found, passing.weather);
-    if (wishes.question != Question::check) add_changes(found, passing);
+    if (wishes.question != Question::check) add_changes(found, passing.weather);
   }
   std::vector<Diagnostic> bearing;
   for (const Diagnostic& d : found.said) {

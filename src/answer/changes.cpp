@@ -93,15 +93,27 @@ std::vector<Candidate> candidates(const Design& design) {
 
 }  // namespace
 
-void add_changes(Answer& answer, Passing& passing) {
+void add_changes(Answer& answer, const WeatherYear* weather) {
   if (!answer.freeze) return;
+  Passing passing{EdgeFields(coarse_edges()), weather};
+  const Answer base = pass(answer.file, Question::freeze, passing, Reach::frost_hold);
+  const bool found = answer.freeze->verdict == FreezeVerdict::found;
   for (const Candidate& candidate : candidates(answer.file.design)) {
     const auto file = with_all(answer.file, candidate.settings);
     if (!file) continue;
     const Answer other = pass(*file, Question::freeze, passing, Reach::frost_hold);
-    if (!other.freeze || other.freeze->verdict != FreezeVerdict::found) continue;
-    answer.change.push_back(
-        {candidate.what, candidate.before_pour, other.freeze->slab_dial_degC, other.freeze->air_dial_degC});
+    if (!base.freeze || !other.freeze || other.freeze->verdict != FreezeVerdict::found) continue;
+    FreezeChange change{candidate.what, candidate.before_pour, other.freeze->slab_dial_degC,
+                        other.freeze->air_dial_degC};
+    // From the dials that are printed, with their finer grid and their doubt, by the difference that the change makes.
+    if (found) {
+      const System system = answer.file.design.units;
+      change.slab_dial_degC = dial_mark_degC(
+          answer.freeze->slab_dial_degC + other.freeze->slab_degC - base.freeze->slab_degC, system);
+      change.air_dial_degC =
+          dial_mark_degC(answer.freeze->air_dial_degC + other.freeze->air_degC - base.freeze->air_degC, system);
+    }
+    answer.change.push_back(std::move(change));
   }
   std::stable_sort(answer.change.begin(), answer.change.end(),
                    [](const FreezeChange& a, const FreezeChange& b) { return a.air_dial_degC < b.air_dial_degC; });

@@ -100,6 +100,11 @@ void add_freeze(Answer& answer, Passing& passing) {
 
 }  // namespace
 
+std::optional<double> lasting_hold_degC(const Answer& answer, Passing& passing) {
+  if (!answer.envelope || !answer.floor) return std::nullopt;
+  return lasting_slab_degC(ColdShop(answer, passing).held);
+}
+
 void add_bands(Answer& answer, Passing& passing) {
   if (!answer.freeze || !answer.envelope || !answer.floor) return;
   const ColdShop shop(answer, passing);
@@ -133,8 +138,8 @@ Answer pass(const DesignFile& file, Question question, Passing& passing, Reach r
   if (answer.loops && answer.envelope) {
     answer.floor = keep(floor_of(file.design, *answer.loops, *answer.envelope), answer.said);
   }
-  if (answer.loops && reach == Reach::whole) add_plant(answer);
-  if (question != Question::balance) add_freeze(answer, passing);
+  if (answer.loops && reach != Reach::frost_hold) add_plant(answer);
+  if (question != Question::balance && reach != Reach::no_frost_hold) add_freeze(answer, passing);
   return answer;
 }
 

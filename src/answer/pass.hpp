@@ -6,14 +6,17 @@
 
 namespace slabwright {
 
-/// What a pass is run for: the whole line, or only as much as the frost hold needs.
-enum class Reach { whole, frost_hold };
+/// What a pass is run for: the whole line, only as much as the frost hold needs, or the line without any frost hold.
+enum class Reach { whole, frost_hold, no_frost_hold };
 
 /// What passes over one file share: edges that were solved before, and the weather that was brought.
 struct Passing {
   EdgeFields fields;
   const WeatherYear* weather = nullptr;
 };
+
+/// Coarser edges than the answer's own, where only differences count and many passes are made.
+constexpr FieldOptions coarse_edges() { return {0.02, 1.5, 1.0, false}; }
 
 /// Runs the stages in their order.
 Answer pass(const DesignFile& file, Question question, Passing& passing, Reach reach = Reach::whole);
@@ -27,6 +30,9 @@ Verdict verdict_of(const std::vector<Diagnostic>& said);
 /// Whose weather it is, what was mended in it, and what became of it.
 std::vector<Diagnostic> weather_said(const DesignFile& file, const Brought& brought);
 
+/// What the slab would have to be had the coldest hour lasted: for differences.
+std::optional<double> lasting_hold_degC(const Answer& answer, Passing& passing);
+
 /// Settings that also cover what nobody can know.
 void add_bands(Answer& answer, Passing& passing);
 
@@ -38,6 +44,6 @@ void add_ranges(Answer& answer, Passing& passing);
 
 /// What matters most and what would lower the frost hold.
 void add_sensitivities(Answer& answer, const WeatherYear* weather);
-void add_changes(Answer& answer, Passing& passing);
+void add_changes(Answer& answer, const WeatherYear* weather);
 
 }  // namespace slabwright

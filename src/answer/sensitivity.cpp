@@ -7,14 +7,6 @@
 namespace slabwright {
 namespace {
 
-/// Coarser edges than the answer's own: here only differences count, and forty passes are made.
-FieldOptions coarse() {
-  FieldOptions options;
-  options.first_cell_m = 0.02;
-  options.growth = 1.5;
-  return options;
-}
-
 /// The same file once its building is described, so that walls, roof and leaks can be moved one at a time. Where it is
 /// described already, nothing changes.
 DesignFile with_described_building(const DesignFile& file) {
@@ -33,9 +25,14 @@ bool is_known(const DesignFile& file, const std::string& path) {
 
 double boiler_of(const Answer& answer) { return answer.sizes ? answer.sizes->boiler.wanted_W : 0.0; }
 
-std::optional<double> hold_of(const Answer& answer) {
-  if (!answer.freeze || answer.freeze->verdict != FreezeVerdict::found) return std::nullopt;
-  return answer.freeze->slab_degC;
+/// What a guess may move.
+struct Moved {
+  double boiler_W = 0.0;
+  std::optional<double> hold_degC;
+};
+Moved moved_by(const DesignFile& file, Passing& passing) {
+  const Answer answer = pass(file, Question::design, passing, Reach::no_frost_hold);
+  return {boiler_of(answer), lasting_hold_degC(answer, passing)};
 }
 
 struct Ends {
@@ -48,7 +45,7 @@ Ends ends_of(const Key& key, System system) {
 }
 
 /// The larger of the two moves, boiler and hold each.
-Sensitivity sensitivity_of(const DesignFile& file, const Assumption& guess, const Answer& base, Passing& passing) {
+Sensitivity sensitivity_of(const DesignFile& file, const Assumption& guess, const Moved& base, Passing& passing) {
   Sensitivity found{guess.path, guess.text, 0.0, std::nullopt};
   const Key* key = key_at(file.design, guess.path);
   if (!key) return found;
@@ -57,10 +54,10 @@ Sensitivity sensitivity_of(const DesignFile& file, const Assumption& guess, cons
     if (end.empty()) continue;
     const auto moved = with_key(file, guess.path, end);
     if (!moved) continue;
-    const Answer other = pass(*moved, Question::design, passing);
-    found.boiler_W = std::max(found.boiler_W, std::abs(boiler_of(other) - boiler_of(base)));
-    const auto before = hold_of(base), after = hold_of(other);
-    if (before && after) found.hold_K = std::max(found.hold_K.value_or(0.0), std::abs(*after - *before));
+    const Moved other = moved_by(*moved, passing);
+    found.boiler_W = std::max(found.boiler_W, std::abs(other.boiler_W - base.boiler_W));
+    if (base.hold_degC && other.hold_degC)
+      found.hold_K = std::max(found.hold_K.value_or(0.0), std::abs(*other.hold_degC - *base.hold_degC));
   }
   return found;
 }
@@ -77,9 +74,9 @@ bool matters_more(const Sensitivity& a, const Sensitivity& b) {
 
 void add_sensitivities(Answer& answer, const WeatherYear* weather) {
   if (!answer.envelope) return;
-  Passing passing{EdgeFields(coarse()), weather};
+  Passing passing{EdgeFields(coarse_edges()), weather};
   const DesignFile file = with_described_building(answer.file);
-  const Answer base = pass(file, Question::design, passing);
+  const Moved base = moved_by(file, passing);
   for (const Assumption& guess : answer.file.assumed) {
     const Key* key = key_at(file.design, guess.path);
     if (!key || key->says.poor.empty() || is_known(file, guess.path)) continue;

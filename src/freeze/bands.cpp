@@ -241,8 +241,8 @@ std::optional<Bands> freeze_bands(const HeldShop& held, const Freeze& freeze, co
 }
 
 Freeze covering(Freeze freeze, const Bands& bands, const Design& design) {
-  freeze.air_dial_degC = std::max(freeze.air_dial_degC, rounded_up_degC(bands.air_high_degC, design.units));
-  freeze.slab_dial_degC = std::max(freeze.slab_dial_degC, rounded_up_degC(bands.slab_high_degC, design.units));
+  freeze.air_dial_degC = std::max(freeze.air_dial_degC, dial_mark_degC(bands.air_high_degC, design.units));
+  freeze.slab_dial_degC = std::max(freeze.slab_dial_degC, dial_mark_degC(bands.slab_high_degC, design.units));
   return freeze;
 }
 

@@ -11,7 +11,7 @@ namespace {
 using namespace freeze;
 
 double dial_degC(const Design& design, double setting_degC) {
-  return rounded_up_degC(setting_degC + design.frost_hold.sensor_error_K, design.units);
+  return dial_mark_degC(setting_degC + design.frost_hold.sensor_error_K, design.units);
 }
 
 /// What each place asks of one dial, and how far that dial may go.
@@ -258,6 +258,12 @@ Checked<Freeze> lowest_setting(const HeldShop& held, EdgeFields& fields, std::op
   if (freeze.verdict == FreezeVerdict::cannot_be_called) freeze.reason = why_not_called(design, freeze);
   std::vector<Diagnostic> said = remarks(freeze, *shop, boiler_W);
   return {std::move(freeze), std::move(said)};
+}
+
+std::optional<double> lasting_slab_degC(const HeldShop& held) {
+  const auto shop = held.design.climate.coldest_degC ? shop_of(held.design, held.envelope, held.floor) : std::nullopt;
+  if (!shop) return std::nullopt;
+  return lasting_slab_degC(in_heated_rooms(held.watched, *shop, held.design), *shop, Tubes::running);
 }
 
 }  // namespace slabwright

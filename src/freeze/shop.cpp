@@ -6,6 +6,16 @@
 #include "slabwright/contract.hpp"
 #include "slabwright/maths.hpp"
 
+namespace slabwright {
+
+double dial_mark_degC(double degC, System system) {
+  constexpr double rounding = 1e-6;  // what stands on a mark stays there
+  if (system == System::si) return std::ceil(2.0 * degC - rounding) / 2.0;
+  return (std::ceil(1.8 * degC + 32.0 - rounding) - 32.0) / 1.8;
+}
+
+}  // namespace slabwright
+
 namespace slabwright::freeze {
 namespace {
 
@@ -87,12 +97,6 @@ std::optional<double> freezes_below_degC(const WatchedPlace& place, const Shop& 
   const Root outdoor = root_in_bracket(over_freezing, coldest_weather_degC, warmest_weather_degC, to_a_hair);
   if (outdoor.stop != Stop::converged) return std::nullopt;
   return outdoor.x;
-}
-
-double rounded_up_degC(double degC, System system) {
-  constexpr double rounding = 1e-6;  // what stands on a mark stays there
-  if (system == System::si) return std::ceil(2.0 * degC - rounding) / 2.0;
-  return (std::ceil(1.8 * degC + 32.0 - rounding) - 32.0) / 1.8;
 }
 
 double hold_W(const Shop& shop, double slab_degC, double outdoor_degC) {

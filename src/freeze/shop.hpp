@@ -35,9 +35,6 @@ double coldest_air_degC(const Shop& shop, double slab_degC);
 /// Outdoors below which a place freezes over a slab held at this temperature; absent where no weather does it.
 std::optional<double> freezes_below_degC(const WatchedPlace& place, const Shop& shop, double slab_degC);
 
-/// Dials show whole degrees F, or half degrees C.
-double rounded_up_degC(double degC, System system);
-
 /// Heat that the water gives while the slab is held at this temperature.
 double hold_W(const Shop& shop, double slab_degC, double outdoor_degC);
 
