@@ -3,27 +3,23 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
 #include "report/text_freeze.hpp"
 
 namespace slabwright::report {
 namespace {
 
-/// How far both dials stand above those that know everything. Changes and ranges are found without draws; the dials
-/// they lead to have to cover the same.
+/// How far both dials stand above those that know everything. Ranges are found without draws; the dials in them have to
+/// cover the same.
 struct Cover {
   double air_K = 0.0, slab_K = 0.0;
 };
 Cover cover_of(const Reader& reader) {
   const Freeze& freeze = *reader.answer.freeze;
-  if (!reader.answer.bands || freeze.explained.empty()) return {};
-  constexpr double rounding = 1e-6;
-  const bool us = reader.system() == System::us;
-  const double slab_degC = freeze.slab_degC + reader.design().frost_hold.sensor_error_K;
-  const double mark_degC =
-      us ? (std::ceil(1.8 * slab_degC + 32.0 - rounding) - 32.0) / 1.8 : std::ceil(2.0 * slab_degC - rounding) / 2.0;
-  return {freeze.air_dial_degC - freeze.explained.front().dial_degC, freeze.slab_dial_degC - mark_degC};
+  if (!reader.answer.bands) return {};
+  const double error_K = reader.design().frost_hold.sensor_error_K;
+  return {freeze.air_dial_degC - dial_mark_degC(freeze.air_degC + error_K, reader.system()),
+          freeze.slab_dial_degC - dial_mark_degC(freeze.slab_degC + error_K, reader.system())};
 }
 
 Three raised(const Three& three, double by_K) { return {three.tight + by_K, three.usual + by_K, three.poor + by_K}; }
@@ -119,13 +115,6 @@ Page page_of_places(const Reader& reader, std::size_t most_places) {
   return page;
 }
 
-/// The change with dials that cover as much as those that were found.
-FreezeChange covered(FreezeChange change, const Cover& cover) {
-  change.air_dial_degC += cover.air_K;
-  change.slab_dial_degC += cover.slab_K;
-  return change;
-}
-
 /// Whether a change leads to another setting than the one there is.
 bool helps(const Freeze& freeze, const FreezeChange& change) {
   constexpr double rounding_K = 1e-6;
@@ -146,8 +135,7 @@ Page page_of_changes(const Reader& reader, std::size_t most_rows, bool idle_too)
   const bool found = answer.freeze->verdict == FreezeVerdict::found;
   Table table{{left_column(found ? "What would lower it" : "What would help"), {"wall"}, {"slab"}}, {}, 0};
   std::vector<std::string> idle;
-  for (const FreezeChange& bare_change : answer.change) {
-    const FreezeChange change = covered(bare_change, cover_of(reader));
+  for (const FreezeChange& change : answer.change) {
     const std::string what = change.what + (change.before_pour ? " (before pour)" : "");
     if (!helps(*answer.freeze, change))
       idle.push_back(change.what);

@@ -62,15 +62,13 @@ TEST_CASE("what nobody can know is said once, and left out where that was wished
   check_part(text(answer), "leave out --quick.");
 }
 
-TEST_CASE("changes and ranges cover what the setting covers") {
-  Answer answer = sample(Question::freeze);
+TEST_CASE("the ranges of a building that is not described cover what the setting covers") {
+  Answer answer = undescribed(Question::freeze);
+  const double error_K = answer.file.design.frost_hold.sensor_error_K;
   answer.bands = sample_bands();
-  answer.freeze->explained = {Explained{}};
-  answer.freeze->explained.front().dial_degC = of_F(45.0);  // the dial is 47
-  const double error_F = 1.8 * answer.file.design.frost_hold.sensor_error_K;
-  answer.freeze->slab_degC = of_F(57.0 - error_F);  // so that the dial without draws is 57, not 58
-  answer.change[0] = {"R-10 strip", true, of_F(50.0), of_F(43.0)};
-  check_part(text(answer), "R-10 strip (before pour) 45 F 51 F");
+  answer.freeze->air_degC = of_F(45.0) - error_K;   // the dial without draws would be 45, not 47
+  answer.freeze->slab_degC = of_F(57.0) - error_K;  // and this 57, not 58
+  check_part(text(answer), "wall thermostat 49 F ~ (tight or poor), slab sensor 59 F ~ (55 if tight, 64 if poor)");
 }
 
 TEST_CASE("hours of the coldest row have their band") {
