@@ -38,8 +38,7 @@ void check_lines(const std::string& text, std::size_t most) {
 
 /// Words for which the project has others of its own.
 void check_words(const std::string& text) {
-  for (const char* word :
-       {"auxiliary", "helper", "keepout", "simulation", "probe", "setpoint", "routine", "schedule"}) {
+  for (const char* word : {"auxiliary", "keepout", "simulation", "probe", "setpoint", "routine", "schedule"}) {
     INFO(word);
     CHECK_FALSE(has(text, word));
   }
