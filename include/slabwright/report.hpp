@@ -10,7 +10,8 @@ namespace slabwright {
 struct ReportOptions {
   std::string file_name;  ///< as the user typed it; empty where there is no file
   bool full = false;
-  std::string command;  ///< the words to repeat in "Next:" when there is no file
+  std::string command;   ///< the words to repeat in "Next:" when there is no file
+  bool explain = false;  ///< of the frost hold: only the arithmetic of the place that decides
 };
 
 /// Verdict, ledger, cautions, next command: at most 45 lines of 80 plain ASCII characters unless `full`.
@@ -26,7 +27,7 @@ struct Sheet {
   std::string name;  ///< file name: "loops.csv"
   std::string content;
 };
-/// Loop and balance tables.
+/// Loop and balance tables, power cuts and ways back to work.
 std::vector<Sheet> tables_of(const Answer& answer);
 
 }  // namespace slabwright

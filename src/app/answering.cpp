@@ -3,6 +3,7 @@
 
 #include <iostream>
 
+#include "app/bar.hpp"
 #include "app/bring.hpp"
 #include "app/files.hpp"
 #include "app/request.hpp"
@@ -17,7 +18,7 @@ std::string repeated(const Request& request) {
 }
 
 int print(const Request& request, const Answer& tried, const std::optional<Answer>& written) {
-  const ReportOptions options{request.file, request.full, repeated(request)};
+  const ReportOptions options{request.file, request.full, repeated(request), request.explain};
   if (!request.out.empty()) {
     if (const std::string problem = write_sheets(request.out, tables_of(tried)); !problem.empty()) {
       std::cerr << problem << '\n';
@@ -32,13 +33,14 @@ int print(const Request& request, const Answer& tried, const std::optional<Answe
 }
 
 /// What the file alone says, where options were tried on it; nothing where it cannot be answered.
-std::optional<Answer> as_written(const Request& request, Question question, const std::string& text) {
-  if (request.file.empty() || request.overrides.empty() || request.json) return std::nullopt;
+std::optional<Answer> as_written(const Request& request, Wishes wishes, const std::string& text) {
+  if (request.file.empty() || request.overrides.empty() || request.json || request.explain) return std::nullopt;
   const ReadDesign plain = read_design(text);
   if (!plain.checked) return std::nullopt;
   const BroughtFiles beside = bring(plain, request.file);
   if (!beside.problem.empty()) return std::nullopt;
-  return answer(*plain.checked.value, {question, false}, beside.brought);
+  wishes.sensitivities = false;
+  return answer(*plain.checked.value, wishes, beside.brought);
 }
 
 }  // namespace
@@ -68,8 +70,16 @@ int run_answer(const Request& request, Question question) {
     std::cerr << beside.problem;
     return bad_design;
   }
-  const Answer tried = answer(*read.checked.value, {question, true}, beside.brought);
-  return print(request, tried, as_written(request, question, text));
+  Wishes wishes;
+  wishes.question = question;
+  wishes.bands = !request.quick;
+  const std::optional<Answer> written = as_written(request, wishes, text);
+  const Answer tried = [&] {
+    Bar bar(question == Question::freeze);
+    wishes.progress = bar.told();
+    return answer(*read.checked.value, wishes, beside.brought);
+  }();
+  return print(request, tried, written);
 }
 
 }  // namespace slabwright::app

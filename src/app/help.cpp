@@ -44,7 +44,15 @@ std::string help_page(std::string_view command) {
         "\nWhat comes out:\n"
         "  --full       every figure, not the short answer\n"
         "  --json       the whole answer for a program\n"
-        "  --out DIR    loop and balance tables as CSV files in DIR\n";
+        "  --out DIR    tables as CSV files in DIR: loops, balance; of freeze also\n"
+        "               power cuts and ways back to work\n";
+  }
+  if (command == "freeze") {
+    page +=
+        "  --explain    why this setting: the arithmetic of the place that decides\n"
+        "  --quick      leave out what nobody can know (soil, air leaks, wet or crushed\n"
+        "               foam, where the tubes lie, a sensor's error both ways): no bands,\n"
+        "               and settings that are the best figures and the sensor's error\n";
   }
   return page;
 }

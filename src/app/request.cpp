@@ -99,6 +99,10 @@ void declare(CLI::App& app, Request& request, Flags& flags) {
   app.add_flag("--help,-h", request.help);
   app.add_flag("--full", request.full);
   app.add_flag("--json", request.json);
+  if (request.command == "freeze") {
+    app.add_flag("--explain", request.explain);
+    app.add_flag("--quick", request.quick);
+  }
   app.add_option("--out", request.out);
   app.add_option("--lengths", flags.lengths);
   app.add_option("--set", flags.sets)->allow_extra_args(false)->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
@@ -120,7 +124,7 @@ std::string unexpected(const std::string& word) {
 std::vector<std::string> as_typed(std::span<const std::string> words, const std::string& file) {
   std::vector<std::string> typed;
   for (const std::string& word : words.subspan(1)) {
-    if (word == file || word == "--full" || word == "--json") continue;
+    if (word == file || word == "--full" || word == "--json" || word == "--explain") continue;
     typed.push_back(word.find(' ') == std::string::npos ? word : fmt::format("\"{}\"", word));
   }
   return typed;

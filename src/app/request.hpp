@@ -35,6 +35,8 @@ struct Request {
   std::vector<std::string> words;  ///< the options as typed, for "Next:"
   bool full = false;
   bool json = false;
+  bool explain = false;  ///< freeze: why this setting
+  bool quick = false;    ///< freeze: without what nobody can know
   bool help = false;
   std::string out;
 };

@@ -10,6 +10,8 @@ constexpr double usual_slab_degC = 40.0 / 9.0;
 /// Monthly mean inside below which a shallow frost-protected footing is no longer under a heated building (IRC
 /// R403.3), 64 F.
 constexpr double heated_building_degC = (64.0 - 32.0) / 1.8;
+/// And below which it is no longer semi-heated: 41 F, from memory.
+constexpr double semi_heated_building_degC = 5.0;
 
 Measured degree(double degC) { return {degC, Dimension::degree}; }
 
@@ -103,12 +105,15 @@ std::optional<Diagnostic> about_usual_slab(const Freeze& freeze, const Shop& sho
 
 std::optional<Diagnostic> about_footing(const Freeze& freeze) {
   if (freeze.air_dial_degC >= heated_building_degC) return std::nullopt;
-  return Diagnostic{Severity::note,
-                    "freeze.footing",
-                    "frost_hold",
-                    "a shop kept at {} does not count as heated (at least {}) for a shallow frost-protected footing: "
-                    "ask whoever designed it before the heat is lowered",
-                    {degree(freeze.air_dial_degC), degree(heated_building_degC)}};
+  const bool semi = freeze.air_dial_degC >= semi_heated_building_degC;
+  return Diagnostic{
+      Severity::note,
+      "freeze.footing",
+      "frost_hold",
+      std::string("for a shallow frost-protected footing a shop kept at {} counts as ") +
+          (semi ? "semi-heated ({} to {}, from memory)" : "unheated (below {}, from memory; heated is {})") +
+          ": ask whoever designed it before you lower the heat",
+      {degree(freeze.air_dial_degC), degree(semi_heated_building_degC), degree(heated_building_degC)}};
 }
 
 std::optional<Diagnostic> about_boiler(const Freeze& freeze, double boiler_W) {

@@ -15,7 +15,7 @@ const char* own_caution(Question question) {
       return "Not an approval. It heats the slab and does not engineer it: concrete, pressure and wiring are for "
              "licensed people, and local codes come first.";
     case Question::balance: return "Water may be hot and under pressure: open bleeders slowly, cloth in hand.";
-    case Question::freeze: return "A careful estimate, no promise that nothing freezes: own a low-temperature alarm.";
+    case Question::freeze: return "A careful estimate, no promise that nothing freezes: own a freeze alarm.";
   }
   return "";
 }

@@ -2,6 +2,7 @@
 // has no key.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <nlohmann/json.hpp>
@@ -111,6 +112,38 @@ Json ranges_of(const Answer& answer) {
   return ranges;
 }
 
+/// The rows of one stage, each by its description.
+template <class Row>
+void add_rows(Json& whole, std::string_view name, const std::vector<Row>& rows, System system) {
+  if (rows.empty()) return;
+  Json items = Json::array();
+  for (const Row& row : rows) items.push_back(object_of(reading(row), system));
+  whole[std::string(name)] = std::move(items);
+}
+
+/// The deciding place through the snap at the best figure of the wall thermostat, an hour apart, to a hundredth: for a
+/// plot. Absent where no place decides.
+Json snap_of(const Freeze& freeze) {
+  constexpr double hour_s = 3600.0, hundredth = 100.0;
+  Json series = Json::object();
+  const auto place = std::find_if(freeze.place.begin(), freeze.place.end(), [&](const PlaceAtSetting& p) {
+    return p.name == freeze.decides && !p.air.gain_share.empty();
+  });
+  if (place == freeze.place.end()) return series;
+  series["place"] = place->name;
+  series["air_degC"] = rounded(freeze.air_degC);
+  series["every_s"] = hour_s;
+  Json after = Json::array();
+  for (std::size_t i = 0; i < place->air.gain_share.size(); ++i) {
+    const double hours = moment_s(i) / hour_s;
+    if (std::abs(hours - std::round(hours)) > 1e-9) continue;
+    const double degC = place->air.gain_share[i] * freeze.air_degC + place->air.base_degC[i];
+    after.push_back(rounded(std::round(hundredth * degC) / hundredth));
+  }
+  series["place_degC"] = std::move(after);
+  return series;
+}
+
 Json sensitivities_of(const Answer& answer) {
   Json items = Json::array();
   for (const Sensitivity& s : answer.sensitivity) {
@@ -157,6 +190,13 @@ std::string json_of(const Answer& answer) {
   add(whole, "sizes", answer.sizes, system);
   add(whole, "freeze", answer.freeze, system);
   add(whole, "outage", answer.outage, system);
+  if (answer.freeze)
+    if (Json snap = snap_of(*answer.freeze); !snap.empty()) whole["snap"] = std::move(snap);
+  add_rows(whole, "fault", answer.fault, system);
+  add_rows(whole, "recovery", answer.recovery, system);
+  add_rows(whole, "sensor", answer.sensor, system);
+  add(whole, "turn_off", answer.turn_off, system);
+  add(whole, "bands", answer.bands, system);
   if (const Json ranges = ranges_of(answer); !ranges.empty()) whole["ranges"] = ranges;
   whole["sensitivity"] = sensitivities_of(answer);
   whole["change"] = changes_of(answer);

@@ -1,4 +1,4 @@
-// Loop and balance tables for spreadsheets: units in the heads, a point for decimals, no commas between thousands.
+// Tables for spreadsheets: units in the heads, a point for decimals, no commas between thousands.
 #include <fmt/format.h>
 
 #include "report/number.hpp"
@@ -31,9 +31,10 @@ class Csv {
     first_ = false;
   }
   /// A number, which may begin with a minus.
-  void cell(Kind kind, double si) {
+  void cell(Kind kind, double si) { number(report::plain(kind, si, system_)); }
+  void number(const std::string& digits) {
     if (!first_) content_ += ',';
-    content_ += report::plain(kind, si, system_);
+    content_ += digits;
     first_ = false;
   }
   void end_row() {
@@ -139,12 +140,64 @@ std::string balance_csv(const Answer& answer) {
   return csv.content();
 }
 
+constexpr double hour_s = 3600.0;
+
+/// Hours for a plot: to a tenth, empty where nothing freezes while the clock runs.
+std::string hours_cell(std::optional<double> lasts_s) {
+  return lasts_s ? fmt::format("{:.1f}", *lasts_s / hour_s) : "";
+}
+
+/// A row for each weather and setting.
+std::string outage_csv(const Answer& answer) {
+  Csv csv(answer.file.design.units);
+  csv.head("outside", Kind::fine_degree);
+  csv.head("wall thermostat", Kind::fine_degree);
+  for (const std::string_view word : {"no power", "pump alone", "pump and one element"}) {
+    csv.head(fmt::format("{} (h)", word));
+    csv.head(fmt::format("first to freeze, {}", word));
+  }
+  csv.end_row();
+  const bool element = answer.outage->stage_W > 0.0;
+  for (const OutageCase& one : answer.outage->row) {
+    csv.cell(Kind::fine_degree, one.outdoor_degC);
+    csv.cell(Kind::fine_degree, one.air_dial_degC);
+    csv.cell(hours_cell(one.lasts_s));
+    csv.cell(one.first);
+    csv.cell(hours_cell(one.pump_lasts_s));
+    csv.cell(one.pump_first);
+    csv.cell(element ? hours_cell(one.stage_lasts_s) : "");
+    csv.cell(element ? one.stage_first : "no boiler");
+    csv.end_row();
+  }
+  return csv.content();
+}
+
+std::string recovery_csv(const Answer& answer) {
+  Csv csv(answer.file.design.units);
+  for (const std::string_view word : {"outside", "from", "to"}) csv.head(word, Kind::fine_degree);
+  for (const std::string_view word : {"takes (h)", "starts (h after midnight)", "boiler (kWh)", "second source (kWh)"})
+    csv.head(word);
+  for (const std::string_view word : {"floor", "feels like"}) csv.head(word, Kind::fine_degree);
+  csv.end_row();
+  for (const Recovery& one : answer.recovery) {
+    for (const double degC : {one.outdoor_degC, one.from_air_degC, one.to_air_degC}) csv.cell(Kind::fine_degree, degC);
+    csv.cell(hours_cell(one.takes_s));
+    csv.number(one.starts_at_s ? fmt::format("{:.1f}", *one.starts_at_s / hour_s) : "");
+    for (const double joule : {one.boiler_J, one.source_J}) csv.cell(fmt::format("{:.1f}", joule / 3.6e6));
+    for (const double degC : {one.floor_degC, one.operative_degC}) csv.cell(Kind::fine_degree, degC);
+    csv.end_row();
+  }
+  return csv.content();
+}
+
 }  // namespace
 
 std::vector<Sheet> tables_of(const Answer& answer) {
   std::vector<Sheet> sheets;
   if (answer.loops) sheets.push_back({"loops.csv", loops_csv(answer)});
   if (answer.balance) sheets.push_back({"balance.csv", balance_csv(answer)});
+  if (answer.outage) sheets.push_back({"outage.csv", outage_csv(answer)});
+  if (!answer.recovery.empty()) sheets.push_back({"recovery.csv", recovery_csv(answer)});
   return sheets;
 }
 

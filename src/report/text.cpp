@@ -175,7 +175,6 @@ void add_notes(Page& page, const Reader& reader, std::string_view stage) {
   constexpr std::size_t for_the_end = 5;
   for (const Diagnostic& said : reader.answer.said) {
     if (said.severity != Severity::note || said.code.substr(0, stage.size()) != stage) continue;
-    if (said.code == "freeze.steady") continue;  // told with the setting
     Page one;
     add_text(one, sentence(said, reader.system()));
     if (!reader.options.full && page.lines.size() + one.lines.size() + for_the_end > most_lines) continue;

@@ -42,8 +42,6 @@ void add_first_line(Page& page, const Reader& reader, const std::string& topic);
 std::string counts(const Reader& reader);
 /// Reasons of the verdict as (1), (2) ...; as many as fit into `most` lines, and the count of the rest.
 void add_reasons(Page& page, const Reader& reader, const std::vector<Diagnostic>& reasons, std::size_t most);
-/// Hours without power until something freezes, and what to do tonight; every place with `full`.
-void add_outage(Page& page, const Reader& reader);
 /// One line for each stage that lacks something.
 void add_lacking(Page& page, const Reader& reader);
 /// The three guesses that move most, with what they move, under a heading. Nothing where none is known.

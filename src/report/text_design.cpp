@@ -198,6 +198,7 @@ void add_hold(Page& page, const Reader& reader) {
   const Answer& answer = reader.answer;
   if (!answer.freeze) return;
   const std::string question = answer.point || answer.balance ? "" : "To set";
+  const std::string more = "freeze adds what nobody knows";
   switch (answer.freeze->verdict) {
     case FreezeVerdict::no_setting: return add_row(page, question, "frost hold", "no setting is safe: see above");
     case FreezeVerdict::cannot_be_called:
@@ -206,13 +207,13 @@ void add_hold(Page& page, const Reader& reader) {
   }
   if (!answer.air_dial_degC || !answer.slab_dial_degC) {
     return add_row(page, question, "frost hold",
-                   fmt::format("wall thermostat {}, or slab sensor {}",
+                   fmt::format("wall thermostat {}, or slab sensor {}; {}",
                                reader(Kind::dial, answer.freeze->air_dial_degC, Figure::frost_hold),
-                               reader(Kind::dial, answer.freeze->slab_dial_degC, Figure::frost_hold)));
+                               reader(Kind::dial, answer.freeze->slab_dial_degC, Figure::frost_hold), more));
   }
   const System system = reader.system();
   add_row(page, question, "frost hold", "wall thermostat " + ranged(Kind::dial, *answer.air_dial_degC, system));
-  add_row(page, "", "", "or slab sensor " + ranged(Kind::dial, *answer.slab_dial_degC, system));
+  add_row(page, "", "", "or slab sensor " + ranged(Kind::dial, *answer.slab_dial_degC, system) + "; " + more);
 }
 
 // --- The heat ---

@@ -1,9 +1,10 @@
 // freeze: how low may the floor be left, and why not lower.
+#include "report/text_freeze.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
-
-#include "report/text.hpp"
+#include <utility>
 
 namespace slabwright::report {
 namespace {
@@ -17,40 +18,12 @@ std::string verdict(const Reader& reader) {
   const Freeze& freeze = *answer.freeze;
   if (freeze.verdict == FreezeVerdict::no_setting) return "NO SETTING IS SAFE. " + freeze.reason;
   if (freeze.verdict == FreezeVerdict::cannot_be_called) return "IT CANNOT BE CALLED SAFE. " + freeze.reason;
+  // A slab sensor has no setting where no slab that the floor may be keeps every place.
+  if (freeze.decides_slab.empty())
+    return fmt::format("SET THE WALL THERMOSTAT TO {}; no slab sensor setting is enough.",
+                       dial(reader, freeze.air_dial_degC));
   return fmt::format("SET THE WALL THERMOSTAT TO {}, or the slab sensor to {}.", dial(reader, freeze.air_dial_degC),
                      dial(reader, freeze.slab_dial_degC));
-}
-
-/// Both settings of a building that nobody has described.
-void add_ranges(Page& page, const Reader& reader) {
-  const Answer& answer = reader.answer;
-  if (!answer.air_dial_degC || !answer.slab_dial_degC) return;
-  const System system = reader.system();
-  add_text(page, fmt::format("The building is not described: wall thermostat {}, slab sensor {}. Take the higher "
-                             "until you know.",
-                             ranged(Kind::dial, *answer.air_dial_degC, system),
-                             ranged(Kind::dial, *answer.slab_dial_degC, system)));
-}
-
-/// Which door was taken where the file has none: the careful side.
-void add_door_guess(Page& page, const Reader& reader) {
-  const auto& assumed = reader.answer.file.assumed;
-  const bool door = std::any_of(assumed.begin(), assumed.end(), [](const Assumption& a) {
-    return a.path.substr(0, 8) == "opening[" && a.path.back() == ']';
-  });
-  if (!door) return;
-  const bool bare_door = reader.design().edge.door_strip.resistance_m2K_per_W <= 0.0;
-  add_text(page, fmt::format("Our guess ~: one big door{}, the first tube {} inside it.",
-                             bare_door ? ", the slab run through under its leaf" : "",
-                             reader(Kind::short_length, reader.design().tube.from_doors_m)));
-}
-
-void add_setting(Page& page, const Reader& reader) {
-  const Freeze& freeze = *reader.answer.freeze;
-  if (freeze.decides.empty()) return;
-  add_text(page, fmt::format("Wall thermostat: {}. Slab sensor: {}.", freeze.air_sensor, freeze.slab_sensor));
-  add_text(page, fmt::format("Tried: the coldest hour, {}, taken as if it lasted: careful.",
-                             reader(Kind::degree, freeze.outdoor_degC, Figure::coldest)));
 }
 
 bool freeze_verdict(const Diagnostic& said) {
@@ -58,133 +31,100 @@ bool freeze_verdict(const Diagnostic& said) {
 }
 
 /// What fails or wants mending beside the setting itself.
-void add_other_reasons(Page& page, const Reader& reader) {
+Page other_reasons(const Reader& reader) {
   constexpr std::size_t most_reason_lines = 6;
+  Page page;
   std::vector<Diagnostic> others = reader.answer.verdict.reasons;
   others.erase(std::remove_if(others.begin(), others.end(), freeze_verdict), others.end());
-  if (others.empty()) return;
+  if (others.empty()) return page;
   const bool fails = any(others, Severity::failure);
   add_text(page, fails ? "BUT THE SHOP DOES NOT WORK AS IT STANDS:" : "To mend:");
   add_reasons(page, reader, others, most_reason_lines);
+  return page;
 }
 
-/// What decides and what would decide next, at the best figure before the sensor's error.
-void add_places(Page& page, const Reader& reader) {
-  constexpr std::size_t most_places = 4;
-  const Freeze& freeze = *reader.answer.freeze;
-  const System system = reader.system();
-  Table table{{left_column(fmt::format("Place, in {}", unit(Kind::degree, system))),
-               {"coldest"},
-               {"kept", "above"},
-               {"freezes", "at"},
-               {"to", "spare"},
-               left_column("")},
-              {},
-              0};
-  for (const PlaceAtSetting& place : freeze.place) {
-    if (!place.decides || (!reader.options.full && table.rows.size() == most_places)) continue;
-    table.rows.push_back({place.name, bare(Kind::fine_degree, place.coldest_degC, system),
-                          bare(Kind::fine_degree, place.limit_degC, system),
-                          bare(Kind::fine_degree, place.freezes_degC, system), bare(Kind::rise, place.spare_K, system),
-                          place.name == freeze.decides ? "decides"
-                          : !place.asks_slab_degC      ? "fails"
-                                                       : ""});
-  }
-  if (!table.rows.empty()) add_table(page, table);
-  if (freeze.verdict == FreezeVerdict::cannot_be_called) return;  // the verdict has named what is not known
-  for (const UnknownPlace& place : freeze.unknown) {
-    add_text(page, fmt::format("{}: not known, {}.", place.name, place.why), "  ");
-  }
+void add_page(Page& page, const Page& more) {
+  page.lines.insert(page.lines.end(), more.lines.begin(), more.lines.end());
 }
 
-/// The door line: a nuisance, not a burst tube.
-void add_ice(Page& page, const Reader& reader) {
-  const Freeze& freeze = *reader.answer.freeze;
-  const PlaceAtSetting* first = nullptr;  // where ice comes soonest
-  for (const PlaceAtSetting& place : freeze.place) {
-    if (place.decides || place.kind != PlaceKind::floor_line || !place.ice_below_degC) continue;
-    if (!first || *place.ice_below_degC > *first->ice_below_degC) first = &place;
-  }
-  if (!first) return;
-  if (*first->ice_below_degC <= freeze.outdoor_degC) {
-    return add_text(page, fmt::format("No ice at the {}, even in the coldest hour.", first->name));
-  }
-  add_text(page, fmt::format("Ice at the {} below {} outside: a nuisance, it decides nothing.", first->name,
-                             reader(Kind::degree, *first->ice_below_degC, Figure::frost_hold)));
+/// A note of the stage as a block, where it was said.
+Block note(const Reader& reader, std::string_view code, int rank) {
+  Page page;
+  for (const Diagnostic& said : reader.answer.said)
+    if (said.severity == Severity::note && said.code == code) add_text(page, sentence(said, reader.system()));
+  return {page, {}, rank, false};
 }
 
-/// Whether a change leads to another setting than the one there is.
-bool helps(const Freeze& freeze, const FreezeChange& change) {
-  constexpr double rounding_K = 1e-6;
-  return freeze.verdict != FreezeVerdict::found || change.air_dial_degC < freeze.air_dial_degC - rounding_K ||
-         change.slab_dial_degC < freeze.slab_dial_degC - rounding_K;
+/// The footing stays longest; what the answer has told already in other words goes first.
+std::vector<Block> notes(const Reader& reader) {
+  return {note(reader, "freeze.footing", 3),
+          note(reader, "freeze.shut", 10),
+          note(reader, "freeze.corners", 11),
+          note(reader, "freeze.two-dials", 12),
+          note(reader, "freeze.usual-slab-setting", 13),
+          note(reader, "freeze.lasting", 14)};
 }
 
-void add_changes(Page& page, const Reader& reader) {
-  const Answer& answer = reader.answer;
-  const bool found = answer.freeze->verdict == FreezeVerdict::found;
-  Table table{
-      {left_column(found ? "What would lower it" : "What would help"), {"wall", "thermostat"}, {"slab", "sensor"}},
-      {},
-      0};
-  std::vector<std::string> idle;
-  for (const FreezeChange& change : answer.change) {
-    const std::string what = change.what + (change.before_pour ? " (before the pour only)" : "");
-    if (!helps(*answer.freeze, change))
-      idle.push_back(change.what);
-    else
-      table.rows.push_back({what, reader(Kind::dial, change.air_dial_degC), reader(Kind::dial, change.slab_dial_degC)});
-  }
-  if (!table.rows.empty()) add_table(page, table);
-  if (!idle.empty()) add_text(page, fmt::format("Tried, and lowers nothing: {}.", fmt::join(idle, "; ")));
-}
-
-bool any_code(const std::vector<Diagnostic>& reasons, std::string_view code) {
-  return std::any_of(reasons.begin(), reasons.end(), [&](const Diagnostic& d) { return d.code == code; });
-}
-
-void add_boiler(Page& page, const Reader& reader) {
-  const Answer& answer = reader.answer;
-  const Freeze& freeze = *answer.freeze;
-  if (freeze.decides.empty()) return;
-  if (!reader.options.full && any_code(answer.verdict.reasons, "freeze.boiler-too-small")) return;  // told as a reason
-  const std::string holds =
-      fmt::format("Holding that takes {} in the coldest hour", reader(Kind::heat, freeze.hold_W, Figure::frost_hold));
-  if (!freeze.boiler_keeps_to_degC || !answer.sizes) return add_text(page, holds + ".");
-  const BoilerSize& boiler = answer.sizes->boiler;
-  add_text(page, fmt::format("{}; the {} {} keeps it {} outside.", holds,
-                             reader(Kind::boiler, boiler.power_W, Figure::boiler), boiler_words(boiler.kind),
-                             keeps_to(reader, *freeze.boiler_keeps_to_degC, Figure::frost_hold)));
-}
-
-void add_found(Page& page, const Reader& reader) {
-  add_setting(page, reader);
-  add_ranges(page, reader);
-  add_door_guess(page, reader);
-  add_other_reasons(page, reader);
-  add_blank(page);
-  add_places(page, reader);
-  add_ice(page, reader);
-  add_blank(page);
-  add_outage(page, reader);
-  add_blank(page);
-  add_changes(page, reader);
+/// Notes give way first, then changes that change nothing, the second way back, the ice, all but two places, the
+/// boiler.
+std::vector<Block> found_blocks(const Reader& reader) {
+  Page first = setting(reader);
+  add_page(first, door_guess(reader));
+  add_page(first, other_reasons(reader));
+  return {{first, {}, 0, false},
+          places(reader),
+          {ice(reader), {}, 7, false},
+          {outage(reader)},
+          {tonight(reader), {}, 0, false},
+          changes(reader),
+          {faults(reader), {}, 4, false},
+          recovery(reader),
+          {turn_off(reader), {}, 0, false},
+          {boiler_keeps(reader), {}, 5, false}};
 }
 
 /// Nothing is safe yet: what would help stands before what was found.
-void add_refused(Page& page, const Reader& reader) {
-  add_door_guess(page, reader);
-  add_blank(page);
-  add_changes(page, reader);
-  add_other_reasons(page, reader);
-  add_blank(page);
-  add_places(page, reader);
-  add_ice(page, reader);
-  add_outage(page, reader);
-  add_setting(page, reader);
+std::vector<Block> refused_blocks(const Reader& reader) {
+  Block change = changes(reader);
+  change.rank = 0;
+  return {{door_guess(reader), {}, 0, false},    change,
+          {other_reasons(reader), {}, 0, false}, places(reader),
+          {ice(reader), {}, 7, false},           {outage(reader)},
+          {tonight(reader), {}, 3, false},       {setting(reader), {}, 5, false},
+          {faults(reader), {}, 4, false},        recovery(reader),
+          {turn_off(reader), {}, 4, false},      {boiler_keeps(reader), {}, 5, false}};
 }
 
+std::vector<Block> all_blocks(const Reader& reader) {
+  const bool found = reader.answer.freeze->verdict == FreezeVerdict::found;
+  std::vector<Block> blocks = found ? found_blocks(reader) : refused_blocks(reader);
+  for (Block& block : notes(reader)) blocks.push_back(std::move(block));
+  return blocks;
+}
+
+std::size_t lines_of(const Block& block) { return block.page.lines.size() + (block.apart ? 1 : 0); }
+
 }  // namespace
+
+void add_blocks(Page& page, std::vector<Block> blocks, std::size_t for_the_end, bool full) {
+  const auto empty = [](const Block& block) { return block.page.lines.empty(); };
+  const auto forget_empty = [&] { blocks.erase(std::remove_if(blocks.begin(), blocks.end(), empty), blocks.end()); };
+  forget_empty();
+  while (!full) {
+    std::size_t all = page.lines.size() + for_the_end;
+    for (const Block& block : blocks) all += lines_of(block);
+    const auto least =
+        std::max_element(blocks.begin(), blocks.end(), [](const Block& a, const Block& b) { return a.rank < b.rank; });
+    if (all <= most_lines || least == blocks.end() || least->rank == 0) break;
+    least->page = std::exchange(least->shorter, {});
+    least->rank = least->page.lines.empty() ? least->rank : 0;
+    forget_empty();
+  }
+  for (const Block& block : blocks) {
+    if (block.apart) add_gap(page);
+    add_page(page, block.page);
+  }
+}
 
 void add_freeze(Page& page, const Reader& reader) {
   constexpr std::size_t most_reason_lines = 6;
@@ -196,17 +136,24 @@ void add_freeze(Page& page, const Reader& reader) {
     add_reasons(page, reader, answer.verdict.reasons, most_reason_lines);
     return add_end(page, reader, "freeze", answer.envelope ? "" : "--outdoor \"-12 F\"");
   }
+  if (reader.options.explain) {
+    add_explained(page, reader);
+    return add_end(page, reader, "freeze");
+  }
+  Page end;
+  add_blank(end);
+  add_lacking(end, reader);
+  add_gap(end);
   const bool found = answer.freeze->verdict == FreezeVerdict::found;
-  if (found)
-    add_found(page, reader);
-  else
-    add_refused(page, reader);
-  add_boiler(page, reader);
-  add_notes(page, reader, "freeze.");
-  add_lacking(page, reader);
-  if (reader.options.full) add_full(page, reader);
-  if (found) return add_end(page, reader, "design");
-  add_end(page, reader, "freeze", "--door \"R-10\"");
+  add_end(end, reader, "freeze", found ? "--explain" : "--door \"R-10\"");
+  add_blocks(page, all_blocks(reader), end.lines.size(), reader.options.full);
+  if (reader.options.full) {
+    add_freeze_full(page, reader);
+    add_full(page, reader);
+  }
+  // Whole reports end in an empty line already.
+  if (!page.lines.empty() && page.lines.back().empty()) page.lines.pop_back();
+  add_page(page, end);
 }
 
 }  // namespace slabwright::report

@@ -52,12 +52,49 @@ TEST_CASE("every described key of every stage is there") {
 TEST_CASE("the clock of a power cut stands by weather and setting, without hours where nothing freezes") {
   Answer answer = sample(Question::freeze);
   CHECK_FALSE(Json::parse(json_of(answer)).contains("outage"));
-  answer.outage = Outage{345600.0, false, {{-20.0, 9.0, "tube", 7200.0, {{"tube", 7200.0}, {"tap", {}}}, "tap", {}}}};
+  answer.outage = Outage{345600.0,
+                         false,
+                         4500.0,
+                         3600.0,
+                         {{-20.0, 9.0, "tube", 7200.0, {{"tube", 7200.0}, {"tap", {}}}, "tap", {}, "", {}}}};
   const Json outage = Json::parse(json_of(answer)).at("outage");
   check_keys(outage, reading(*answer.outage));
   CHECK(outage["row"][0]["lasts_s"] == 7200.0);
   CHECK(outage["row"][0]["place"][0]["lasts_s"] == 7200.0);
   CHECK_FALSE(outage["row"][0]["place"][1].contains("lasts_s"));
+}
+
+TEST_CASE("the snap of the deciding place is there by the hour, at the best figure") {
+  Answer answer = sample(Question::freeze);
+  CHECK_FALSE(Json::parse(json_of(answer)).contains("snap"));
+  auto& curve = answer.freeze->place[0].air;
+  for (int moment = 0; moment < 6; ++moment) {
+    curve.gain_share.push_back(0.5);
+    curve.base_degC.push_back(-moment);
+  }
+  const Json snap = Json::parse(json_of(answer)).at("snap");
+  CHECK(snap["place"] == "tube 12 in inside the big door");
+  CHECK(snap["every_s"] == 3600.0);
+  // 45 F is 7.22 C; moments are 20 min apart, so that the third and the sixth are whole hours.
+  CHECK(snap["place_degC"] == Json({1.61, -1.39}));
+}
+
+TEST_CASE("faults, ways back, sensors, all off and bands are there where they were asked for") {
+  Answer answer = sample(Question::freeze);
+  for (const char* key : {"fault", "recovery", "sensor", "turn_off", "bands"})
+    CHECK_FALSE(Json::parse(json_of(answer)).contains(key));
+  answer.fault = {{"pump dead", "tap", {}, ""}};
+  answer.recovery = {Recovery{}};
+  answer.sensor = {{"in the sun", 4.0, 15.0, -1.0}};
+  answer.turn_off = TurnOff{false, {"tap"}, -3.0, -4.0, 0.3};
+  answer.bands = Bands{};
+  answer.bands->input = {{"air leaks", 1.0, 2.0}};
+  const Json json = Json::parse(json_of(answer));
+  check_keys(json.at("fault")[0], reading(answer.fault[0]));
+  check_keys(json.at("recovery")[0], reading(answer.recovery[0]));
+  check_keys(json.at("sensor")[0], reading(answer.sensor[0]));
+  check_keys(json.at("turn_off"), reading(*answer.turn_off));
+  check_keys(json.at("bands"), reading(*answer.bands));
 }
 
 TEST_CASE("verdict, guesses, ranges and changes are there") {

@@ -36,6 +36,14 @@ void check_lines(const std::string& text, std::size_t most) {
   }
 }
 
+/// Words for which the project has others of its own.
+void check_words(const std::string& text) {
+  for (const char* word : {"auxiliary", "keepout", "simulation", "probe", "setpoint", "routine", "schedule"}) {
+    INFO(word);
+    CHECK_FALSE(has(text, word));
+  }
+}
+
 void check_golden(const std::string& text, const std::string& name) {
   const std::string path = "tests/golden/" + name + ".txt";
   if (std::getenv("SLABWRIGHT_WRITE")) std::ofstream(std::string(SLABWRIGHT_ROOT) + "/" + path) << text;
@@ -63,7 +71,9 @@ TEST_CASE("every command answers every layout on one screen, as it did before") 
       const std::string text = text_of(found, {file, false, ""});
       check_lines(text, report::most_lines);
       CHECK(text == text_of(found, {file, false, ""}));
-      check_lines(text_of(found, {file, true, ""}), 10000);
+      const std::string full = text_of(found, {file, true, ""});
+      check_lines(full, 10000);
+      check_words(text + full);
       check_golden(text, one.name + "." + command.name);
     }
   }

@@ -153,10 +153,30 @@ PlantSizes sample_sizes() {
   return sizes;
 }
 
+/// Coldest, limit and what it freezes at.
+struct Degrees {
+  double coldest_degC, limit_degC, freezes_degC;
+};
+
+PlaceAtSetting place(std::string name, PlaceKind kind, Degrees at, std::optional<double> air_degC,
+                     std::optional<double> slab_degC) {
+  PlaceAtSetting one;
+  one.name = std::move(name);
+  one.kind = kind;
+  one.coldest_degC = at.coldest_degC;
+  one.limit_degC = at.limit_degC;
+  one.freezes_degC = at.freezes_degC;
+  one.spare_K = at.coldest_degC - at.freezes_degC;
+  one.asks_air_degC = air_degC;
+  one.asks_slab_degC = slab_degC;
+  return one;
+}
+
 Freeze sample_freeze() {
   Freeze freeze;
   freeze.verdict = FreezeVerdict::found;
-  freeze.decides = "tube 12 in inside the big door";
+  freeze.decides = freeze.decides_slab = "tube 12 in inside the big door";
+  freeze.tried = "3 days at -16 F, worst hour -24 F";
   freeze.outdoor_degC = of_F(-24.0);
   freeze.slab_degC = of_F(56.0);
   freeze.air_degC = of_F(45.0);
@@ -164,10 +184,11 @@ Freeze sample_freeze() {
   freeze.air_dial_degC = of_F(47.0);
   freeze.slab_sensor = "in the concrete at tube depth, midway between two tubes";
   freeze.air_sensor = "on an inside wall, 5 ft up";
-  freeze.place = {
-      {"tube 12 in inside the big door", PlaceKind::tube, true, 2.0, 5.0, 2.0, 0.0, 2.0, 13.0, 7.0, {}},
-      {"water line in the wall", PlaceKind::wall_pipe, true, 4.0, 4.0, 2.0, 0.0, 4.0, 9.0, 5.0, {}},
-      {"floor line at the big door", PlaceKind::floor_line, false, -9.0, -6.0, 0.0, 0.0, -9.0, {}, {}, of_F(22.0)}};
+  freeze.place = {place("tube 12 in inside the big door", PlaceKind::tube, {2.0, 2.0, 0.0}, 7.0, 13.0),
+                  place("water line in the wall", PlaceKind::wall_pipe, {4.0, 2.0, 0.0}, 5.0, 9.0),
+                  place("floor line at the big door", PlaceKind::floor_line, {-9.0, 0.0, 0.0}, {}, {})};
+  freeze.place.back().decides = false;
+  freeze.place.back().ice_below_degC = of_F(22.0);
   freeze.hold_W = 20000.0 * btu_h;
   freeze.boiler_keeps_to_degC = of_F(-31.0);
   return freeze;

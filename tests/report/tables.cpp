@@ -48,3 +48,31 @@ TEST_CASE("without flows the loop table has its lengths, and absent stages no ta
   answer.loops.reset();
   CHECK(tables_of(answer).empty());
 }
+
+TEST_CASE("power cuts and ways back are tables, empty where nothing freezes") {
+  Answer answer = sample(Question::freeze);
+  Outage outage;
+  OutageCase row;
+  row.outdoor_degC = of_F(-24.0);
+  row.air_dial_degC = of_F(47.0);
+  row.first = "tap";
+  row.lasts_s = 5.6 * 3600.0;
+  outage.row = {row};
+  answer.outage = outage;
+  Recovery way;
+  way.outdoor_degC = of_F(-12.0);
+  way.from_air_degC = of_F(47.0);
+  way.to_air_degC = of_F(60.0);
+  way.takes_s = 15.0 * 3600.0;
+  way.starts_at_s = -8.0 * 3600.0;
+  way.boiler_J = 136.0 * 3.6e6;
+  way.floor_degC = of_F(71.0);
+  way.operative_degC = of_F(62.0);
+  answer.recovery = {way};
+  const auto sheets = tables_of(answer);
+  REQUIRE(sheets.size() == 4);
+  CHECK(sheets[2].name == "outage.csv");
+  CHECK(lines_of(sheets[2].content)[1] == "-24.0,47.0,5.6,tap,,,,no boiler");
+  CHECK(sheets[3].name == "recovery.csv");
+  CHECK(lines_of(sheets[3].content)[1] == "-12.0,47.0,60.0,15.0,-8.0,136.0,0.0,71.0,62.0");
+}

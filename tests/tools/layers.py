@@ -23,6 +23,7 @@ HOMES = {
     "toml++/": {"design"},
     "nlohmann/": {"report"},
     "CLI/": {"app"},
+    "unistd.h": {"app"},  # whether somebody sits at a terminal
     "fmt/": None,  # any source
 }
 
