@@ -58,7 +58,9 @@ struct Freeze {
   double outdoor_degC = 0.0;             ///< its coldest hour
   double air_degC = 0.0;                 ///< best figure of the wall thermostat, before sensor error
   double slab_degC = 0.0;                ///< of the slab sensor
-  double air_dial_degC = 0.0;            ///< follows the weather by itself
+  double air_wanted_degC = 0.0;  ///< with the sensor error, or what the bands ask for; the dial is its next mark
+  double slab_wanted_degC = 0.0;
+  double air_dial_degC = 0.0;   ///< follows the weather by itself
   double slab_dial_degC = 0.0;  ///< must be left at this: in the cold the room takes most heat out of the floor
   std::string slab_sensor;      ///< where it sits, in words
   std::string air_sensor;
@@ -69,7 +71,8 @@ struct Freeze {
   std::optional<double> shut_air_dial_degC, shut_slab_dial_degC;
   std::vector<PlaceAtSetting> place;  ///< what decides, then what would decide next; those only reported at the end
   std::vector<UnknownPlace> unknown;
-  double hold_W = 0.0;                         ///< heat the water must give to hold the slab dial at the coldest
+  std::string beyond_boiler;  ///< the place that a boiler at full heat leaves too cold at any setting; empty: none
+  double hold_W = 0.0;        ///< heat the water must give to hold the slab dial at the coldest
   std::optional<double> boiler_keeps_to_degC;  ///< outdoors, below this the boiler cannot keep the slab dial
   std::vector<Explained> explained;            ///< one, or none where no place decides
 };
@@ -93,6 +96,14 @@ struct HeldShop {
 /// ("freeze.no-outdoor"). Said: no setting and what cannot be called (failures), a boiler too small for the hold
 /// (failure), that a slab sensor at the usual 40 F would leave a room too cold, that the two dials are not alike.
 Checked<Freeze> lowest_setting(const HeldShop& held, EdgeFields& fields, std::optional<double> boiler_W);
+
+/// What dials have to reach at least, for reasons that the search did not know.
+struct LeastDials {
+  double air_degC = -100.0, slab_degC = -100.0;
+};
+/// The same settings with dials that reach so far, all that depends on them anew, and said anew.
+Checked<Freeze> with_dials(const HeldShop& held, Freeze freeze, const LeastDials& least,
+                           std::optional<double> boiler_W);
 
 /// Rounded up to a mark of a dial: whole degrees F, or half degrees C.
 double dial_mark_degC(double degC, System system);

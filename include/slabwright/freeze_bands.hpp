@@ -56,8 +56,8 @@ using Progress = std::function<void(double)>;
 std::optional<Bands> freeze_bands(const HeldShop& held, const Freeze& freeze, const Unknowns& unknowns,
                                   const BandOptions& options = {}, const Progress& progress = {});
 
-/// Dials raised to what is enough in 95 of 100 draws, where they are not there already.
-Freeze covering(Freeze freeze, const Bands& bands, const Design& design);
+/// What is enough in 95 of 100 draws.
+LeastDials covering(const Bands& bands);
 
 Record record_of(BandInput&);
 Record record_of(Bands&);

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "answer/pass.hpp"
@@ -26,7 +27,7 @@ std::string of_opening(std::size_t i, std::string_view word) { return fmt::forma
 
 struct Candidate {
   std::string what;
-  bool before_pour;
+  bool before_pour = false;
   std::vector<Setting> settings;
 };
 
@@ -67,7 +68,17 @@ Candidate tube_deeper(const Design& design) {
   return candidate;
 }
 
-std::vector<Candidate> candidates(const Design& design) {
+/// Switching on and off scatters settings by a few hundredths; a change that makes no more makes none.
+double worth_K(double difference_K) { return std::abs(difference_K) < 0.05 ? 0.0 : difference_K; }
+
+/// Where the boiler gives all it can and that is too little: what holds the slab in the coldest hour, and a tenth.
+Candidate larger_boiler(const Freeze& freeze) {
+  if (freeze.beyond_boiler.empty()) return {};
+  const std::string power = fmt::format("{:.0f} kW", std::ceil(1.1 * freeze.hold_W / 1000.0));
+  return {"boiler of " + power, false, {{"boiler.kind", "electric boiler"}, {"boiler.power", power}}};
+}
+
+std::vector<Candidate> candidates(const Design& design, const Freeze& freeze) {
   std::vector<Candidate> all{strip_at_doors(design), tube_further_in(design)};
   if (design.edge.insulation.resistance_m2K_per_W < 1.0) {
     all.push_back({fmt::format("{} board outside along the slab's edge", insulation_text(design.units)),
@@ -82,6 +93,14 @@ std::vector<Candidate> candidates(const Design& design) {
     all.push_back(std::move(both));
   }
   all.push_back(tube_deeper(design));
+  all.push_back(larger_boiler(freeze));
+  const bool us = design.units == System::us;
+  if (!all[1].settings.empty() && design.frost_hold.door_air_share > 0.01)
+    all.push_back({"curtain inside the big door", false, {{"frost_hold.door_air", "1 %"}}});
+  if (design.frost_hold.sensor_error_K > 0.5)
+    all.push_back({fmt::format("sensor that is right within {}", us ? "0.5 F" : "0.3 C"),
+                   false,
+                   {{"frost_hold.sensor_error", us ? "0.5 F" : "0.3 K"}}});
   if (design.fluid.kind == FluidKind::water) {
     all.push_back({"30 % glycol in the tubes (it helps the tubes, not the pipes)",
                    false,
@@ -98,20 +117,22 @@ void add_changes(Answer& answer, const WeatherYear* weather) {
   Passing passing{EdgeFields(coarse_edges()), weather};
   const Answer base = pass(answer.file, Question::freeze, passing, Reach::frost_hold);
   const bool found = answer.freeze->verdict == FreezeVerdict::found;
-  for (const Candidate& candidate : candidates(answer.file.design)) {
+  for (const Candidate& candidate : candidates(answer.file.design, *answer.freeze)) {
     const auto file = with_all(answer.file, candidate.settings);
     if (!file) continue;
     const Answer other = pass(*file, Question::freeze, passing, Reach::frost_hold);
     if (!base.freeze || !other.freeze || other.freeze->verdict != FreezeVerdict::found) continue;
     FreezeChange change{candidate.what, candidate.before_pour, other.freeze->slab_dial_degC,
                         other.freeze->air_dial_degC};
-    // From the dials that are printed, with their finer grid and their doubt, by the difference that the change makes.
+    // From the settings that were found, with their finer grid and their doubt, by the difference that it makes.
     if (found) {
       const System system = answer.file.design.units;
+      const double error_K = file->design.frost_hold.sensor_error_K - answer.file.design.frost_hold.sensor_error_K;
       change.slab_dial_degC = dial_mark_degC(
-          answer.freeze->slab_dial_degC + other.freeze->slab_degC - base.freeze->slab_degC, system);
-      change.air_dial_degC =
-          dial_mark_degC(answer.freeze->air_dial_degC + other.freeze->air_degC - base.freeze->air_degC, system);
+          answer.freeze->slab_wanted_degC + error_K + worth_K(other.freeze->slab_degC - base.freeze->slab_degC),
+          system);
+      change.air_dial_degC = dial_mark_degC(
+          answer.freeze->air_wanted_degC + error_K + worth_K(other.freeze->air_degC - base.freeze->air_degC), system);
     }
     answer.change.push_back(std::move(change));
   }

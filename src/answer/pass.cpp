@@ -111,10 +111,14 @@ void add_bands(Answer& answer, Passing& passing) {
   const Unknowns unknowns = usual_unknowns(answer.file.design);
   answer.bands = freeze_bands(shop.held, *answer.freeze, unknowns, {}, answer.wishes.progress);
   if (!answer.bands) return;
-  const double dial_degC = answer.freeze->air_dial_degC;
-  answer.freeze = covering(std::move(*answer.freeze), *answer.bands, answer.file.design);
+  auto covered = with_dials(shop.held, *answer.freeze, covering(*answer.bands), boiler_W(answer));
+  if (!covered.value) return;
+  const bool raised = covered.value->air_dial_degC > answer.freeze->air_dial_degC;
+  const auto of_freeze = [](const Diagnostic& d) { return d.code.compare(0, 7, "freeze.") == 0; };
+  answer.said.erase(std::remove_if(answer.said.begin(), answer.said.end(), of_freeze), answer.said.end());
+  answer.freeze = keep(std::move(covered), answer.said);
   // Hours are from the dial that is printed.
-  if (answer.freeze->air_dial_degC > dial_degC) answer.bands = freeze_bands(shop.held, *answer.freeze, unknowns);
+  if (raised) answer.bands = freeze_bands(shop.held, *answer.freeze, unknowns);
 }
 
 void add_cold_runs(Answer& answer, Passing& passing) {

@@ -240,10 +240,6 @@ std::optional<Bands> freeze_bands(const HeldShop& held, const Freeze& freeze, co
   return bands_from(fitted, freeze, unknowns, options);
 }
 
-Freeze covering(Freeze freeze, const Bands& bands, const Design& design) {
-  freeze.air_dial_degC = std::max(freeze.air_dial_degC, dial_mark_degC(bands.air_high_degC, design.units));
-  freeze.slab_dial_degC = std::max(freeze.slab_dial_degC, dial_mark_degC(bands.slab_high_degC, design.units));
-  return freeze;
-}
+LeastDials covering(const Bands& bands) { return {bands.air_high_degC, bands.slab_high_degC}; }
 
 }  // namespace slabwright

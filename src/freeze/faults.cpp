@@ -83,8 +83,21 @@ double doors_W_per_K(const Design& design, double rise_K) {
   return all_W_per_K;
 }
 
+/// The first tube to freeze, when all else that hangs in the air has frozen long before.
+std::string first_tube(const Scene& scene, const std::vector<ZoneRow>& rows) {
+  FirstFrozen first;
+  for (std::size_t i = 0; i < scene.held.places.place.size(); ++i) {
+    if (scene.held.places.place[i].kind != PlaceKind::tube) continue;
+    const auto after_s = freezes_after_s(scene.held, i, rows, Water::stands);
+    if (after_s && (!first.after_s || *after_s < *first.after_s)) first = {scene.held.places.place[i].name, after_s};
+  }
+  if (!first.after_s) return "no tube in the concrete freezes";
+  return fmt::format("the {} after {:.0f} h", first.name, *first.after_s / 3600.0);
+}
+
+/// Air is as cold as outdoors in minutes; water in lines follows it within the hour, the concrete in hours.
 SingleFault door_open(const Scene& scene) {
-  return fault_of(scene, "big door left open overnight (12 h)", [&](const ZoneRow& now) {
+  const auto rows = run_until_frozen(scene.held, scene.before, [&](const ZoneRow& now) {
     ZoneStep step = scene.step();
     step.tube_W_per_m2 = scene.most_W / tubes_m2(scene.held.zone);
     step.door_open = now.time_s < night_s;
@@ -92,6 +105,12 @@ SingleFault door_open(const Scene& scene) {
       step.needs.loss_W_per_K += doors_W_per_K(scene.shop.design, now.at.air_degC - scene.outdoor_degC);
     return step;
   });
+  double coldest_degC = scene.before.air_degC;
+  for (const ZoneRow& row : rows) coldest_degC = std::min(coldest_degC, row.at.air_degC);
+  const FirstFrozen first = first_frozen(scene.held, rows, Water::stands);
+  return {
+      "big door left open overnight (12 h)", first.name, first.after_s,
+      fmt::format("air falls to {}; {}", shown_degC(coldest_degC, scene.shop.design.units), first_tube(scene, rows))};
 }
 
 }  // namespace

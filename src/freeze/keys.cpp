@@ -74,6 +74,8 @@ Record record_of(Freeze& x) {
       key<&Freeze::outdoor_degC>({.meaning = "The coldest hour."}),
       key<&Freeze::air_degC>({.meaning = "Best figure of the wall thermostat, before sensor error."}),
       key<&Freeze::slab_degC>({.meaning = "Best figure of the slab sensor, before sensor error."}),
+      key<&Freeze::air_wanted_degC>({.meaning = "With the sensor's error, or what the bands ask for."}),
+      key<&Freeze::slab_wanted_degC>({.meaning = "The same for the slab sensor."}),
       key<&Freeze::air_dial_degC>({.meaning = "What a wall thermostat is set to."}),
       key<&Freeze::slab_dial_degC>({.meaning = "What a slab sensor's dial is set to instead."}),
       key<&Freeze::slab_sensor>({.meaning = "Where the slab sensor sits."}),
@@ -87,6 +89,7 @@ Record record_of(Freeze& x) {
       key<&Freeze::shut_slab_dial_degC>({.meaning = "Slab sensor then."}),
       key<&Freeze::place>({.meaning = "What decides, and what would decide next."}),
       key<&Freeze::unknown>({.meaning = "What could not be computed."}),
+      key<&Freeze::beyond_boiler>({.meaning = "A place that the boiler at full heat leaves too cold."}),
       key<&Freeze::hold_W>({.meaning = "Heat the water must give at the coldest."}),
       key<&Freeze::boiler_keeps_to_degC>({.meaning = "Outdoors below which the boiler cannot keep the slab dial."}),
       key<&Freeze::explained>({.meaning = "The arithmetic of the place that decides."})};

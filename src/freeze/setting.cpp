@@ -84,32 +84,45 @@ struct Search {
   double most_W_per_m2 = 0.0;  ///< of tube heat while a thermostat calls
 };
 
-/// By how much the coldest moment of each place under a real thermostat asks for more, in kelvin of its dial.
-double still_asked_K(const Search& search, const RealControl& control) {
+/// The place that a real thermostat leaves shortest of its limit, in kelvin of the dial.
+struct Short {
+  double asked_K = 0.0;
+  std::size_t place = 0;
+};
+Short shortest_of(const Search& search, const RealControl& control) {
   const std::vector<ZoneRow> rows = controlled_snap(search.zone, search.snap, control);
   const auto& curves = control.kind == DialKind::air ? search.curves.air : search.curves.slab;
-  double asked_K = 0.0;
+  Short most;
   for (std::size_t i = 0; i < search.places.place.size(); ++i) {
     const WatchedPlace& place = search.places.place[i];
     const double gain = *std::min_element(curves[i].gain_share.begin(), curves[i].gain_share.end());
     if (!place.decides || gain < least_gain_share) continue;
-    for (const ZoneRow& row : rows) asked_K = std::max(asked_K, (place.limit_degC - row.place_degC[i]) / gain);
+    for (const ZoneRow& row : rows) {
+      const double asked_K = (place.limit_degC - row.place_degC[i]) / gain;
+      if (asked_K > most.asked_K) most = {asked_K, i};
+    }
   }
-  return asked_K;
+  return most;
 }
 
-/// What on and off in a deadband add to a setting. A thermostat that calls for too little heat is another failure.
-double control_K(const Search& search, DialKind kind, double setting_degC, double most_degC) {
-  constexpr int rounds = 4;
-  constexpr double enough_K = 0.02;
+/// What on and off in a deadband add to a setting; absent where no setting does, because the boiler gives all it can.
+struct Controlled {
+  std::optional<double> added_K;
+  std::string short_place;  ///< otherwise
+};
+Controlled controlled(const Search& search, DialKind kind, double setting_degC, double most_degC) {
+  constexpr int rounds = 5;
+  constexpr double enough_K = 0.05;
   double added_K = 0.0;
+  Short last;
   for (int round = 0; round < rounds; ++round) {
-    const double asked_K = still_asked_K(
-        search, {kind, setting_degC + added_K, search.design.frost_hold.deadband_K, search.most_W_per_m2});
-    if (asked_K < enough_K) break;
-    added_K = std::min(added_K + asked_K, std::max(0.0, most_degC - setting_degC));
+    last =
+        shortest_of(search, {kind, setting_degC + added_K, search.design.frost_hold.deadband_K, search.most_W_per_m2});
+    if (last.asked_K < enough_K) return {added_K, ""};
+    if (setting_degC + added_K >= most_degC) break;
+    added_K = std::min(added_K + last.asked_K, most_degC - setting_degC);
   }
-  return added_K;
+  return {std::nullopt, search.places.place[last.place].name};
 }
 
 /// Where no boiler is known: what holds the working temperature, and half of it again.
@@ -167,7 +180,6 @@ std::vector<Explained> explained_by(const Search& search, const Freeze& freeze) 
     explained.asks_degC = (place.limit_degC - explained.base_degC) / explained.gain_share;
     explained.control_K = freeze.air_control_K;
     explained.sensor_error_K = search.design.frost_hold.sensor_error_K;
-    explained.dial_degC = freeze.air_dial_degC;
     return {explained};
   }
   return {};
@@ -207,20 +219,20 @@ void set_settings(Freeze& freeze, const Search& search, const Asked& air, const 
   const Most by_air = most_of(air, search.places), by_slab = most_of(slab, search.places);
   freeze.decides = by_air.by;
   freeze.decides_slab = by_slab.by;
-  const bool known = search.places.unknown.empty() && by_air.degC;
-  freeze.verdict = !by_air.by_all ? FreezeVerdict::no_setting
-                   : known        ? FreezeVerdict::found
-                                  : FreezeVerdict::cannot_be_called;
+  bool kept = by_air.by_all;
   if (by_air.degC) {
-    freeze.air_control_K = control_K(search, DialKind::air, *by_air.degC, air.most_degC);
+    const Controlled real = controlled(search, DialKind::air, *by_air.degC, air.most_degC);
+    if (!real.added_K) freeze.beyond_boiler = real.short_place;
+    kept = kept && real.added_K;
+    freeze.air_control_K = real.added_K.value_or(0.0);
     freeze.air_degC = *by_air.degC + freeze.air_control_K;
-    freeze.air_dial_degC = dial_degC(search.design, freeze.air_degC);
   }
   if (by_slab.degC) {
-    freeze.slab_control_K = control_K(search, DialKind::slab, *by_slab.degC, slab.most_degC);
+    freeze.slab_control_K = controlled(search, DialKind::slab, *by_slab.degC, slab.most_degC).added_K.value_or(0.0);
     freeze.slab_degC = *by_slab.degC + freeze.slab_control_K;
-    freeze.slab_dial_degC = dial_degC(search.design, freeze.slab_degC);
   }
+  const bool known = search.places.unknown.empty() && by_air.degC;
+  freeze.verdict = !kept ? FreezeVerdict::no_setting : known ? FreezeVerdict::found : FreezeVerdict::cannot_be_called;
 }
 
 }  // namespace
@@ -249,12 +261,26 @@ Checked<Freeze> lowest_setting(const HeldShop& held, EdgeFields& fields, std::op
   set_sensors(freeze, design, *shop);
   set_settings(freeze, search, air, slab);
   set_lasting(freeze, design, places, *shop);
+  freeze.place = all_at_setting(search, air, slab, freeze);
+  freeze.explained = explained_by(search, freeze);
+  return with_dials(held, std::move(freeze), {}, boiler_W);
+}
+
+Checked<Freeze> with_dials(const HeldShop& held, Freeze freeze, const LeastDials& least,
+                           std::optional<double> boiler_W) {
+  const Design& design = held.design;
+  const auto shop = shop_of(design, held.envelope, held.floor);
+  if (!shop) return {std::nullopt, {}};
+  const double error_K = design.frost_hold.sensor_error_K;
+  freeze.air_wanted_degC = std::max(freeze.air_degC + error_K, least.air_degC);
+  freeze.slab_wanted_degC = std::max(freeze.slab_degC + error_K, least.slab_degC);
+  if (!freeze.decides.empty()) freeze.air_dial_degC = dial_mark_degC(freeze.air_wanted_degC, design.units);
+  if (!freeze.decides_slab.empty()) freeze.slab_dial_degC = dial_mark_degC(freeze.slab_wanted_degC, design.units);
   if (!freeze.decides.empty()) {
     freeze.hold_W = hold_W(*shop, freeze.slab_dial_degC, shop->outdoor_degC);
     if (boiler_W) freeze.boiler_keeps_to_degC = boiler_keeps_to_degC(*shop, freeze.slab_dial_degC, *boiler_W);
   }
-  freeze.place = all_at_setting(search, air, slab, freeze);
-  freeze.explained = explained_by(search, freeze);
+  for (Explained& explained : freeze.explained) explained.dial_degC = freeze.air_dial_degC;
   if (freeze.verdict == FreezeVerdict::no_setting) freeze.reason = why_no_setting(design, freeze);
   if (freeze.verdict == FreezeVerdict::cannot_be_called) freeze.reason = why_not_called(design, freeze);
   std::vector<Diagnostic> said = remarks(freeze, *shop, boiler_W);

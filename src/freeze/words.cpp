@@ -150,8 +150,14 @@ std::string why_no_setting(const Design& design, const Freeze& freeze) {
                     place.name, shown_degC(place.limit_degC, system), shown_degC(design.climate.indoor_degC, system),
                     what_else(design, place.kind)));
   }
+  if (!freeze.beyond_boiler.empty())
+    sentences.push_back(
+        fmt::format("The {} gets too cold in the snap however high the dial stands: the boiler gives all "
+                    "it can, and that is not enough.",
+                    freeze.beyond_boiler));
   if (!freeze.decides.empty()) {
-    sentences.push_back(enough("Everywhere else", freeze.slab_dial_degC, freeze.air_dial_degC, system));
+    sentences.push_back(enough(freeze.beyond_boiler.empty() ? "Everywhere else" : "With heat enough,",
+                               freeze.slab_dial_degC, freeze.air_dial_degC, system));
   }
   return fmt::format("{}", fmt::join(sentences, " "));
 }

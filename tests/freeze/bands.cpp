@@ -62,7 +62,7 @@ TEST_CASE("the same seed draws the same band, and a dial that covers it is no lo
   const Bands once = bands_of(line, freeze, usual), again = bands_of(line, freeze, usual);
   CHECK(once.air_high_degC == again.air_high_degC);
   CHECK(once.lasts_low_s == again.lasts_low_s);
-  const Freeze covered = covering(freeze, once, line.design);
+  const Freeze covered = *with_dials(line.held(), freeze, covering(once), std::nullopt).value;
   CHECK(covered.air_dial_degC >= freeze.air_dial_degC);
   CHECK(covered.slab_dial_degC >= once.slab_high_degC - 1e-6);
   CHECK(covered.slab_dial_degC < std::max(once.slab_high_degC, freeze.slab_dial_degC) + 0.5 + 1e-6);
