@@ -54,7 +54,7 @@ struct Sensitivity {
 struct FreezeChange {
   std::string what;
   bool before_pour = false;  ///< too late once the concrete is in
-  double slab_dial_degC = 0.0;
+  std::optional<double> slab_dial_degC;  ///< absent: no slab setting is enough
   double air_dial_degC = 0.0;
 };
 

@@ -122,17 +122,19 @@ void add_changes(Answer& answer, const WeatherYear* weather) {
     if (!file) continue;
     const Answer other = pass(*file, Question::freeze, passing, Reach::frost_hold);
     if (!base.freeze || !other.freeze || other.freeze->verdict != FreezeVerdict::found) continue;
-    FreezeChange change{candidate.what, candidate.before_pour, other.freeze->slab_dial_degC,
-                        other.freeze->air_dial_degC};
+    FreezeChange change{candidate.what, candidate.before_pour, std::nullopt, other.freeze->air_dial_degC};
+    if (!other.freeze->decides_slab.empty()) change.slab_dial_degC = other.freeze->slab_dial_degC;
     // From the settings that were found, with their finer grid and their doubt, by the difference that it makes.
     if (found) {
       const System system = answer.file.design.units;
       const double error_K = file->design.frost_hold.sensor_error_K - answer.file.design.frost_hold.sensor_error_K;
-      change.slab_dial_degC = dial_mark_degC(
-          answer.freeze->slab_wanted_degC + error_K + worth_K(other.freeze->slab_degC - base.freeze->slab_degC),
-          system);
-      change.air_dial_degC = dial_mark_degC(
-          answer.freeze->air_wanted_degC + error_K + worth_K(other.freeze->air_degC - base.freeze->air_degC), system);
+      const auto moved_degC = [&](double wanted_degC, double Freeze::*setting) {
+        const double moved_K = worth_K((*other.freeze).*setting - (*base.freeze).*setting);
+        return dial_mark_degC(wanted_degC + error_K + moved_K, system);
+      };
+      change.air_dial_degC = moved_degC(answer.freeze->air_wanted_degC, &Freeze::air_degC);
+      if (change.slab_dial_degC && !base.freeze->decides_slab.empty())
+        change.slab_dial_degC = moved_degC(answer.freeze->slab_wanted_degC, &Freeze::slab_degC);
     }
     answer.change.push_back(std::move(change));
   }

@@ -46,7 +46,9 @@ void add_ranges(Answer& answer, Passing& passing) {
   });
   answer.supply_degC = three(
       answers, [](const Answer& a) { return a.point ? std::optional<double>(a.point->supply_degC) : std::nullopt; });
-  answer.slab_dial_degC = three(answers, [](const Answer& a) { return if_found(a, &Freeze::slab_dial_degC); });
+  answer.slab_dial_degC = three(answers, [](const Answer& a) {
+    return a.freeze && !a.freeze->decides_slab.empty() ? if_found(a, &Freeze::slab_dial_degC) : std::nullopt;
+  });
   answer.air_dial_degC = three(answers, [](const Answer& a) { return if_found(a, &Freeze::air_dial_degC); });
   if (answer.sizes) {
     answer.poor_fails_degC =

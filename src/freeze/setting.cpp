@@ -233,6 +233,11 @@ void set_settings(Freeze& freeze, const Search& search, const Asked& air, const 
   }
   const bool known = search.places.unknown.empty() && by_air.degC;
   freeze.verdict = !kept ? FreezeVerdict::no_setting : known ? FreezeVerdict::found : FreezeVerdict::cannot_be_called;
+  // A slab that may not be warm enough for every place has no setting, where the wall thermostat has one.
+  if (freeze.verdict == FreezeVerdict::found && !by_slab.by_all) {
+    freeze.decides_slab.clear();
+    freeze.slab_degC = freeze.slab_control_K = 0.0;
+  }
 }
 
 }  // namespace
@@ -277,8 +282,12 @@ Checked<Freeze> with_dials(const HeldShop& held, Freeze freeze, const LeastDials
   if (!freeze.decides.empty()) freeze.air_dial_degC = dial_mark_degC(freeze.air_wanted_degC, design.units);
   if (!freeze.decides_slab.empty()) freeze.slab_dial_degC = dial_mark_degC(freeze.slab_wanted_degC, design.units);
   if (!freeze.decides.empty()) {
-    freeze.hold_W = hold_W(*shop, freeze.slab_dial_degC, shop->outdoor_degC);
-    if (boiler_W) freeze.boiler_keeps_to_degC = boiler_keeps_to_degC(*shop, freeze.slab_dial_degC, *boiler_W);
+    const double slab_degC =
+        freeze.decides_slab.empty()
+            ? held_at(*shop->hold[shop->first], freeze.air_dial_degC, shop->outdoor_degC).sensor_degC
+            : freeze.slab_dial_degC;
+    freeze.hold_W = hold_W(*shop, slab_degC, shop->outdoor_degC);
+    if (boiler_W) freeze.boiler_keeps_to_degC = boiler_keeps_to_degC(*shop, slab_degC, *boiler_W);
   }
   for (Explained& explained : freeze.explained) explained.dial_degC = freeze.air_dial_degC;
   if (freeze.verdict == FreezeVerdict::no_setting) freeze.reason = why_no_setting(design, freeze);

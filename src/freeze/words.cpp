@@ -16,9 +16,11 @@ constexpr double semi_heated_building_degC = 5.0;
 Measured degree(double degC) { return {degC, Dimension::degree}; }
 
 /// "; everything else" or the like, and what is enough for it at either sensor.
-std::string enough(std::string_view whom, double slab_degC, double air_degC, System system) {
-  return fmt::format("{} {} at the slab sensor, or {} on the wall, is enough.", whom, shown_degC(slab_degC, system),
-                     shown_degC(air_degC, system));
+std::string enough(std::string_view whom, const Freeze& freeze, System system) {
+  const std::string wall = shown_degC(freeze.air_dial_degC, system);
+  if (freeze.decides_slab.empty()) return fmt::format("{} {} on the wall is enough.", whom, wall);
+  return fmt::format("{} {} at the slab sensor, or {} on the wall, is enough.", whom,
+                     shown_degC(freeze.slab_dial_degC, system), wall);
 }
 
 bool kept_by_none(const PlaceAtSetting& place) { return place.decides && !place.asks_air_degC; }
@@ -93,7 +95,7 @@ Diagnostic about_corners() {
 
 /// The advice that is heard most, tried on this shop.
 std::optional<Diagnostic> about_usual_slab(const Freeze& freeze, const Shop& shop) {
-  if (freeze.slab_degC <= usual_slab_degC) return std::nullopt;
+  if (freeze.decides_slab.empty() || freeze.slab_degC <= usual_slab_degC) return std::nullopt;
   const double air_degC = coldest_air_degC(shop, usual_slab_degC);
   if (air_degC >= 0.0) return std::nullopt;
   return Diagnostic{Severity::note,
@@ -118,12 +120,14 @@ std::optional<Diagnostic> about_footing(const Freeze& freeze) {
 
 std::optional<Diagnostic> about_boiler(const Freeze& freeze, double boiler_W) {
   if (freeze.hold_W <= boiler_W) return std::nullopt;
-  Diagnostic small{Severity::failure,
-                   "freeze.boiler-too-small",
-                   "boiler.power",
-                   "holding the slab at {} takes {} at {} outside; the boiler gives {}",
-                   {degree(freeze.slab_dial_degC), Measured{freeze.hold_W, Dimension::power},
-                    degree(freeze.outdoor_degC), Measured{boiler_W, Dimension::power}}};
+  const bool slab = !freeze.decides_slab.empty();
+  Diagnostic small{
+      Severity::failure,
+      "freeze.boiler-too-small",
+      "boiler.power",
+      std::string("holding the ") + (slab ? "slab" : "room") + " at {} takes {} at {} outside; the boiler gives {}",
+      {degree(slab ? freeze.slab_dial_degC : freeze.air_dial_degC), Measured{freeze.hold_W, Dimension::power},
+       degree(freeze.outdoor_degC), Measured{boiler_W, Dimension::power}}};
   if (freeze.boiler_keeps_to_degC) {
     small.sentence += ", enough down to {} outside";
     small.parts.push_back(degree(*freeze.boiler_keeps_to_degC));
@@ -156,8 +160,7 @@ std::string why_no_setting(const Design& design, const Freeze& freeze) {
                     "it can, and that is not enough.",
                     freeze.beyond_boiler));
   if (!freeze.decides.empty()) {
-    sentences.push_back(enough(freeze.beyond_boiler.empty() ? "Everywhere else" : "With heat enough,",
-                               freeze.slab_dial_degC, freeze.air_dial_degC, system));
+    sentences.push_back(enough(freeze.beyond_boiler.empty() ? "Everywhere else" : "With heat enough,", freeze, system));
   }
   return fmt::format("{}", fmt::join(sentences, " "));
 }
@@ -168,7 +171,7 @@ std::string why_not_called(const Design& design, const Freeze& freeze) {
     sentences.push_back(fmt::format("The {}: {}.", place.name, place.why));
   }
   if (!freeze.decides.empty()) {
-    sentences.push_back(enough("For everything else", freeze.slab_dial_degC, freeze.air_dial_degC, design.units));
+    sentences.push_back(enough("For everything else", freeze, design.units));
   }
   if (sentences.empty()) sentences.push_back("No place was found that could freeze first.");
   return fmt::format("{}", fmt::join(sentences, " "));
@@ -185,7 +188,7 @@ std::vector<Diagnostic> remarks(const Freeze& freeze, const Shop& shop, std::opt
   if (boiler_W) add(said, about_boiler(freeze, *boiler_W));
   add(said, about_lasting(freeze));
   add(said, about_shut(freeze));
-  said.push_back(about_two_dials(freeze));
+  if (!freeze.decides_slab.empty()) said.push_back(about_two_dials(freeze));
   said.push_back(about_corners());
   add(said, about_usual_slab(freeze, shop));
   add(said, about_footing(freeze));

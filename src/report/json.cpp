@@ -157,10 +157,10 @@ Json sensitivities_of(const Answer& answer) {
 Json changes_of(const Answer& answer) {
   Json items = Json::array();
   for (const FreezeChange& c : answer.change) {
-    items.push_back({{"what", c.what},
-                     {"before_pour", c.before_pour},
-                     {"slab_dial_degC", rounded(c.slab_dial_degC)},
-                     {"air_dial_degC", rounded(c.air_dial_degC)}});
+    Json item = {{"what", c.what}, {"before_pour", c.before_pour}};
+    if (c.slab_dial_degC) item["slab_dial_degC"] = rounded(*c.slab_dial_degC);
+    item["air_dial_degC"] = rounded(c.air_dial_degC);
+    items.push_back(std::move(item));
   }
   return items;
 }

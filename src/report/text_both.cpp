@@ -70,7 +70,10 @@ void add_figures(Table& table, const Answer& written, const Answer& tried) {
   row("pump head", Kind::head,
       [](const Answer& a) { return of(a.sizes, [](const PlantSizes& s) { return s.pump.head_m; }); });
   row("frost hold, wall thermostat", Kind::dial, [](const Answer& a) { return dial_of(a, &Freeze::air_dial_degC); });
-  row("frost hold, slab sensor", Kind::dial, [](const Answer& a) { return dial_of(a, &Freeze::slab_dial_degC); });
+  row("frost hold, slab sensor", Kind::dial, [](const Answer& a) -> std::optional<double> {
+    if (!a.freeze || a.freeze->decides_slab.empty()) return std::nullopt;
+    return dial_of(a, &Freeze::slab_dial_degC);
+  });
 }
 
 }  // namespace

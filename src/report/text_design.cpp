@@ -205,6 +205,11 @@ void add_hold(Page& page, const Reader& reader) {
       return add_row(page, question, "frost hold", "cannot be called safe: see above");
     case FreezeVerdict::found: break;
   }
+  if (answer.freeze->decides_slab.empty()) {
+    return add_row(page, question, "frost hold",
+                   fmt::format("wall thermostat {}; {}",
+                               reader(Kind::dial, answer.freeze->air_dial_degC, Figure::frost_hold), more));
+  }
   if (!answer.air_dial_degC || !answer.slab_dial_degC) {
     return add_row(page, question, "frost hold",
                    fmt::format("wall thermostat {}, or slab sensor {}; {}",

@@ -33,6 +33,10 @@ void add_bands(Page& page, const Reader& reader) {
     return add_text(page,
                     "Quick: for what nobody can know (soil, leaks, foam, where the tubes lie) leave out --quick.");
   if (!answer.bands) return;
+  if (freeze.decides_slab.empty())
+    return add_text(page,
+                    fmt::format("Best figure {}; the setting also covers 95 of 100 draws of what nobody can know.",
+                                figure(Kind::dial, freeze.air_degC, system)));
   add_text(page,
            fmt::format("Best figures {} and {}; the settings also cover 95 of 100 draws of what nobody can know "
                        "(soil, leaks, wet or crushed foam, where tubes lie, sensor error).",
@@ -119,7 +123,8 @@ Page page_of_places(const Reader& reader, std::size_t most_places) {
 bool helps(const Freeze& freeze, const FreezeChange& change) {
   constexpr double rounding_K = 1e-6;
   return freeze.verdict != FreezeVerdict::found || change.air_dial_degC < freeze.air_dial_degC - rounding_K ||
-         change.slab_dial_degC < freeze.slab_dial_degC - rounding_K;
+         (change.slab_dial_degC &&
+          (freeze.decides_slab.empty() || *change.slab_dial_degC < freeze.slab_dial_degC - rounding_K));
 }
 
 /// Few dials go lower than this: practice.
@@ -140,7 +145,8 @@ Page page_of_changes(const Reader& reader, std::size_t most_rows, bool idle_too)
     if (!helps(*answer.freeze, change))
       idle.push_back(change.what);
     else if (table.rows.size() < most_rows)
-      table.rows.push_back({what, on_a_dial(reader, change.air_dial_degC), on_a_dial(reader, change.slab_dial_degC)});
+      table.rows.push_back({what, on_a_dial(reader, change.air_dial_degC),
+                            change.slab_dial_degC ? on_a_dial(reader, *change.slab_dial_degC) : "none"});
   }
   Page page;
   if (!table.rows.empty()) add_table(page, table);
