@@ -53,7 +53,7 @@ struct Sensitivity {
 /// A change and the frost hold it leads to.
 struct FreezeChange {
   std::string what;
-  bool before_pour = false;  ///< too late once the concrete is in
+  bool before_pour = false;              ///< too late once the concrete is in
   std::optional<double> slab_dial_degC;  ///< absent: no slab setting is enough
   double air_dial_degC = 0.0;
 };
@@ -77,7 +77,7 @@ struct Answer {
   std::vector<Recovery> recovery;
   std::vector<SensorCase> sensor;
   std::optional<TurnOff> turn_off;
-  std::optional<Bands> bands;  ///< the dials of `freeze` then cover them
+  std::optional<Bands> bands;   ///< the dials of `freeze` then cover them
   std::optional<Three> loss_W;  ///< of a building not described, as every range
   std::optional<Three> boiler_W;
   std::optional<Three> supply_degC;

@@ -20,10 +20,10 @@ struct Snap {
 
 /// The snap of a design, all of it practice.
 ///
-/// Without weather: a week half way from the coldest month to `outdoor`, a day of going over, then `snap_days` days that each reach `coldest` before
-/// sunrise and swing by `snap_swing`. With weather: the coldest `snap_days` days of its year with the 10 days before
-/// them, lowered as a whole where no hour is as cold as `coldest`; colder hours stay as they are. The user's own list
-/// of daily lowest temperatures stands in place of either and knows no `coldest`.
+/// Without weather: a week half way from the coldest month to `outdoor`, a day of going over, then `snap_days` days
+/// that each reach `coldest` before sunrise and swing by `snap_swing`. With weather: the coldest `snap_days` days of
+/// its year with the 10 days before them, lowered as a whole where no hour is as cold as `coldest`; colder hours stay
+/// as they are. The user's own list of daily lowest temperatures stands in place of either and knows no `coldest`.
 ///
 /// A colder `coldest` gives a snap that is nowhere warmer. Where `coldest` is warmer than `outdoor` the lead is no
 /// colder than it. Contract: the design has an `outdoor`; a settled design then has a `coldest`.

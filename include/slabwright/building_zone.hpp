@@ -35,7 +35,7 @@ struct ZonePlace {
   std::size_t point = 0;             ///< output of the strip's states
   /// Of a corner, over that point: what cold takes from it while it is colder than the room, and what tube heat gives.
   double cold_share = 1.0, heat_share = 1.0;
-  DriverWeights weights;             ///< of what follows the air
+  DriverWeights weights;  ///< of what follows the air
 };
 
 /// All heated rooms. Rooms that their slab holds warmer or colder than the zone keep their share of its rise over

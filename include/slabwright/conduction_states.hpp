@@ -54,11 +54,11 @@ StateValues after_constant(const FewStates& states, const StateValues& from, con
 StateValues after_straight(const FewStates& states, const StateValues& from, const DriverValues& at_start,
                            const DriverValues& at_end, double dt_s);
 
-/// Steps of one length made ready, for many of them: x = keep x + start (input u0) + end (input u1), drivers going
-/// straight from u0 to u1. The same numbers as after_straight().
+/// Steps of one length made ready, for many of them: x = keep x + start (input u0) + end (input u1), shares all,
+/// drivers going straight from u0 to u1. The same numbers as after_straight().
 struct StatesStep {
   double dt_s = 0.0;
-  std::vector<double> keep, start, end;  ///< [state]
+  std::vector<double> keep_share, start_share, end_share;  ///< [state]
 };
 StatesStep states_step(const FewStates& states, double dt_s);
 StateValues after_step(const FewStates& states, const StatesStep& step, const StateValues& from,

@@ -91,9 +91,9 @@ StatesStep states_step(const FewStates& states, double dt_s) {
   step.dt_s = dt_s;
   for (const double decay_per_s : states.decay_per_s) {
     const double rise = followed_rise(decay_per_s * dt_s), followed = -std::expm1(-decay_per_s * dt_s);
-    step.keep.push_back(1.0 - followed);
-    step.start.push_back(followed - rise);
-    step.end.push_back(rise);
+    step.keep_share.push_back(1.0 - followed);
+    step.start_share.push_back(followed - rise);
+    step.end_share.push_back(rise);
   }
   return step;
 }
@@ -103,8 +103,8 @@ StateValues after_step(const FewStates& states, const StatesStep& step, const St
   expect_fits(states, from, step.dt_s);
   StateValues state(from.size());
   for (std::size_t k = 0; k < state.size(); ++k)
-    state[k] = step.keep[k] * from[k] + step.start[k] * product(states.input[k], at_start) +
-               step.end[k] * product(states.input[k], at_end);
+    state[k] = step.keep_share[k] * from[k] + step.start_share[k] * product(states.input[k], at_start) +
+               step.end_share[k] * product(states.input[k], at_end);
   return state;
 }
 
