@@ -77,7 +77,7 @@ struct FrostHold {
   double door_air_share = 0.0;   ///< how far the air on the first metre at a big door stands on the way to outdoor air
   double deadband_K = 0.0;       ///< of either thermostat: on at half of it below the dial, off at half of it above
   double satisfied_s = 0.0;      ///< how long something warm may keep the floor off in the cold
-  double opens_s = 0.0;          ///< when work begins, from midnight
+  ClockTime opens;               ///< when work begins
   friend bool operator==(const FrostHold&, const FrostHold&) = default;
 };
 

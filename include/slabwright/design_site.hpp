@@ -25,7 +25,7 @@ struct Climate {
   double half_swing_K = 0.0;  ///< half the difference between the warmest and the coldest month
   double altitude_m = 0.0;
   double wind_m_per_s = 0.0;  ///< with the coldest weather: the outdoor film of the slab's edges
-  std::string weather{};  ///< name of an hourly weather file, as written; who answers must bring it
+  std::string weather{};      ///< name of an hourly weather file, as written; who answers must bring it
   std::optional<double> yearly_minimum_degC{};  ///< mean of the yearly lowest hours, from published station statistics
   std::optional<double> minimum_spread_K{};     ///< their standard deviation
   int return_years = 20;                        ///< n of the n-year minimum; only beside the two above

@@ -97,4 +97,13 @@ struct DayLow {
 std::string read_words(std::string_view text, DayLow& low);
 std::string write_words(const DayLow& low, System system);
 
+/// A time of day: "7:00", "19:30".
+struct ClockTime {
+  static constexpr std::string_view takes = "a time of day", example = "7:00";
+  double after_midnight_s = 0.0;  ///< 0 to a day
+  friend bool operator==(const ClockTime&, const ClockTime&) = default;
+};
+std::string read_words(std::string_view text, ClockTime& time);
+std::string write_words(const ClockTime& time, System system);
+
 }  // namespace slabwright

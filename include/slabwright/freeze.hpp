@@ -43,7 +43,7 @@ struct Explained {
   double asks_degC = 0.0;  ///< (limit - base) / gain
   double control_K = 0.0;
   double sensor_error_K = 0.0;
-  double dial_degC = 0.0;
+  double dial_degC = 0.0;  ///< the sum on a mark of the dial; what the bands ask for may be more
 };
 
 /// The lowest settings. A dial holds the sensor error and is rounded up to a whole F or half a C.

@@ -166,12 +166,9 @@ Record record_of(FrostHold& x) {
                                     .source = "practice",
                                     .least = 0.0,
                                     .most = 172800.0}),
-      key<&FrostHold::opens_s>({.meaning = "When work begins, from midnight: the way back to working temperature ends "
-                                           "then.",
-                                .us = "7 h",
-                                .source = "practice",
-                                .least = 0.0,
-                                .most = 86400.0})};
+      key<&FrostHold::opens>({.meaning = "When work begins: the way back to working temperature ends then.",
+                              .us = "7:00",
+                              .source = "practice"})};
   return {keys, &x};
 }
 

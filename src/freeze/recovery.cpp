@@ -14,7 +14,6 @@ using namespace freeze;
 
 /// See recoveries().
 constexpr double floor_view_share = 0.4, inner_face_share = 0.05;
-constexpr double day_s = 86400.0;
 
 /// What the second source gives in this weather; 0 where it stands or nobody knows what it gives.
 double second_source_W(const Design& design, double outdoor_degC) {
@@ -70,7 +69,7 @@ Recovery recovery_at(const HeldShop& shop, const HeldZone& held, const Freeze& f
   if (!recovery.takes_s) return recovery;
   recovery.boiler_J = boiler_W * *recovery.takes_s;
   recovery.source_J = full.source_W * *recovery.takes_s;
-  if (shop.design.frost_hold.opens_s < day_s) recovery.starts_at_s = shop.design.frost_hold.opens_s - *recovery.takes_s;
+  recovery.starts_at_s = shop.design.frost_hold.opens.after_midnight_s - *recovery.takes_s;
   return recovery;
 }
 

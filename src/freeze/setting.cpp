@@ -289,7 +289,8 @@ Checked<Freeze> with_dials(const HeldShop& held, Freeze freeze, const LeastDials
     freeze.hold_W = hold_W(*shop, slab_degC, shop->outdoor_degC);
     if (boiler_W) freeze.boiler_keeps_to_degC = boiler_keeps_to_degC(*shop, slab_degC, *boiler_W);
   }
-  for (Explained& explained : freeze.explained) explained.dial_degC = freeze.air_dial_degC;
+  for (Explained& explained : freeze.explained)
+    explained.dial_degC = dial_mark_degC(freeze.air_degC + error_K, design.units);
   if (freeze.verdict == FreezeVerdict::no_setting) freeze.reason = why_no_setting(design, freeze);
   if (freeze.verdict == FreezeVerdict::cannot_be_called) freeze.reason = why_not_called(design, freeze);
   std::vector<Diagnostic> said = remarks(freeze, *shop, boiler_W);

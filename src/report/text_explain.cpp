@@ -79,10 +79,12 @@ void add_line(Page& page, const std::string& what, const std::string& figure) {
 /// The moment that asks for most, and what it asks of the dial.
 void add_moment(Page& page, const Reader& reader, const Explained& why, const PlaceAtSetting& place) {
   const Scale scale{reader.system()};
-  add_text(page,
-           fmt::format("In the snap it asks for most {} after the snap begins, at {} {} outside. It then stands at "
-                       "gain x dial + base:",
-                       fmt::format("{:.1f} h", why.after_s / 3600.0), scale.degree(why.outdoor_degC), scale.unit()));
+  add_text(
+      page,
+      fmt::format(
+          "In the snap it asks for most {} after the week before the snap begins, at {} {} outside. It then stands at "
+          "gain x dial + base:",
+          fmt::format("{:.1f} h", why.after_s / 3600.0), scale.degree(why.outdoor_degC), scale.unit()));
   const double base = scale.base_shown(why);
   add_line(page, "gain, of each degree of the dial", fmt::format("{:.4f}", why.gain_share));
   add_line(page, "base, what weather, ground and the days before leave there", scale.plain(base));

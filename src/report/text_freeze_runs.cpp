@@ -99,8 +99,7 @@ Page ways_back(const Reader& reader, std::size_t most) {
   Page page;
   const auto& all = reader.answer.recovery;
   if (all.empty()) return page;
-  const double opens_s = reader.design().frost_hold.opens_s;
-  const std::string when = opens_s < day_s ? " for " + clock_time(opens_s) : "";
+  const std::string when = " for " + clock_time(reader.design().frost_hold.opens.after_midnight_s);
   std::vector<std::string> ways;
   for (auto one = all.rbegin(); one != all.rend() && ways.size() < most; ++one) ways.push_back(way_back(reader, *one));
   add_text(page, fmt::format("Back to {}{}: {}.", reader(Kind::degree, all.front().to_air_degC, Figure::indoor), when,

@@ -1,22 +1,13 @@
 // Places at corners of the floor, under its edge, at the ends of doors and outdoors.
 #include <algorithm>
 
-#include "envelope/shops.hpp"
-#include "slabwright/building.hpp"
+#include "building/watched.hpp"
 #include "slabwright/tube.hpp"
-#include "support/catch.hpp"
 
 using namespace slabwright;
 using namespace slabwright::test;
 
 namespace {
-
-WatchedPlaces of(const Design& design) {
-  static EdgeFields fields({.first_cell_m = 0.02, .growth = 1.4});
-  const auto envelope = envelope_of(design);
-  REQUIRE(envelope);
-  return watched_places(design, *envelope.value, fields);
-}
 
 const WatchedPlace* find(const WatchedPlaces& places, const std::string& word) {
   const auto found = std::find_if(places.place.begin(), places.place.end(),
@@ -68,7 +59,7 @@ TEST_CASE("a corner is colder than the wall unless the bend takes the tube furth
   Design d = bare_shop();
   for (const double from_walls_m : {0.15, 0.3, 0.6}) {
     d.tube.from_walls_m = from_walls_m;
-    const WatchedPlaces places = of(d);
+    const WatchedPlaces places = watched_in(d);
     CHECK(temperature_at(named(places, "corners").idle, frost) <
           temperature_at(named(places, "mm inside").idle, frost));
     for (const WatchedPlace& place : places.place) {
@@ -81,8 +72,8 @@ TEST_CASE("a corner is colder than the wall unless the bend takes the tube furth
 
 TEST_CASE("a corner belongs to the room that it lies in") {
   Design d = shop_with_store();
-  CHECK(find(of(d), "corners of the outer wall of the shop"));
-  CHECK(find(of(d), "corners of the outer wall of the store"));  // it may have one
+  CHECK(find(watched_in(d), "corners of the outer wall of the shop"));
+  CHECK(find(watched_in(d), "corners of the outer wall of the store"));  // it may have one
   const auto box = [](double x0, double x1) { return std::vector<Place>{{x0, 0.0}, {x1, 0.0}, {x1, 9.0}, {x0, 9.0}}; };
   d.room[0].outline = box(0.0, 4.0);
   d.room[1].outline = box(4.0, 8.0);  // between two others
@@ -90,7 +81,7 @@ TEST_CASE("a corner belongs to the room that it lies in") {
   d.room[2].name = "office";
   d.room[2].outline = box(8.0, 12.0);
   for (Room& room : d.room) room.size.reset();
-  const WatchedPlaces places = of(d);
+  const WatchedPlaces places = watched_in(d);
   CHECK(find(places, "corners of the outer wall of the shop"));
   CHECK_FALSE(find(places, "corners of the outer wall of the store"));
   CHECK(find(places, "corners of the outer wall of the office"));
@@ -103,18 +94,18 @@ TEST_CASE("a re-entrant corner is none") {
   for (Room& room : d.room) room.size.reset();
   d.room[0].outline = {{0, 0}, {12, 0}, {12, 9}, {8, 9}, {8, 4}, {0, 4}};
   d.room[1].outline = {{5, 4}, {8, 4}, {8, 6}, {6, 6}, {6, 5}, {5, 5}};  // round the inner corner
-  CHECK(find(of(d), "corners of the outer wall of the shop"));
-  CHECK_FALSE(find(of(d), "corners of the outer wall of the store"));
+  CHECK(find(watched_in(d), "corners of the outer wall of the shop"));
+  CHECK_FALSE(find(watched_in(d), "corners of the outer wall of the store"));
 }
 
 TEST_CASE("slab corner and soil are reported, further from the room than the tube") {
   Design d = bare_shop();
-  const auto soil = [&] { return named(of(d), "soil under"); };
+  const auto soil = [&] { return named(watched_in(d), "soil under"); };
   for (const std::string word : {"bottom corner", "soil under"}) {
-    const WatchedPlace place = named(of(d), word);
+    const WatchedPlace place = named(watched_in(d), word);
     CHECK_FALSE(place.decides);
     CHECK(place.limit_degC == 0.0);
-    CHECK(place.idle.indoor_share < named(of(d), "tube 150").idle.indoor_share);
+    CHECK(place.idle.indoor_share < named(watched_in(d), "tube 150").idle.indoor_share);
   }
   const double foam_m = 1.8 * 0.0254 / 0.880;  // an inch of XPS to R-5
   CHECK(soil().at.depth_m == Approx(0.12 + foam_m).epsilon(0.02));
@@ -138,13 +129,13 @@ TEST_CASE("slab corner and soil are reported, further from the room than the tub
 
 TEST_CASE("at the end of a door the colder of door and wall is the door's place") {
   Design d = bare_shop();
-  const auto door_row = [&] { return *named(of(d), "inside the big door").edge; };
-  const std::size_t wall = *named(of(d), "tube 150").edge;
+  const auto door_row = [&] { return *named(watched_in(d), "inside the big door").edge; };
+  const std::size_t wall = *named(watched_in(d), "tube 150").edge;
   CHECK(door_row() != wall);
   d.opening[0].strip = Insulation{4.0};  // a better edge than the bare wall's
   d.frost_hold.door_air_share = 0.0;
   CHECK(door_row() == wall);
-  const WatchedPlace tube = named(of(d), "inside the big door");
+  const WatchedPlace tube = named(watched_in(d), "inside the big door");
   CHECK(tube.at.in_m == Approx(0.3));
   CHECK(tube.length_m == Approx(3.0));
   d.edge.insulation = {1.8};
@@ -155,7 +146,7 @@ TEST_CASE("at the end of a door the colder of door and wall is the door's place"
 TEST_CASE("sprinklers, hose bibs and lines outdoors") {
   Design d = bare_shop();
   d.watch = {watch(WatchKind::sprinkler), watch(WatchKind::hose_bib, 0.5), watch(WatchKind::outdoor_line)};
-  WatchedPlaces places = of(d);
+  WatchedPlaces places = watched_in(d);
   CHECK(named(places, "sprinkler line").kind == PlaceKind::room_pipe);
   CHECK(named(places, "sprinkler line").limit_degC == 4.4);
   CHECK(temperature_at(named(places, "sprinkler line").idle, frost) == Approx(10.0));
@@ -169,14 +160,14 @@ TEST_CASE("sprinklers, hose bibs and lines outdoors") {
 
 TEST_CASE("a water heat pump has lines outdoors, and only glycol keeps them") {
   Design d = bare_shop();
-  CHECK_FALSE(find(of(d), "heat pump"));
+  CHECK_FALSE(find(watched_in(d), "heat pump"));
   d.second_source.kind = SecondSourceKind::heat_pump;
-  CHECK_FALSE(find(of(d), "heat pump"));
+  CHECK_FALSE(find(watched_in(d), "heat pump"));
   d.second_source.kind = SecondSourceKind::water_heat_pump;
-  CHECK(named(of(d), "outdoor lines of the heat pump").limit_degC == Approx(2.0));
-  CHECK(named(of(d), "outdoor lines of the heat pump").decides);
+  CHECK(named(watched_in(d), "outdoor lines of the heat pump").limit_degC == Approx(2.0));
+  CHECK(named(watched_in(d), "outdoor lines of the heat pump").decides);
   d.fluid = {FluidKind::propylene_glycol, {0.5, false}};
-  const WatchedPlace kept = named(of(d), "outdoor lines of the heat pump");
+  const WatchedPlace kept = named(watched_in(d), "outdoor lines of the heat pump");
   CHECK(kept.limit_degC == Approx(freezing_point_degC(mixture_of(d.fluid)) + 2.0));
   CHECK(kept.decides == (kept.limit_degC > -27.0));
   CHECK_FALSE(kept.decides);

@@ -1,19 +1,10 @@
 // Which places are watched, against which limits.
-#include "envelope/shops.hpp"
-#include "slabwright/building.hpp"
-#include "support/catch.hpp"
+#include "building/watched.hpp"
 
 using namespace slabwright;
 using namespace slabwright::test;
 
 namespace {
-
-WatchedPlaces of(const Design& design) {
-  static EdgeFields fields({.first_cell_m = 0.02, .growth = 1.4});
-  const auto envelope = envelope_of(design);
-  REQUIRE(envelope);
-  return watched_places(design, *envelope.value, fields);
-}
 
 const WatchedPlace& named(const WatchedPlaces& places, const std::string& name) {
   for (const WatchedPlace& place : places.place) {
@@ -39,7 +30,7 @@ WatchEntry watch(WatchKind kind, const std::string& name) {
 }  // namespace
 
 TEST_CASE("wall, door, floor line and manifold are watched without being asked") {
-  const WatchedPlaces places = of(bare_shop());
+  const WatchedPlaces places = watched_in(bare_shop());
   CHECK(places.unknown.empty());
   std::vector<std::string> names;
   for (const WatchedPlace& place : places.place) names.push_back(place.name);
@@ -62,14 +53,14 @@ TEST_CASE("places are named in the reader's units") {
   d.units = System::us;
   d.tube.from_walls_m = 6 * 0.0254;
   d.tube.from_doors_m = 12 * 0.0254;
-  const WatchedPlaces places = of(d);
+  const WatchedPlaces places = watched_in(d);
   CHECK(at(places, wall_tube).name == "tube 6 in inside the outer wall");
   CHECK(at(places, door_tube).name == "tube 12 in inside the big door");
   CHECK(at(places, step).name == "floor 1 in inside the big door");
 }
 
 TEST_CASE("limits are the freezing point and a margin, or the limit of practice in air") {
-  const WatchedPlaces places = of(bare_shop());
+  const WatchedPlaces places = watched_in(bare_shop());
   CHECK(at(places, wall_tube).freezes_degC == Approx(0.0).margin(1e-9));
   CHECK(at(places, wall_tube).limit_degC == Approx(2.0));
   CHECK(at(places, line).limit_degC == 0.0);
@@ -80,7 +71,7 @@ TEST_CASE("glycol lowers the tube's limit, and the air is then only reported") {
   Design d = bare_shop();
   d.fluid.kind = FluidKind::propylene_glycol;
   d.fluid.glycol = {0.3, false};
-  const WatchedPlaces places = of(d);
+  const WatchedPlaces places = watched_in(d);
   CHECK(at(places, wall_tube).freezes_degC == freezing_point_degC({FluidKind::propylene_glycol, 0.3}));
   CHECK(at(places, wall_tube).limit_degC < -9.0);
   CHECK_FALSE(at(places, air).decides);
@@ -92,7 +83,7 @@ TEST_CASE("the air on the first metre at a door stands part of the way to outdoo
   Design d = bare_shop();
   const auto outdoor_share = [&](double door_air_share, std::size_t place) {
     d.frost_hold.door_air_share = door_air_share;
-    return of(d).place[place].idle.outdoor_share;
+    return watched_in(d).place[place].idle.outdoor_share;
   };
   for (const std::size_t at_door : {door_tube, line, step}) {
     double last = outdoor_share(0.0, at_door);
@@ -115,7 +106,7 @@ TEST_CASE("wind makes the edge colder") {
   for (const double wind_m_per_s : {0.0, 2.0, 4.0, 10.0, 40.0}) {
     d.climate.wind_m_per_s = wind_m_per_s;
     for (const std::size_t tube : {wall_tube, corner_tube}) {
-      const double now = of(d).place[tube].idle.outdoor_share;
+      const double now = watched_in(d).place[tube].idle.outdoor_share;
       CHECK(now > last[tube]);
       last[tube] = now;
     }
@@ -123,16 +114,16 @@ TEST_CASE("wind makes the edge colder") {
 }
 
 TEST_CASE("cold comes in along the floor: line, step, tube") {
-  const WatchedPlaces places = of(bare_shop());
+  const WatchedPlaces places = watched_in(bare_shop());
   CHECK(at(places, line).idle.outdoor_share > at(places, step).idle.outdoor_share);
   CHECK(at(places, step).idle.outdoor_share > at(places, door_tube).idle.outdoor_share);
   Design d = bare_shop();
   d.tube.from_doors_m = 0.6;
-  CHECK(at(of(d), door_tube).idle.outdoor_share < at(places, door_tube).idle.outdoor_share);
+  CHECK(at(watched_in(d), door_tube).idle.outdoor_share < at(places, door_tube).idle.outdoor_share);
 }
 
 TEST_CASE("tubes that run warm the place") {
-  for (const WatchedPlace& place : of(bare_shop()).place) {
+  for (const WatchedPlace& place : watched_in(bare_shop()).place) {
     if (place.kind != PlaceKind::tube) continue;
     CHECK(place.running.tube_m2K_per_W > 0.02);
     CHECK(place.running.tube_m2K_per_W < 0.3);
@@ -144,7 +135,7 @@ TEST_CASE("the user's own places have their own limits") {
   Design d = bare_shop();
   d.watch = {watch(WatchKind::wall_pipe, "sink line"), watch(WatchKind::room_pipe, "hose"),
              watch(WatchKind::drain_trap, "")};
-  WatchedPlaces places = of(d);
+  WatchedPlaces places = watched_in(d);
   const WatchedPlace& wall = named(places, "sink line");
   CHECK(wall.kind == PlaceKind::wall_pipe);
   CHECK(wall.limit_degC == Approx(2.0));
@@ -153,19 +144,19 @@ TEST_CASE("the user's own places have their own limits") {
   CHECK(named(places, "drain trap").limit_degC == Approx(2.0));
   CHECK(temperature_at(named(places, "drain trap").idle, {10.0, -20.0, 7.0, 0.0}) == Approx(10.0));
   d.watch[0].limit_degC = 7.0;
-  CHECK(named(of(d), "sink line").limit_degC == 7.0);
+  CHECK(named(watched_in(d), "sink line").limit_degC == 7.0);
 }
 
 TEST_CASE("every heated room has its own wall, and a room without tube is not known") {
   Design d = shop_with_store();
-  CHECK(named(of(d), "tube 150 mm inside the outer wall of the store").room == 1);
+  CHECK(named(watched_in(d), "tube 150 mm inside the outer wall of the store").room == 1);
   d.room[1].heated_floor = false;
-  WatchedPlaces places = of(d);
+  WatchedPlaces places = watched_in(d);
   CHECK(places.unknown.empty());  // nothing there is watched
   for (const WatchedPlace& place : places.place) CHECK(place.room == 0);
   d.watch = {watch(WatchKind::wall_pipe, "store tap")};
   d.watch[0].room = "store";
-  places = of(d);
+  places = watched_in(d);
   REQUIRE(places.unknown.size() == 1);
   CHECK(places.unknown[0].name == "store tap");
   CHECK(places.unknown[0].why.find("no tube lies there") != std::string::npos);

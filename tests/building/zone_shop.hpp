@@ -1,5 +1,6 @@
 // A shop as one zone.
 #pragma once
+#include "envelope/coarse_fields.hpp"
 #include "envelope/shops.hpp"
 #include "slabwright/building_zone.hpp"
 #include "support/catch.hpp"
@@ -7,12 +8,6 @@
 namespace slabwright::test {
 
 inline constexpr double hour_s = 3600.0;
-
-/// Coarse cells: signs and sums are held here.
-inline EdgeFields& coarse_fields() {
-  static EdgeFields fields({.first_cell_m = 0.02, .growth = 1.4});
-  return fields;
-}
 
 struct ZoneShop {
   Design design;

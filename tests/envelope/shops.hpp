@@ -40,7 +40,7 @@ inline Design bare_shop() {
   d.manifold = {{"manifold", {}, {}}};
   d.boiler.hottest_degC = 49.0;
   d.pump.drop_K = 10.0;
-  d.frost_hold = {2.0, 4.4, 1.0, 0.05, 1.0, 4.0 * 3600.0, 7.0 * 3600.0};
+  d.frost_hold = {2.0, 4.4, 1.0, 0.05, 1.0, 4.0 * 3600.0, {7.0 * 3600.0}};
   return d;
 }
 

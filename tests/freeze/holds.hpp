@@ -1,16 +1,11 @@
 // The whole line from a design to its frost hold.
 #pragma once
+#include "envelope/coarse_fields.hpp"
 #include "envelope/shops.hpp"
 #include "slabwright/freeze_outage.hpp"
 #include "support/catch.hpp"
 
 namespace slabwright::test {
-
-/// Coarse cells: what is held here is logic and signs, the fields have tests of their own.
-inline EdgeFields& coarse_fields() {
-  static EdgeFields fields({.first_cell_m = 0.02, .growth = 1.4});
-  return fields;
-}
 
 struct Line {
   Design design;

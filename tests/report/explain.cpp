@@ -122,7 +122,7 @@ TEST_CASE("each line of the explanation checks by hand, in either system") {
   CHECK(has(flat(us), "F AT THE WALL THERMOSTAT. The tube 12 in inside the big door decides"));
   CHECK(has(flat(us), "The tube 12 in inside the big door decides; all figures in F."));
   CHECK(has(flat(us), "loop at rest: 0.620 of the room's air, 0.330 of outdoors, 0.050 of the deep ground."));
-  CHECK(has(flat(us), "asks for most 34.0 h after the snap begins, at -22.00 F outside."));
+  CHECK(has(flat(us), "asks for most 34.0 h after the week before the snap begins, at -22.00 F outside."));
   answer.file.design.units = System::si;
   check_arithmetic(text_of(answer, asked()));
   check_had_it_lasted(text_of(answer, asked()));

@@ -1,0 +1,47 @@
+// Times of day.
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "design/split.hpp"
+#include "slabwright/design_words.hpp"
+#include "slabwright/fields.hpp"
+
+namespace slabwright {
+namespace {
+
+constexpr double hour_s = 3600.0, minute_s = 60.0;
+
+std::string refused(std::string_view text) {
+  return fmt::format("\"{}\" is no time of day. Write \"7:00\" or \"19:30\".", excerpt(text));
+}
+
+/// Up to two digits; -1 for anything else.
+int two_digits(std::string_view text) {
+  if (text.empty() || text.size() > 2) return -1;
+  int number = 0;
+  for (const char c : text) {
+    if (c < '0' || c > '9') return -1;
+    number = 10 * number + (c - '0');
+  }
+  return number;
+}
+
+}  // namespace
+
+std::string read_words(std::string_view text, ClockTime& time) {
+  const std::string_view plain = trim(text);
+  const std::size_t colon = plain.find(':');
+  const int hour = two_digits(plain.substr(0, colon));
+  const int minute = colon == std::string_view::npos ? -1 : two_digits(plain.substr(colon + 1));
+  if (hour < 0 || hour > 23 || minute < 0 || minute > 59 || plain.size() - colon != 3) return refused(text);
+  time.after_midnight_s = hour * hour_s + minute * minute_s;
+  return {};
+}
+
+std::string write_words(const ClockTime& time, System) {
+  const int minutes = static_cast<int>(std::lround(time.after_midnight_s / minute_s));
+  return fmt::format("{}:{:02}", minutes / 60, minutes % 60);
+}
+
+}  // namespace slabwright
