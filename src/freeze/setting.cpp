@@ -111,8 +111,8 @@ struct Controlled {
   std::string short_place;  ///< otherwise
 };
 Controlled controlled(const Search& search, DialKind kind, double setting_degC, double most_degC) {
-  constexpr int rounds = 5;
-  constexpr double enough_K = 0.05;
+  constexpr int rounds = 10;
+  constexpr double enough_K = 0.05, nearly_K = 0.5;
   double added_K = 0.0;
   Short last;
   for (int round = 0; round < rounds; ++round) {
@@ -122,6 +122,8 @@ Controlled controlled(const Search& search, DialKind kind, double setting_degC, 
     if (setting_degC + added_K >= most_degC) break;
     added_K = std::min(added_K + last.asked_K, most_degC - setting_degC);
   }
+  // What switching scatters by may stay; what a boiler lacks does not shrink.
+  if (setting_degC + added_K < most_degC && last.asked_K < nearly_K) return {added_K + last.asked_K, ""};
   return {std::nullopt, search.places.place[last.place].name};
 }
 

@@ -89,3 +89,16 @@ TEST_CASE("over random designs nothing that is worse asks for less") {
     for (std::size_t p = 0; p < asked.air_degC.size(); ++p) CHECK(thin.air_degC[p] >= asked.air_degC[p] - setting_K);
   }
 }
+
+TEST_CASE("over random designs a boiler that is large enough keeps the setting, one that is a tenth of it does not") {
+  std::mt19937_64 engine(7);
+  for (int i = 0; i < designs; ++i) {
+    CAPTURE(i);
+    const Design design = random_design(engine);
+    const Freeze ample = hold_of(design, 40000.0);
+    if (ample.verdict != FreezeVerdict::found) continue;
+    CHECK(ample.beyond_boiler.empty());
+    CHECK(ample.air_control_K < 5.0);
+    CHECK_FALSE(hold_of(design, ample.hold_W / 10.0).beyond_boiler.empty());
+  }
+}
