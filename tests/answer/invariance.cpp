@@ -63,7 +63,7 @@ void check_same(const Answer& one, const Answer& other) {
 
 }  // namespace
 
-TEST_CASE("a shop mirrored, turned or written in another order is the same shop") {
+TEST_CASE("a shop mirrored, turned or written in another order is the same shop", "[whole]") {
   const Wishes wishes{Question::design, false};
   for (const Layout& layout : layouts()) {
     const Answer one = answer(layout.file, wishes);

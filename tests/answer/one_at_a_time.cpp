@@ -169,7 +169,7 @@ std::vector<std::string> table_of(const Layout& one) {
 
 }  // namespace
 
-TEST_CASE("every input moves what physics says it moves") {
+TEST_CASE("every input moves what physics says it moves", "[whole]") {
   for (const Layout& one : layouts()) {
     const std::string& name = one.name;
     std::string page =

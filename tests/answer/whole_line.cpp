@@ -112,7 +112,7 @@ TEST_CASE("what is lacking is absent and said") {
   CHECK(exit_code(nothing) == 2);
 }
 
-TEST_CASE("the clock of a power cut runs when the frost hold is asked for, and not otherwise") {
+TEST_CASE("the clock of a power cut runs when the frost hold is asked for, and not otherwise", "[whole]") {
   for (const Layout& one : layouts()) {
     INFO(one.name);
     const Answer frost = answer(one.file, {Question::freeze, false});

@@ -20,7 +20,7 @@ Bands bands_of(const Line& line, const Freeze& freeze, const Unknowns& unknowns)
 
 }  // namespace
 
-TEST_CASE("with nothing unknown the band is the best figure") {
+TEST_CASE("with nothing unknown the band is the best figure", "[whole]") {
   const Line line = line_of(door_shop());
   const Freeze freeze = *checked_hold(line).value;
   const Bands bands = bands_of(line, freeze, {0.0, 0.0, 0.0, 0.0, 0.0, 0.0});
@@ -34,7 +34,7 @@ TEST_CASE("with nothing unknown the band is the best figure") {
   CHECK(bands.input.empty());
 }
 
-TEST_CASE("what is not known widens the band, and the surface says how far it is off") {
+TEST_CASE("what is not known widens the band, and the surface says how far it is off", "[whole]") {
   const Line line = line_of(door_shop());
   const Freeze freeze = *checked_hold(line).value;
   const Unknowns usual = usual_unknowns(line.design);
@@ -55,7 +55,7 @@ TEST_CASE("what is not known widens the band, and the surface says how far it is
   CHECK(narrow.air_high_degC - narrow.air_low_degC < bands.air_high_degC - bands.air_low_degC);
 }
 
-TEST_CASE("the same seed draws the same band, and a dial that covers it is no lower") {
+TEST_CASE("the same seed draws the same band, and a dial that covers it is no lower", "[whole]") {
   const Line line = line_of(bare_shop());
   const Freeze freeze = *checked_hold(line).value;
   const Unknowns usual = usual_unknowns(line.design);

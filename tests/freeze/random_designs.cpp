@@ -73,7 +73,7 @@ void check_no_better(const Asked& worse, const Asked& base) {
 
 }  // namespace
 
-TEST_CASE("over random designs nothing that is worse asks for less") {
+TEST_CASE("over random designs nothing that is worse asks for less", "[whole]") {
   std::mt19937_64 engine(20261126);
   for (int i = 0; i < designs; ++i) {
     CAPTURE(i);
@@ -90,7 +90,8 @@ TEST_CASE("over random designs nothing that is worse asks for less") {
   }
 }
 
-TEST_CASE("over random designs a boiler that is large enough keeps the setting, one that is a tenth of it does not") {
+TEST_CASE("over random designs a boiler that is large enough keeps the setting, one that is a tenth of it does not",
+          "[whole]") {
   std::mt19937_64 engine(7);
   for (int i = 0; i < designs; ++i) {
     CAPTURE(i);

@@ -62,7 +62,7 @@ TEST_CASE("golden answers tell a change from a rounding") {
   CHECK_FALSE(golden_difference("one two", "one").empty());
 }
 
-TEST_CASE("every command answers every layout on one screen, as it did before") {
+TEST_CASE("every command answers every layout on one screen, as it did before", "[whole]") {
   for (const Layout& one : layouts()) {
     for (const Command& command : commands) {
       INFO(one.name << " " << command.name);
