@@ -72,8 +72,10 @@ Answer answer(const DesignFile& file, const Wishes& wishes, const Brought& broug
   }
   if (wishes.sensitivities && wishes.question != Question::balance) {
     add_ranges(found, passing);
-    if (wishes.question != Question::freeze) add_sensitivities(found, passing.weather);
-    if (wishes.question == Question::freeze) add_changes(found, passing.weather);
+    if (wishes.question == Question::freeze)
+      add_changes(found, passing.weather);
+    else
+      add_sensitivities(found, passing.weather);
   }
   std::vector<Diagnostic> bearing;
   for (const Diagnostic& d : found.said) {

@@ -40,8 +40,8 @@ std::optional<HeldZone> held_zone(const HeldShop& held, EdgeFields& fields, Floo
   return HeldZone{std::move(*shop), std::move(places), std::move(*zone)};
 }
 
-double zone_air_degC(const HeldZone& held, double sensor_room_degC, double outdoor_degC) {
-  return outdoor_degC + (sensor_room_degC - outdoor_degC) / held.zone.room_rise_share[held.shop.first];
+double zone_air_degC(const Zone& zone, std::size_t room, double room_degC, double outdoor_degC) {
+  return outdoor_degC + (room_degC - outdoor_degC) / zone.room_rise_share[room];
 }
 
 double sensor_room_degC(const HeldZone& held, const ZoneDrivers& at) {
@@ -49,8 +49,8 @@ double sensor_room_degC(const HeldZone& held, const ZoneDrivers& at) {
 }
 
 ZoneDrivers held_at_dial(const HeldZone& held, double air_degC, double outdoor_degC) {
-  ZoneDrivers at =
-      held_by_air(held.zone, needs_at_work(held.zone), zone_air_degC(held, air_degC, outdoor_degC), outdoor_degC);
+  ZoneDrivers at = held_by_air(held.zone, needs_at_work(held.zone),
+                               zone_air_degC(held.zone, held.shop.first, air_degC, outdoor_degC), outdoor_degC);
   at.tube_W_per_m2 = std::max(0.0, at.tube_W_per_m2);
   return at;
 }

@@ -18,8 +18,9 @@ std::optional<HeldZone> held_zone(const HeldShop& held, EdgeFields& fields, Floo
 /// Places of rooms that carry no tube after all are unknown like the others.
 WatchedPlaces in_heated_rooms(const WatchedPlaces& places, const Shop& shop, const Design& design);
 
-/// The zone's air while the room with the sensors stands at this temperature, and the other way round.
-double zone_air_degC(const HeldZone& held, double sensor_room_degC, double outdoor_degC);
+/// The zone's air while a room stands at this temperature: the inverse of room_air_degC(). And the air of the room with
+/// the sensors.
+double zone_air_degC(const Zone& zone, std::size_t room, double room_degC, double outdoor_degC);
 double sensor_room_degC(const HeldZone& held, const ZoneDrivers& at);
 
 /// Steady, held by the wall thermostat at a true air temperature; a floor cannot cool.

@@ -6,6 +6,7 @@
 #include <functional>
 #include <numeric>
 
+#include "freeze/held_zone.hpp"
 #include "slabwright/contract.hpp"
 
 namespace slabwright {
@@ -47,15 +48,10 @@ Course course_of(const SnapCase& snap) {
   return course;
 }
 
-/// The zone's air while the room with the sensor stands at the dial.
-double zone_air_degC(const Zone& zone, const SnapCase& snap, double dial_degC, double outdoor_degC) {
-  return outdoor_degC + (dial_degC - outdoor_degC) / zone.room_rise_share[snap.sensor_room];
-}
-
 ZoneDrivers held(const Zone& zone, const SnapCase& snap, DialKind kind, double dial_degC, double outdoor_degC) {
   const ZoneNeeds needs = needs_at_work(zone);
   if (kind == DialKind::slab) return held_by_sensor(zone, needs, dial_degC, outdoor_degC);
-  return held_by_air(zone, needs, zone_air_degC(zone, snap, dial_degC, outdoor_degC), outdoor_degC);
+  return held_by_air(zone, needs, freeze::zone_air_degC(zone, snap.sensor_room, dial_degC, outdoor_degC), outdoor_degC);
 }
 
 ZoneHistory history_of(const Zone& zone, const SnapCase& snap, DialKind kind, double dial_degC) {
@@ -96,7 +92,7 @@ Moments air_held(const Zone& zone, const SnapCase& snap, const Course& course, d
   const double per_K = held(zone, snap, DialKind::air, dial_degC, 1.0).tube_W_per_m2 - at_zero;
   return moments_of(rows_of(zone, course, history, [&](std::size_t i, const ZoneRun&) {
     ZoneStep step;
-    step.air_degC = zone_air_degC(zone, snap, dial_degC, course.outdoor_degC[i]);
+    step.air_degC = freeze::zone_air_degC(zone, snap.sensor_room, dial_degC, course.outdoor_degC[i]);
     if (!course.satisfied[i] && !course.second_source[i])
       step.tube_W_per_m2 = at_zero + per_K * course.day_mean_degC[i];
     return step;
