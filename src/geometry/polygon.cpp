@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "slabwright/geometry.hpp"
+#include "slabwright/geometry_path.hpp"
 
 namespace slabwright {
 namespace {
@@ -20,14 +21,6 @@ bool between(Point a, Point b, Point c) {
 
 bool on_edge(Point point, Point from, Point to) {
   return side_of(from, to, point) == Side::on && between(from, to, point);
-}
-
-/// Whether two edges share a place, ends included.
-bool meet(Point a, Point b, Point c, Point d) {
-  const Side abc = side_of(a, b, c), abd = side_of(a, b, d), cda = side_of(c, d, a), cdb = side_of(c, d, b);
-  const bool apart = abc == Side::on || abd == Side::on || cda == Side::on || cdb == Side::on;
-  if (!apart) return abc != abd && cda != cdb;
-  return on_edge(c, a, b) || on_edge(d, a, b) || on_edge(a, c, d) || on_edge(b, c, d);
 }
 
 /// Edges with a common corner: they meet elsewhere only where one runs back on the other.

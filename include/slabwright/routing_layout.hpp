@@ -1,0 +1,87 @@
+// Tube on a floor: from an outline, one manifold and what tube may not lie on, to loops as paths of lines and arcs.
+// Numbers in, paths out: nothing here knows a design. Metres; x to the right, y up.
+#pragma once
+#include <cstdint>
+#include <vector>
+
+#include "slabwright/diagnostics.hpp"
+#include "slabwright/geometry_path.hpp"
+
+namespace slabwright {
+
+/// An area that no tube's centre line may enter or come nearer to than its clearance.
+struct NoTubeArea {
+  Polygon outline;
+  double clearance_m = 0.0;
+};
+
+/// Where tubes come up: a row of ports, two for each loop, at right angles to `facing` and centred on `place`.
+struct PortRow {
+  Point place;
+  Point facing;                ///< into the floor, at right angles to the wall behind it; any length but none
+  int loops_number = 0;        ///< most loops it can serve
+  double port_pitch_m = 0.05;  ///< from each port to the next, the two of one loop neighbours
+};
+
+struct LayoutTask {
+  Polygon outline;  ///< simple
+  std::vector<NoTubeArea> no_tube;
+  double wall_clearance_m = 0.15;  ///< of the tube's centre line
+  double spacing_m = 0.30;
+  double bend_radius_m = 0.12;  ///< least, of the tube's centre line; at most 0.9 of the spacing
+  double longest_loop_m = 90.0;
+  PortRow manifold;
+  std::uint64_t seed = 1;
+};
+
+/// One loop, from its supply port to its return port.
+struct LaidLoop {
+  int port = 0;             ///< from 1, from left to right for who looks from the manifold into the floor
+  bool left_first = false;  ///< the supply is the left one of its two ports
+  Path path;
+  double length_m = 0.0;
+  double apron_m = 0.0;     ///< both leaders: what of it lies in the apron
+  double turned_deg = 0.0;  ///< all its bends together
+};
+
+struct TubeLayout {
+  std::vector<LaidLoop> loop;  ///< by port
+  Polygon apron;               ///< the floor before the manifold where leaders spread and lie closer than the spacing
+  double spacing_x_m = 0.0;  ///< mean distance of tube lines along and across the manifold's wall, as stretched to fit
+  double spacing_y_m = 0.0;
+};
+
+/// Lays the tube. Absent, with the reason, where nothing sound can be laid: no floor at the manifold, no room for the
+/// apron, ports that do not suffice, a radius too large for the spacing. Floor that cannot be reached, loops over the
+/// limit and what falls short of the checks are said beside the layout. The same task gives the same layout.
+/// Method: spanning trees of cells two spacings wide, one for each loop, each walked round (Gabriely and Rimon,
+/// "Spanning- tree based coverage of continuous areas by a mobile robot", 2001), on parts cut from the floor by
+/// straight lines.
+Checked<TubeLayout> lay_tube(const LayoutTask& task);
+
+/// What a layout is worth, measured on its final lines and arcs. It asks nothing of how the layout was made.
+struct LayoutCheck {
+  int crossings_number = 0;       ///< places where tube meets tube
+  int wrong_ends_number = 0;      ///< ends not at their own port
+  int broken_number = 0;          ///< pieces that do not begin where the one before ended, or turn on the spot
+  int tight_bends_number = 0;     ///< arcs below the least radius
+  int over_limit_number = 0;      ///< loops longer than the longest allowed
+  int too_near_number = 0;        ///< places nearer to a wall or a no-tube area than the clearance, outside the apron
+  double separation_ratio = 0.0;  ///< least distance between tube lines outside the apron, in spacings
+  double bulb_separation_ratio = 0.0;  ///< the same beside U-turns wider than the spacing, which swing out
+  double apron_separation_m = 0.0;     ///< the same inside the apron
+  double clearance_m = 0.0;            ///< least distance to a wall outside the apron
+  double far_floor_ratio = 0.0;        ///< share of the floor that lies more than a spacing from any tube
+  double farthest_ratio = 0.0;         ///< the farthest floor from a tube, in spacings
+  double near_ratio = 0.0;             ///< 99 % of the floor lies within this many spacings of a tube
+  double spread_ratio = 0.0;           ///< (longest - shortest) / mean
+  double longest_m = 0.0;
+  double tube_m = 0.0;
+  double bends_per_100ft_ratio = 0.0;  ///< right angles turned in 100 ft of tube
+
+  /// All that must never be broken holds. Separation: 0.93 of the spacing, 0.6 beside bulbs.
+  bool sound() const;
+};
+LayoutCheck check_layout(const LayoutTask& task, const TubeLayout& layout);
+
+}  // namespace slabwright

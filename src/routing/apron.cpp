@@ -1,0 +1,124 @@
+#include "apron.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace slabwright::routing {
+namespace {
+
+std::size_t index(int i) { return static_cast<std::size_t>(i); }
+
+/// A leader turns up to a right angle out of its port: the bend takes its radius, and a little is left to hold it.
+constexpr double straight_before_turn = 1.1;
+
+bool all_free(const Cells& cells, int left, int bottom, int width, int depth) {
+  for (int i = left; i < left + width; ++i) {
+    for (int j = bottom; j < bottom + depth; ++j) {
+      if (cells.is(cells.at(i, j)) != Kind::free) return false;
+    }
+  }
+  return true;
+}
+
+/// Gates from the left of the manifold round to its right, for all sides of the block that floor lies beside.
+std::vector<Gate> all_gates(const Cells& cells, const Apron& a) {
+  std::vector<Gate> gates;
+  const auto add = [&](int i, int j, Way side) {
+    const int cell = cells.at(i, j);
+    if (cells.is(cell) == Kind::free && cells.passes(cell, side)) gates.push_back({cell, side});
+  };
+  for (int j = a.bottom; j < a.bottom + a.depth; ++j) add(a.left - 1, j, 0);
+  for (int i = a.left; i < a.left + a.width; ++i) add(i, a.bottom + a.depth, 3);
+  for (int j = a.bottom + a.depth - 1; j >= a.bottom; --j) add(a.left + a.width, j, 2);
+  return gates;
+}
+
+/// The block of this size whose middle lies nearest to the manifold.
+std::optional<Apron> block(const Cells& cells, int width, int depth) {
+  std::optional<Apron> best;
+  double least_m = HUGE_VAL;
+  for (int i = 0; i + width <= cells.columns; ++i) {
+    const double x0 = cells.x_m[index(i)], x1 = cells.x_m[index(i + width)];
+    if (x0 > 0.0 || x1 < 0.0) continue;
+    const int under =
+        x0 < 0.0 ? i +
+                       static_cast<int>(std::upper_bound(cells.x_m.begin() + i, cells.x_m.begin() + i + width, 0.0) -
+                                        cells.x_m.begin() - i) -
+                       1
+                 : i;
+    int bottom = 0;
+    while (bottom < cells.rows &&
+           (cells.y_m[index(bottom) + 1] <= 0.0 || cells.is(cells.at(under, bottom)) == Kind::outside))
+      ++bottom;
+    if (!all_free(cells, i, bottom, width, depth)) continue;
+    const double off_m = std::abs(x0 + x1);
+    if (off_m < least_m - 1e-9) {
+      least_m = off_m;
+      best = Apron{i, bottom, width, depth, {}};
+    }
+  }
+  return best;
+}
+
+}  // namespace
+
+std::optional<Apron> place_apron(Cells& cells, int loops, int depth) {
+  std::optional<Apron> apron;
+  // As narrow as the number of gates allows: at a wall or a corner of the floor fewer sides have any.
+  for (int width = std::max(2, loops - 2 * depth); width <= loops && !apron; ++width) {
+    apron = block(cells, width, depth);
+    if (!apron) continue;
+    apron->gate = all_gates(cells, *apron);
+    if (static_cast<int>(apron->gate.size()) < loops) apron.reset();
+  }
+  if (!apron) return apron;
+  std::vector<Gate> chosen;
+  const int all = static_cast<int>(apron->gate.size());
+  for (int k = 0; k < loops; ++k) chosen.push_back(apron->gate[index((2 * k + 1) * all / (2 * loops))]);
+  apron->gate = chosen;
+  for (int i = apron->left; i < apron->left + apron->width; ++i) {
+    for (int j = apron->bottom; j < apron->bottom + apron->depth; ++j) {
+      const int cell = cells.at(i, j);
+      cells.kind[index(cell)] = Kind::apron;
+      for (Way way = 0; way < 4; ++way) {
+        const int other = cells.next(cell, way);
+        if (other >= 0)
+          cells.open[index(other)] = static_cast<std::uint8_t>(cells.open[index(other)] & ~(1 << opposite(way)));
+      }
+      cells.open[index(cell)] = 0;
+    }
+  }
+  return apron;
+}
+
+Polygon apron_floor(const Cells& cells, const Apron& apron, double spacing_m) {
+  const double by = spacing_m;
+  const double left = cells.x_m[index(apron.left)] - by, right = cells.x_m[index(apron.left + apron.width)] + by;
+  const double bottom = std::min(cells.y_m[index(apron.bottom)], 0.0) - by;
+  const double top = cells.y_m[index(apron.bottom + apron.depth)] + by;
+  return {{left, bottom}, {right, bottom}, {right, top}, {left, top}};
+}
+
+Point gate_end(const Cells& cells, const Gate& gate, bool left) {
+  return cells.quarter(gate.cell, (gate.side + (left ? 1 : 2)) % 4);
+}
+
+std::vector<Point> ports_of(const LayoutTask& task, int loops) {
+  std::vector<Point> ports;
+  for (int k = 0; k < 2 * loops; ++k) ports.push_back({(k - loops + 0.5) * task.manifold.port_pitch_m, 0.0});
+  return ports;
+}
+
+std::vector<Point> leader_turns(const LayoutTask& task, const Cells& cells, const Apron& apron) {
+  const int loops = static_cast<int>(apron.gate.size());
+  std::vector<Point> turns = ports_of(task, loops);
+  const double first_m = straight_before_turn * task.bend_radius_m, step_m = task.manifold.port_pitch_m;
+  const auto end_of = [&](int k) { return gate_end(cells, apron.gate[index(k / 2)], k % 2 == 0); };
+  for (int k = 0; k < 2 * loops && end_of(k).x_m < turns[index(k)].x_m; ++k) turns[index(k)].y_m = first_m + k * step_m;
+  for (int k = 2 * loops - 1; k >= 0 && end_of(k).x_m >= turns[index(k)].x_m; --k) {
+    turns[index(k)].y_m = first_m + (2 * loops - 1 - k) * step_m;
+  }
+  return turns;
+}
+
+}  // namespace slabwright::routing

@@ -1,0 +1,142 @@
+// Corners to arcs. A U-turn as narrow as the spacing has a radius of half of it; where the tube does not bend so far,
+// its legs swing outward by an angle f, cos f = (w / 2 + R) / (2 R) with the width w, and an arc of pi + 2 f joins
+// them.
+#include <algorithm>
+#include <cmath>
+
+#include "cells.hpp"
+#include "finish.hpp"
+
+namespace slabwright::routing {
+namespace {
+
+/// Rounding makes a U-turn a hair narrower than two radii; that is no reason for a bulb.
+constexpr double hair_m = 1e-6;
+/// Bulbs may come this near to each other, in spacings.
+constexpr double bulb_gap = 0.65;
+constexpr double sag_m = 1e-4;
+
+Point moved(Point a, Point along, double by) { return {a.x_m + by * along.x_m, a.y_m + by * along.y_m}; }
+Point unit(Point from, Point to) {
+  const double length = distance_m(from, to);
+  return {(to.x_m - from.x_m) / length, (to.y_m - from.y_m) / length};
+}
+
+struct Bulb {
+  double width_m = 0.0, radius_m = 0.0;
+  double cosine = 1.0, sine = 0.0;
+  Bulb(double width, double radius) : width_m(width), radius_m(radius) {
+    cosine = (0.5 * width + radius) / (2.0 * radius);
+    sine = std::sqrt(std::max(0.0, 1.0 - cosine * cosine));
+  }
+  /// From where the legs begin to swing to the farthest tube.
+  double height_m() const { return radius_m * (1.0 + 2.0 * sine); }
+};
+
+bool narrow(const std::vector<Point>& c, std::size_t i, double radius_m) {
+  return turns_back(c, i) && distance_m(c[i], c[i + 1]) < 2.0 * radius_m - hair_m;
+}
+
+/// Where a U-turn needs a bulb and its legs are long enough for it and for what bends at their other ends.
+bool wants_bulb(const std::vector<Point>& c, std::size_t i, double radius_m) {
+  if (i < leader_corners || i + 1 + leader_corners >= c.size() || !narrow(c, i, radius_m)) return false;
+  const double height_m = Bulb(distance_m(c[i], c[i + 1]), radius_m).height_m();
+  const double before_m = narrow(c, i - 2, radius_m) ? height_m : radius_m;
+  const double after_m = i + 3 < c.size() - 1 && narrow(c, i + 2, radius_m) ? height_m : radius_m;
+  return distance_m(c[i - 1], c[i]) >= height_m + before_m && distance_m(c[i + 1], c[i + 2]) >= height_m + after_m;
+}
+
+/// The three arcs of a bulb whose farthest tube lies where corners a and b stood; the leg comes along `ahead`.
+Path bulb(Point a, Point b, Point ahead, double radius_m) {
+  const Bulb shape(distance_m(a, b), radius_m);
+  const Point across = unit(a, b);
+  const bool right = side_of(a, moved(a, ahead, 1.0), b) == Side::right;
+  const Side inward = right ? Side::right : Side::left, outward = right ? Side::left : Side::right;
+  const Point from = moved(a, ahead, -shape.height_m()), to = moved(b, ahead, -shape.height_m());
+  const Point first_centre = moved(from, across, -radius_m), last_centre = moved(to, across, radius_m);
+  const Point centre = moved(moved(from, across, 0.5 * shape.width_m), ahead, 2.0 * radius_m * shape.sine);
+  const auto swung = [&](Point arc_centre, double sign) {
+    return moved(moved(arc_centre, across, sign * radius_m * shape.cosine), ahead, radius_m * shape.sine);
+  };
+  const Point up = swung(first_centre, 1.0), down = swung(last_centre, -1.0);
+  return {{from, up, radius_m, first_centre, outward},
+          {up, down, radius_m, centre, inward},
+          {down, to, radius_m, last_centre, outward}};
+}
+
+bool clear(const LayoutTask& task, const Path& path) {
+  for (const Piece& piece : path) {
+    if (piece.radius_m <= 0.0) continue;
+    const std::vector<Point> chord = flattened(std::span<const Piece>(&piece, 1), sag_m);
+    for (std::size_t i = 0; i + 1 < chord.size(); ++i) {
+      if (!keeps_clear(task, chord[i], chord[i + 1])) return false;
+    }
+  }
+  return true;
+}
+
+/// Corners between two bulbs. A wide bend reaches farther into its corner than a narrow one: where that is barred, the
+/// narrow one is taken.
+void add_rounded(const LayoutTask& task, std::span<const Point> corner, Path& path) {
+  const double wide_m = std::max(0.5 * task.spacing_m, task.bend_radius_m);
+  std::vector<double> radius_m(corner.size(), wide_m);
+  for (std::size_t i = leader_corners; i + leader_corners < corner.size() && wide_m > task.bend_radius_m; ++i) {
+    if (!clear(task, rounded(corner.subspan(i - 1, 3), wide_m))) radius_m[i] = task.bend_radius_m;
+  }
+  const Path made = rounded(corner, radius_m);
+  path.insert(path.end(), made.begin(), made.end());
+}
+
+}  // namespace
+
+void stagger_bulbs(const LayoutTask& task, std::vector<Strand>& strands) {
+  std::vector<Point> taken;
+  const double apart_m = 2.0 * task.bend_radius_m + bulb_gap * task.spacing_m, step_m = 0.25 * task.spacing_m;
+  for (Strand& strand : strands) {
+    std::vector<Point>& c = strand.corner;
+    for (std::size_t i = leader_corners; i + 1 + leader_corners < c.size(); ++i) {
+      if (!wants_bulb(c, i, task.bend_radius_m)) continue;
+      const Point back = unit(c[i], c[i - 1]);
+      const auto too_near = [&](Point a, Point b) {
+        const Point centre = moved({0.5 * (a.x_m + b.x_m), 0.5 * (a.y_m + b.y_m)}, back, task.bend_radius_m);
+        return std::any_of(taken.begin(), taken.end(),
+                           [&](Point other) { return distance_m(centre, other) < apart_m; });
+      };
+      Point a = c[i], b = c[i + 1];
+      const double room_m = std::min(distance_m(c[i - 1], a), distance_m(b, c[i + 2])) - 2.0 * task.bend_radius_m -
+                            Bulb(distance_m(a, b), task.bend_radius_m).height_m();
+      for (double by_m = step_m; too_near(a, b) && by_m <= room_m; by_m += step_m) {
+        a = moved(c[i], back, by_m);
+        b = moved(c[i + 1], back, by_m);
+      }
+      if (!too_near(a, b)) {
+        c[i] = a;
+        c[i + 1] = b;
+      }
+      taken.push_back(
+          moved({0.5 * (c[i].x_m + c[i + 1].x_m), 0.5 * (c[i].y_m + c[i + 1].y_m)}, back, task.bend_radius_m));
+    }
+  }
+}
+
+Path bent(const LayoutTask& task, const Strand& strand) {
+  const std::vector<Point>& c = strand.corner;
+  Path path;
+  std::vector<Point> run{c.front()};
+  for (std::size_t i = 1; i < c.size(); ++i) {
+    if (!wants_bulb(c, i, task.bend_radius_m)) {
+      run.push_back(c[i]);
+      continue;
+    }
+    const Path turn = bulb(c[i], c[i + 1], unit(c[i - 1], c[i]), task.bend_radius_m);
+    run.push_back(turn.front().from);
+    add_rounded(task, run, path);
+    path.insert(path.end(), turn.begin(), turn.end());
+    run = {turn.back().to};
+    ++i;
+  }
+  add_rounded(task, run, path);
+  return path;
+}
+
+}  // namespace slabwright::routing

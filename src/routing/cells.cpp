@@ -1,0 +1,203 @@
+#include "cells.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace slabwright::routing {
+namespace {
+
+/// Lengths typed in feet and inches agree to this, metres.
+constexpr double same_m = 1e-6;
+
+std::size_t index(int i) { return static_cast<std::size_t>(i); }
+
+Point unit(Point a) {
+  const double length = std::sqrt(a.x_m * a.x_m + a.y_m * a.y_m);
+  return {a.x_m / length, a.y_m / length};
+}
+
+Polygon turned(const Polygon& polygon, const LayoutTask& task) {
+  const Point north = unit(task.manifold.facing), at = task.manifold.place;
+  Polygon made;
+  for (const Point& p : polygon) {
+    const Point d{p.x_m - at.x_m, p.y_m - at.y_m};
+    made.push_back({d.x_m * north.y_m - d.y_m * north.x_m, d.x_m * north.x_m + d.y_m * north.y_m});
+  }
+  return normalized(made);
+}
+
+bool boxes_nearer(Point a, Point b, Point c, Point d, double by) {
+  return std::min(a.x_m, b.x_m) < std::max(c.x_m, d.x_m) + by && std::min(c.x_m, d.x_m) < std::max(a.x_m, b.x_m) + by &&
+         std::min(a.y_m, b.y_m) < std::max(c.y_m, d.y_m) + by && std::min(c.y_m, d.y_m) < std::max(a.y_m, b.y_m) + by;
+}
+
+bool clear_of(const Polygon& polygon, double clearance_m, Point a, Point b) {
+  const double least = clearance_m - same_m;
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Point c = polygon[i], d = polygon[i + 1 < polygon.size() ? i + 1 : 0];
+    if (boxes_nearer(a, b, c, d, least) && distance_of_edges_m(a, b, c, d) < least) return false;
+  }
+  return true;
+}
+
+/// The tube of a cell runs on the lines between its quarter places and nowhere else.
+bool fits(const Cells& cells, const LayoutTask& task, int cell) {
+  for (int k = 0; k < 4; ++k) {
+    if (!keeps_clear(task, cells.quarter(cell, k), cells.quarter(cell, (k + 1) % 4))) return false;
+  }
+  for (const NoTubeArea& area : task.no_tube) {
+    if (where_is(cells.quarter(cell, 0), area.outline) != Where::outside) return false;
+  }
+  return true;
+}
+
+void open_between(Cells& cells, const LayoutTask& task, int cell, Way way) {
+  const int other = cells.next(cell, way);
+  if (other < 0 || cells.is(cell) != Kind::free || cells.is(other) != Kind::free) return;
+  // The two tubes of a passage: from the quarters on this side to their mirror images in the neighbour.
+  const bool clear = keeps_clear(task, cells.quarter(cell, (way + 1) % 4), cells.quarter(other, way)) &&
+                     keeps_clear(task, cells.quarter(cell, (way + 2) % 4), cells.quarter(other, (way + 3) % 4));
+  if (!clear) return;
+  cells.open[index(cell)] = static_cast<std::uint8_t>(cells.open[index(cell)] | 1 << way);
+  cells.open[index(other)] = static_cast<std::uint8_t>(cells.open[index(other)] | 1 << opposite(way));
+}
+
+/// A wall at right angles to an axis, on that axis: the tube nearest to it lies at `tube_m`, to the side of `sign`.
+struct Wall {
+  double tube_m = 0.0;
+  double sign = 1.0;
+  double length_m = 0.0;
+};
+
+std::vector<Wall> walls_of(const LayoutTask& task, bool x) {
+  std::vector<Wall> walls;
+  const Polygon& o = task.outline;
+  double least = HUGE_VAL, most = -HUGE_VAL;
+  for (std::size_t i = 0; i < o.size(); ++i) {
+    const Point a = o[i], b = o[i + 1 < o.size() ? i + 1 : 0];
+    const double at = x ? a.x_m : a.y_m, to = x ? b.x_m : b.y_m, run = x ? b.y_m - a.y_m : a.x_m - b.x_m;
+    least = std::min(least, at);
+    most = std::max(most, at);
+    if (std::abs(to - at) > same_m) continue;
+    const double sign = run > 0.0 ? -1.0 : 1.0;  // counter-clockwise: the floor lies to the left
+    walls.push_back({at + sign * task.wall_clearance_m, sign, std::abs(run)});
+  }
+  // Where an outermost wall slants, its farthest corner stands for it.
+  walls.push_back({least + task.wall_clearance_m, 1.0, 0.0});
+  walls.push_back({most - task.wall_clearance_m, -1.0, 0.0});
+  return walls;
+}
+
+double line_of(const Wall& wall, double cell_m) { return wall.tube_m - wall.sign * 0.25 * cell_m; }
+
+/// How far cells may be stretched or squeezed to fill what lies between two walls.
+constexpr double most_squeezed = 0.96, most_stretched = 1.08;
+
+/// Cells between two walls: the nearest number, but rather wide cells than ones that are too narrow.
+int count_of(double length_m, double cell_m) {
+  const int nearest = std::max(1, static_cast<int>(std::floor(length_m / cell_m + 0.5)));
+  return nearest > 1 && length_m < most_squeezed * nearest * cell_m ? nearest - 1 : nearest;
+}
+bool fills_well(double length_m, double cell_m) {
+  const double stretch = length_m / (count_of(length_m, cell_m) * cell_m);
+  return stretch >= most_squeezed && stretch <= most_stretched;
+}
+
+/// The outermost walls, and of those between them the longest ones that cells of about the right size fit between.
+std::vector<Wall> chosen(std::vector<Wall> walls, double cell_m) {
+  const auto before = [&](const Wall& a, const Wall& b) { return line_of(a, cell_m) < line_of(b, cell_m); };
+  std::stable_sort(walls.begin(), walls.end(), before);
+  std::vector<Wall> kept{walls.front(), walls.back()};
+  std::stable_sort(walls.begin(), walls.end(), [](const Wall& a, const Wall& b) { return a.length_m > b.length_m; });
+  for (const Wall& wall : walls) {
+    const auto place = std::upper_bound(kept.begin(), kept.end(), wall, before);
+    if (place == kept.begin() || place == kept.end()) continue;
+    const double left = line_of(wall, cell_m) - line_of(*(place - 1), cell_m);
+    const double right = line_of(*place, cell_m) - line_of(wall, cell_m);
+    if (left > same_m && right > same_m && fills_well(left, cell_m) && fills_well(right, cell_m)) {
+      kept.insert(place, wall);
+    }
+  }
+  return kept;
+}
+
+/// A wall's line lies a quarter of its cells from its tube, and the cells are what lies between lines: a few rounds
+/// bring the two together.
+std::vector<double> lines_of(const std::vector<Wall>& walls, double cell_m) {
+  const std::size_t parts = walls.size() - 1;
+  std::vector<double> line(walls.size()), size(parts, cell_m);
+  std::vector<int> count(parts);
+  for (int round = 0; round < 40; ++round) {
+    for (std::size_t k = 0; k < walls.size(); ++k) {
+      const bool first = k == 0, last = k == parts;
+      line[k] = line_of(walls[k], first || (!last && walls[k].sign > 0.0) ? size[k] : size[k - 1]);
+    }
+    for (std::size_t k = 0; k < parts; ++k) {
+      const double length = line[k + 1] - line[k];
+      if (round == 0) count[k] = count_of(length, cell_m);
+      size[k] = length / count[k];
+    }
+  }
+  std::vector<double> all;
+  for (std::size_t k = 0; k < parts; ++k) {
+    for (int i = 0; i < count[k]; ++i) all.push_back(line[k] + i * size[k]);
+  }
+  all.push_back(line.back());
+  return all;
+}
+
+}  // namespace
+
+double Cells::width_m(int cell) const { return x_m[index(column(cell)) + 1] - x_m[index(column(cell))]; }
+double Cells::depth_m(int cell) const { return y_m[index(row(cell)) + 1] - y_m[index(row(cell))]; }
+
+Point Cells::quarter(int cell, int corner) const {
+  const double right = corner == 1 || corner == 2 ? 0.75 : 0.25, up = corner >= 2 ? 0.75 : 0.25;
+  return {x_m[index(column(cell))] + right * width_m(cell), y_m[index(row(cell))] + up * depth_m(cell)};
+}
+
+LayoutTask seen_from_manifold(const LayoutTask& task) {
+  LayoutTask seen = task;
+  seen.outline = turned(task.outline, task);
+  for (std::size_t i = 0; i < task.no_tube.size(); ++i) seen.no_tube[i].outline = turned(task.no_tube[i].outline, task);
+  seen.manifold.place = {0.0, 0.0};
+  seen.manifold.facing = {0.0, 1.0};
+  return seen;
+}
+
+Point seen_from_outside(Point p, const LayoutTask& task) {
+  const Point north = unit(task.manifold.facing), at = task.manifold.place;
+  return {at.x_m + p.x_m * north.y_m + p.y_m * north.x_m, at.y_m - p.x_m * north.x_m + p.y_m * north.y_m};
+}
+
+bool keeps_clear(const LayoutTask& task, Point a, Point b) {
+  if (!clear_of(task.outline, task.wall_clearance_m, a, b)) return false;
+  for (const NoTubeArea& area : task.no_tube) {
+    if (!clear_of(area.outline, area.clearance_m, a, b)) return false;
+  }
+  return true;
+}
+
+Cells cells_of(const LayoutTask& task) {
+  const double cell_m = 2.0 * task.spacing_m;
+  Cells cells;
+  cells.x_m = lines_of(chosen(walls_of(task, true), cell_m), cell_m);
+  cells.y_m = lines_of(chosen(walls_of(task, false), cell_m), cell_m);
+  cells.columns = static_cast<int>(cells.x_m.size()) - 1;
+  cells.rows = static_cast<int>(cells.y_m.size()) - 1;
+  cells.kind.assign(index(cells.size()), Kind::outside);
+  cells.open.assign(index(cells.size()), 0);
+  for (int cell = 0; cell < cells.size(); ++cell) {
+    const Point a = cells.quarter(cell, 0), b = cells.quarter(cell, 2);
+    const Point middle{0.5 * (a.x_m + b.x_m), 0.5 * (a.y_m + b.y_m)};
+    if (where_is(middle, task.outline) == Where::outside) continue;
+    cells.kind[index(cell)] = fits(cells, task, cell) ? Kind::free : Kind::blocked;
+  }
+  for (int cell = 0; cell < cells.size(); ++cell) {
+    open_between(cells, task, cell, 0);
+    open_between(cells, task, cell, 1);
+  }
+  return cells;
+}
+
+}  // namespace slabwright::routing

@@ -1,0 +1,56 @@
+// The floor as cells about two spacings wide: a loop's tube passes each of its cells along four quarter places.
+#pragma once
+#include <cstdint>
+#include <vector>
+
+#include "slabwright/routing_layout.hpp"
+
+namespace slabwright::routing {
+
+/// East, north, west, south: 0 to 3. A turn to the left adds one.
+using Way = int;
+inline Way opposite(Way way) { return (way + 2) % 4; }
+
+enum class Kind : std::uint8_t {
+  outside,  ///< not floor
+  blocked,  ///< floor where the tube of a cell does not fit
+  free,
+  apron
+};
+
+struct Cells {
+  int columns = 0, rows = 0;
+  std::vector<double> x_m, y_m;  ///< lines between cells; one more than columns and rows
+  std::vector<Kind> kind;
+  std::vector<std::uint8_t> open;  ///< a bit for each way: tube may pass to that neighbour
+
+  int size() const { return columns * rows; }
+  int column(int cell) const { return cell % columns; }
+  int row(int cell) const { return cell / columns; }
+  int at(int i, int j) const { return i < 0 || j < 0 || i >= columns || j >= rows ? -1 : j * columns + i; }
+  int next(int cell, Way way) const {
+    const int i = column(cell) + (way == 0) - (way == 2), j = row(cell) + (way == 1) - (way == 3);
+    return at(i, j);
+  }
+  bool passes(int cell, Way way) const { return (open[static_cast<std::size_t>(cell)] >> way & 1) != 0; }
+  Kind is(int cell) const { return cell < 0 ? Kind::outside : kind[static_cast<std::size_t>(cell)]; }
+  double width_m(int cell) const;
+  double depth_m(int cell) const;
+  /// Tube in a cell before its corners are rounded: exact for square cells, whatever the tree.
+  double tube_m(int cell) const { return width_m(cell) + depth_m(cell); }
+  /// Quarter places: south-west, south-east, north-east, north-west: 0 to 3.
+  Point quarter(int cell, int corner) const;
+};
+
+/// A task seen from its manifold: that lies at zero and faces north.
+LayoutTask seen_from_manifold(const LayoutTask& task);
+/// Back from there.
+Point seen_from_outside(Point point, const LayoutTask& task);
+
+/// Whether a straight tube line keeps the clearances. It looks at distances only: a line wholly outside passes.
+bool keeps_clear(const LayoutTask& task, Point a, Point b);
+
+/// Cells of a task seen from its manifold. Lines fall so that the outermost tubes lie at the clearance from the walls.
+Cells cells_of(const LayoutTask& task);
+
+}  // namespace slabwright::routing

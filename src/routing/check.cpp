@@ -1,0 +1,276 @@
+// What a layout is worth. It shares no step with how layouts are made: paths are flattened and measured against each
+// other, against the walls and against a raster of the floor.
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+
+#include "slabwright/routing_layout.hpp"
+
+namespace slabwright {
+namespace {
+
+constexpr double sag_m = 0.0001;
+/// What placing a figure in metres and turning it twice leaves.
+constexpr double slack_m = 2e-4;
+constexpr double least_separation = 0.93, least_bulb_separation = 0.6;
+constexpr double raster = 0.25;  ///< of the spacing
+constexpr double foot_m = 0.3048;
+constexpr double pi = 3.14159265358979323846;
+
+struct Segment {
+  Point a, b;
+  int loop = 0;
+  double at_m = 0.0;  ///< of its middle along the loop
+  bool in_apron = false;
+  bool in_bulb = false;
+};
+
+/// A turn of more than half a turn, which swings out beside its legs.
+bool is_bulb(const Piece& piece) { return sweep_rad(piece) > pi + 0.01; }
+
+/// Short ones, so that each has one place along its loop.
+class Segments {
+ public:
+  explicit Segments(const LayoutTask& task, const TubeLayout& layout)
+      : longest_m_(0.5 * task.spacing_m), apron_(layout.apron) {
+    for (std::size_t k = 0; k < layout.loop.size(); ++k) {
+      const Path& path = layout.loop[k].path;
+      at_m_ = 0.0;
+      for (std::size_t i = 0; i < path.size(); ++i) {
+        const bool bulb =
+            is_bulb(path[i]) || (i > 0 && is_bulb(path[i - 1])) || (i + 1 < path.size() && is_bulb(path[i + 1]));
+        const std::vector<Point> corner = flattened(std::span<const Piece>(&path[i], 1), sag_m);
+        for (std::size_t c = 0; c + 1 < corner.size(); ++c) add(corner[c], corner[c + 1], static_cast<int>(k), bulb);
+      }
+    }
+  }
+  const std::vector<Segment>& all() const { return all_; }
+
+ private:
+  void add(Point a, Point b, int loop, bool bulb) {
+    const double length = distance_m(a, b);
+    if (length == 0.0) return;
+    const int parts = std::max(1, static_cast<int>(std::ceil(length / longest_m_)));
+    Point from = a;
+    for (int p = 1; p <= parts; ++p) {
+      const double share = static_cast<double>(p) / parts;
+      const Point to = p == parts ? b : Point{a.x_m + share * (b.x_m - a.x_m), a.y_m + share * (b.y_m - a.y_m)};
+      const bool in = where_is(from, apron_) != Where::outside || where_is(to, apron_) != Where::outside;
+      all_.push_back({from, to, loop, at_m_ + length / parts * (p - 0.5), in, bulb});
+      from = to;
+    }
+    at_m_ += length;
+  }
+
+  double longest_m_, at_m_ = 0.0;
+  const Polygon& apron_;
+  std::vector<Segment> all_;
+};
+
+/// Segments by squares of the floor, so that only near ones are looked at.
+class Near {
+ public:
+  Near(const std::vector<Segment>& segments, double square_m) : square_m_(square_m) {
+    Point least{HUGE_VAL, HUGE_VAL}, most{-HUGE_VAL, -HUGE_VAL};
+    for (const Segment& s : segments) {
+      for (const Point p : {s.a, s.b}) {
+        least = {std::min(least.x_m, p.x_m), std::min(least.y_m, p.y_m)};
+        most = {std::max(most.x_m, p.x_m), std::max(most.y_m, p.y_m)};
+      }
+    }
+    from_ = least;
+    columns_ = static_cast<int>((most.x_m - least.x_m) / square_m) + 1;
+    rows_ = static_cast<int>((most.y_m - least.y_m) / square_m) + 1;
+    square_.resize(static_cast<std::size_t>(columns_) * static_cast<std::size_t>(rows_));
+    for (std::size_t k = 0; k < segments.size(); ++k) {
+      each(segments[k].a, segments[k].b, 0.0, [&](std::vector<int>& list) { list.push_back(static_cast<int>(k)); });
+    }
+  }
+
+  template <class Do>
+  void each(Point a, Point b, double by_m, Do what) {
+    const auto square = [&](double at, double from, int count) {
+      return std::clamp(static_cast<int>(std::floor((at - from) / square_m_)), 0, count - 1);
+    };
+    const int i0 = square(std::min(a.x_m, b.x_m) - by_m, from_.x_m, columns_);
+    const int i1 = square(std::max(a.x_m, b.x_m) + by_m, from_.x_m, columns_);
+    const int j0 = square(std::min(a.y_m, b.y_m) - by_m, from_.y_m, rows_);
+    const int j1 = square(std::max(a.y_m, b.y_m) + by_m, from_.y_m, rows_);
+    for (int j = j0; j <= j1; ++j) {
+      for (int i = i0; i <= i1; ++i) what(square_[static_cast<std::size_t>(j * columns_ + i)]);
+    }
+  }
+
+ private:
+  double square_m_;
+  Point from_;
+  int columns_ = 0, rows_ = 0;
+  std::vector<std::vector<int>> square_;
+};
+
+/// Crossings and distances between tubes. Places of one loop that lie this near along it are one bend, no neighbours: a
+/// half turn as narrow as the spacing is 1.57 spacings long.
+void check_apart(const LayoutTask& task, const std::vector<Segment>& all, LayoutCheck& check) {
+  if (all.empty()) return;
+  const double reach_m = 1.1 * task.spacing_m;
+  const double own_m = 2.0 * task.spacing_m;
+  Near near(all, task.spacing_m);
+  double least_m = HUGE_VAL, apron_m = HUGE_VAL, bulb_m = HUGE_VAL;
+  for (std::size_t k = 0; k < all.size(); ++k) {
+    const Segment& s = all[k];
+    near.each(s.a, s.b, reach_m, [&](const std::vector<int>& list) {
+      for (const int other : list) {
+        if (other <= static_cast<int>(k)) continue;
+        const Segment& o = all[static_cast<std::size_t>(other)];
+        const bool follows = o.loop == s.loop && (s.b == o.a || o.b == s.a);
+        if (follows) continue;
+        const double gap_m = distance_of_edges_m(s.a, s.b, o.a, o.b);
+        if (gap_m == 0.0) ++check.crossings_number;
+        if (o.loop == s.loop && std::abs(o.at_m - s.at_m) < own_m) continue;
+        double& least = s.in_apron || o.in_apron ? apron_m : s.in_bulb || o.in_bulb ? bulb_m : least_m;
+        least = std::min(least, gap_m);
+      }
+    });
+  }
+  check.separation_ratio = std::min(least_m, reach_m) / task.spacing_m;
+  check.bulb_separation_ratio = std::min(bulb_m, reach_m) / task.spacing_m;
+  check.apron_separation_m = std::min(apron_m, reach_m);
+}
+
+void check_ends(const LayoutTask& task, const TubeLayout& layout, LayoutCheck& check) {
+  const Point f = task.manifold.facing, at = task.manifold.place;
+  const double length = std::sqrt(f.x_m * f.x_m + f.y_m * f.y_m);
+  const double count = static_cast<double>(layout.loop.size());
+  for (std::size_t k = 0; k < layout.loop.size(); ++k) {
+    const LaidLoop& loop = layout.loop[k];
+    if (loop.port != static_cast<int>(k) + 1) ++check.wrong_ends_number;
+    if (loop.path.empty()) {
+      check.wrong_ends_number += 2;
+      continue;
+    }
+    const auto port = [&](bool left) {
+      const double by_m = (2.0 * static_cast<double>(k) + (left ? 0.5 : 1.5) - count) * task.manifold.port_pitch_m;
+      return Point{at.x_m + by_m * f.y_m / length, at.y_m - by_m * f.x_m / length};
+    };
+    if (distance_m(loop.path.front().from, port(loop.left_first)) > slack_m) ++check.wrong_ends_number;
+    if (distance_m(loop.path.back().to, port(!loop.left_first)) > slack_m) ++check.wrong_ends_number;
+  }
+}
+
+Point heading(const Piece& piece, bool at_end) {
+  if (piece.radius_m <= 0.0) return {piece.to.x_m - piece.from.x_m, piece.to.y_m - piece.from.y_m};
+  const Point p = at_end ? piece.to : piece.from;
+  const double sign = piece.turn == Side::left ? 1.0 : -1.0;
+  return {-sign * (p.y_m - piece.centre.y_m), sign * (p.x_m - piece.centre.x_m)};
+}
+
+void check_pieces(const LayoutTask& task, const TubeLayout& layout, LayoutCheck& check) {
+  double turned_rad = 0.0, sum_m = 0.0, least_m = HUGE_VAL;
+  for (const LaidLoop& loop : layout.loop) {
+    for (std::size_t i = 0; i < loop.path.size(); ++i) {
+      const Piece& piece = loop.path[i];
+      turned_rad += sweep_rad(piece);
+      if (piece.radius_m > 0.0 && piece.radius_m < task.bend_radius_m - slack_m) ++check.tight_bends_number;
+      if (i == 0) continue;
+      const Piece& before = loop.path[i - 1];
+      const double kink_rad = angle_between_rad(heading(before, true), heading(piece, false));
+      if (distance_m(before.to, piece.from) > slack_m || kink_rad > 0.01) ++check.broken_number;
+    }
+    const double length = length_m(loop.path);
+    if (length > task.longest_loop_m) ++check.over_limit_number;
+    if (std::abs(length - loop.length_m) > slack_m) ++check.broken_number;
+    check.longest_m = std::max(check.longest_m, length);
+    least_m = std::min(least_m, length);
+    sum_m += length;
+  }
+  check.tube_m = sum_m;
+  if (sum_m <= 0.0) return;
+  check.spread_ratio = (check.longest_m - least_m) * static_cast<double>(layout.loop.size()) / sum_m;
+  check.bends_per_100ft_ratio = turned_rad / (0.5 * pi) * 100.0 * foot_m / sum_m;
+}
+
+void check_clear(const LayoutTask& task, const std::vector<Segment>& all, LayoutCheck& check) {
+  check.clearance_m = HUGE_VAL;
+  const auto nearest = [](const Segment& s, const Polygon& polygon) {
+    double least_m = HUGE_VAL;
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+      least_m =
+          std::min(least_m, distance_of_edges_m(s.a, s.b, polygon[i], polygon[i + 1 < polygon.size() ? i + 1 : 0]));
+    }
+    return least_m;
+  };
+  for (const Segment& s : all) {
+    if (!s.in_apron) {
+      const double wall_m = where_is(s.a, task.outline) == Where::outside ? -1.0 : nearest(s, task.outline);
+      check.clearance_m = std::min(check.clearance_m, wall_m);
+      if (wall_m < task.wall_clearance_m - slack_m) ++check.too_near_number;
+    }
+    for (const NoTubeArea& area : task.no_tube) {
+      if (where_is(s.a, area.outline) != Where::outside || nearest(s, area.outline) < area.clearance_m - slack_m) {
+        ++check.too_near_number;
+      }
+    }
+  }
+}
+
+/// Floor by distance to the nearest tube, on points a quarter of a spacing apart. No-tube areas with their clearance
+/// are no floor to heat.
+void check_cover(const LayoutTask& task, const std::vector<Segment>& all, LayoutCheck& check) {
+  if (all.empty()) return;
+  const double step_m = raster * task.spacing_m;
+  Near near(all, task.spacing_m);
+  Point least{HUGE_VAL, HUGE_VAL}, most{-HUGE_VAL, -HUGE_VAL};
+  for (const Point p : task.outline) {
+    least = {std::min(least.x_m, p.x_m), std::min(least.y_m, p.y_m)};
+    most = {std::max(most.x_m, p.x_m), std::max(most.y_m, p.y_m)};
+  }
+  std::vector<double> away;
+  for (double y = least.y_m + 0.5 * step_m; y < most.y_m; y += step_m) {
+    for (double x = least.x_m + 0.5 * step_m; x < most.x_m; x += step_m) {
+      const Point p{x, y};
+      if (where_is(p, task.outline) == Where::outside) continue;
+      const bool barred = std::any_of(task.no_tube.begin(), task.no_tube.end(), [&](const NoTubeArea& area) {
+        return where_is(p, area.outline) != Where::outside ||
+               distance_to_boundary_m(p, area.outline) < area.clearance_m;
+      });
+      if (barred) continue;
+      double gap_m = HUGE_VAL;
+      for (double reach_m = task.spacing_m; gap_m > reach_m && reach_m < 16.0 * task.spacing_m; reach_m *= 2.0) {
+        near.each(p, p, reach_m, [&](const std::vector<int>& list) {
+          for (const int k : list) {
+            const Segment& s = all[static_cast<std::size_t>(k)];
+            gap_m = std::min(gap_m, distance_to_edge_m(p, s.a, s.b));
+          }
+        });
+      }
+      away.push_back(gap_m / task.spacing_m);
+    }
+  }
+  if (away.empty()) return;
+  std::sort(away.begin(), away.end());
+  check.farthest_ratio = away.back();
+  check.near_ratio = away[static_cast<std::size_t>(0.99 * static_cast<double>(away.size() - 1))];
+  const auto far = away.end() - std::upper_bound(away.begin(), away.end(), 1.0);
+  check.far_floor_ratio = static_cast<double>(far) / static_cast<double>(away.size());
+}
+
+}  // namespace
+
+bool LayoutCheck::sound() const {
+  return crossings_number == 0 && wrong_ends_number == 0 && broken_number == 0 && tight_bends_number == 0 &&
+         over_limit_number == 0 && too_near_number == 0 && separation_ratio >= least_separation &&
+         bulb_separation_ratio >= least_bulb_separation;
+}
+
+LayoutCheck check_layout(const LayoutTask& task, const TubeLayout& layout) {
+  LayoutCheck check;
+  const Segments segments(task, layout);
+  check_apart(task, segments.all(), check);
+  check_ends(task, layout, check);
+  check_pieces(task, layout, check);
+  check_clear(task, segments.all(), check);
+  check_cover(task, segments.all(), check);
+  return check;
+}
+
+}  // namespace slabwright

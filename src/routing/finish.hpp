@@ -1,0 +1,27 @@
+// From walks on the lattice to tube: tips slid into floor that the lattice left over, corners rounded.
+#pragma once
+#include "apron.hpp"
+
+namespace slabwright::routing {
+
+/// A loop as a broken line from its right port to its left one. The first and the last `leader` corners are not moved.
+struct Strand {
+  std::vector<Point> corner;
+};
+/// Port, turn, and the end at the gate: corners of a leader.
+constexpr std::size_t leader_corners = 3;
+
+/// Slides U-turns outward while they keep their distances; then long runs halfway into what floor is left beside them.
+void slide_out(const LayoutTask& task, std::vector<Strand>& strands);
+
+/// Draws U-turns back whose bulbs would come too near to each other.
+void stagger_bulbs(const LayoutTask& task, std::vector<Strand>& strands);
+
+/// Lines and arcs. Corners are rounded to half a spacing, or to the least radius where that is larger or where a wall
+/// or a no-tube area lies inside the bend. U-turns narrower than two radii become bulbs: both legs swing outward first.
+Path bent(const LayoutTask& task, const Strand& strand);
+
+/// Corners i and i + 1 of a line turn back, between parallel legs.
+bool turns_back(const std::vector<Point>& corner, std::size_t i);
+
+}  // namespace slabwright::routing

@@ -1,0 +1,282 @@
+#include "tree.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace slabwright::routing {
+namespace {
+
+std::size_t index(int i) { return static_cast<std::size_t>(i); }
+
+/// Cells of a part by their number in it.
+struct Local {
+  std::vector<std::array<int, 4>> next;  ///< -1 where no tube may pass or another part begins
+  int root = 0;
+  Way gate_side = 3;
+};
+
+Local local_of(const Cells& cells, const Part& part) {
+  std::vector<int> number(index(cells.size()), -1);
+  for (std::size_t k = 0; k < part.cell.size(); ++k) number[index(part.cell[k])] = static_cast<int>(k);
+  Local local{{}, number[index(part.gate.cell)], part.gate.side};
+  for (const int cell : part.cell) {
+    std::array<int, 4> next{};
+    for (Way way = 0; way < 4; ++way) {
+      next[index(way)] = cells.passes(cell, way) ? number[index(cells.next(cell, way))] : -1;
+    }
+    local.next.push_back(next);
+  }
+  return local;
+}
+
+/// A spanning tree that hangs from the gate.
+struct Tree {
+  std::vector<std::uint8_t> ways;  ///< a bit for each neighbour, the gate included
+  std::vector<int> parent;         ///< -1 for the root
+};
+
+void join(const Local& local, Tree& tree, int a, Way way) {
+  const int b = local.next[index(a)][index(way)];
+  tree.ways[index(a)] = static_cast<std::uint8_t>(tree.ways[index(a)] ^ 1 << way);
+  tree.ways[index(b)] = static_cast<std::uint8_t>(tree.ways[index(b)] ^ 1 << opposite(way));
+}
+
+Tree bare(const Local& local) {
+  Tree tree{std::vector<std::uint8_t>(local.next.size(), 0), std::vector<int>(local.next.size(), -1)};
+  tree.ways[index(local.root)] = static_cast<std::uint8_t>(1 << local.gate_side);
+  return tree;
+}
+
+/// Always along the wall on one side, back where there is no way on: a spiral where the part allows one.
+Tree wall_hugging(const Local& local, bool left) {
+  Tree tree = bare(local);
+  std::vector<char> seen(local.next.size(), 0);
+  struct Visit {
+    int cell;
+    Way came;
+    int tried;
+  };
+  std::vector<Visit> stack{{local.root, opposite(local.gate_side), 0}};
+  seen[index(local.root)] = 1;
+  while (!stack.empty()) {
+    Visit& top = stack.back();
+    if (top.tried == 3) {
+      stack.pop_back();
+      continue;
+    }
+    const int turn = (left ? 1 : 3) + (left ? 3 : 1) * top.tried++;
+    const Way way = (top.came + turn) % 4;
+    const int cell = top.cell, other = local.next[index(cell)][index(way)];
+    if (other < 0 || seen[index(other)] != 0) continue;
+    seen[index(other)] = 1;
+    join(local, tree, cell, way);
+    tree.parent[index(other)] = cell;
+    stack.push_back({other, way, 0});
+  }
+  return tree;
+}
+
+/// Straight lines in one direction, joined where they must be.
+Tree lines(const Local& local, Way along) {
+  Tree tree = bare(local);
+  std::vector<int> set(local.next.size());
+  std::iota(set.begin(), set.end(), 0);
+  const auto root_of = [&](int a) {
+    while (set[index(a)] != a) a = set[index(a)] = set[index(set[index(a)])];
+    return a;
+  };
+  for (const Way way : {along, 1 - along}) {
+    for (int cell = 0; cell < static_cast<int>(local.next.size()); ++cell) {
+      const int other = local.next[index(cell)][index(way)];
+      if (other < 0 || root_of(cell) == root_of(other)) continue;
+      set[index(root_of(cell))] = root_of(other);
+      join(local, tree, cell, way);
+    }
+  }
+  std::vector<int> open{local.root};
+  while (!open.empty()) {
+    const int cell = open.back();
+    open.pop_back();
+    for (Way way = 0; way < 4; ++way) {
+      const int other = local.next[index(cell)][index(way)];
+      if (other < 0 || (tree.ways[index(cell)] >> way & 1) == 0 || tree.parent[index(cell)] == other) continue;
+      tree.parent[index(other)] = cell;
+      open.push_back(other);
+    }
+  }
+  return tree;
+}
+
+class Improver {
+ public:
+  Improver(const Local& local, const Part& part, const TreeOptions& options, std::mt19937_64& random)
+      : local_(local), part_(part), options_(options), random_(random), mark_(local.next.size(), 0) {
+    for (int ways = 0; ways < 16; ++ways) {
+      const int count = (ways & 1) + (ways >> 1 & 1) + (ways >> 2 & 1) + (ways >> 3 & 1);
+      const bool straight = ways == 5 || ways == 10;
+      price_[index(ways)] = count <= 1   ? options.end_price
+                            : straight   ? 0
+                            : count == 2 ? 20
+                            : count == 3 ? options.tee_price
+                                         : 2 * options.tee_price;
+    }
+    for (int cell = 0; cell < static_cast<int>(local.next.size()); ++cell) {
+      for (const Way way : {0, 1}) {
+        if (local.next[index(cell)][index(way)] >= 0) edges_.push_back({cell, way});
+      }
+    }
+  }
+
+  int price(const Tree& tree) const {
+    int sum = 0;
+    for (int cell = 0; cell < static_cast<int>(tree.ways.size()); ++cell) sum += price_of(tree, cell);
+    return sum;
+  }
+
+  /// Edges swapped at random, worse ones taken less and less often.
+  void improve(Tree& tree, double hot, double cold) {
+    if (edges_.size() + 1 == tree.ways.size()) return;
+    const int swaps = options_.swaps_per_cell * static_cast<int>(tree.ways.size());
+    Tree best = tree;
+    int now = price(tree), least = now;
+    for (int k = 0; k < swaps; ++k) {
+      const double heat = hot + (cold - hot) * k / swaps;
+      now += swap(tree, heat);
+      if (now < least) {
+        least = now;
+        best = tree;
+      }
+    }
+    tree = std::move(best);
+  }
+
+ private:
+  struct Edge {
+    int cell;
+    Way way;
+  };
+
+  int price_of(const Tree& tree, int cell) const {
+    const int ways = tree.ways[index(cell)];
+    int sum = price_[index(ways)];
+    if (cell == local_.root) {
+      for (Way way = 0; way < 4; ++way) sum += (ways >> way & 1) * part_.gate_price[index(way)];
+    }
+    return sum;
+  }
+
+  int drawn(int below) { return static_cast<int>(random_() % static_cast<std::uint64_t>(below)); }
+
+  Way way_to(int from, int to) const {
+    for (Way way = 0; way < 3; ++way) {
+      if (local_.next[index(from)][index(way)] == to) return way;
+    }
+    return 3;
+  }
+
+  /// The ring that an edge a-b would close: the cells from a and from b up to where they meet.
+  void find_ring(const Tree& tree, int a, int b) {
+    stamp_ += 2;
+    for (int c = 0; c < 2; ++c) chain_[index(c)].clear();
+    std::array<int, 2> at{a, b};
+    int meeting = -1;
+    while (meeting < 0) {
+      for (int c = 0; c < 2 && meeting < 0; ++c) {
+        int& here = at[index(c)];
+        if (here < 0) continue;
+        if (mark_[index(here)] == stamp_ + 1 - c) meeting = here;
+        mark_[index(here)] = stamp_ + c;
+        chain_[index(c)].push_back(here);
+        here = tree.parent[index(here)];
+      }
+    }
+    for (auto& chain : chain_) {
+      const auto end = std::find(chain.begin(), chain.end(), meeting);
+      chain.erase(end, chain.end());
+    }
+  }
+
+  int swap(Tree& tree, double heat) {
+    const Edge edge = edges_[index(drawn(static_cast<int>(edges_.size())))];
+    if ((tree.ways[index(edge.cell)] >> edge.way & 1) != 0) return 0;
+    const int a = edge.cell, b = local_.next[index(a)][index(edge.way)];
+    find_ring(tree, a, b);
+    const int size = static_cast<int>(chain_[0].size() + chain_[1].size());
+    int pick = drawn(2 * size);
+    // Half of the time an edge beside the new one: that is where a corner is most likely won.
+    if (pick >= size) pick = pick % 2 == 0 || chain_[1].empty() ? 0 : static_cast<int>(chain_[0].size());
+    const bool first = pick < static_cast<int>(chain_[0].size());
+    const auto& chain = chain_[first ? 0 : 1];
+    const std::size_t place = index(first ? pick : pick - static_cast<int>(chain_[0].size()));
+    const int low = chain[place], high = tree.parent[index(low)];
+
+    const std::array<int, 4> touched{a, b, low, high};
+    const auto sum = [&] {
+      int total = 0;
+      for (std::size_t k = 0; k < 4; ++k) {
+        if (std::find(touched.begin(), touched.begin() + static_cast<std::ptrdiff_t>(k), touched[k]) ==
+            touched.begin() + static_cast<std::ptrdiff_t>(k)) {
+          total += price_of(tree, touched[k]);
+        }
+      }
+      return total;
+    };
+    const Way dropped = way_to(low, high);
+    const int before = sum();
+    join(local_, tree, a, edge.way);
+    join(local_, tree, low, dropped);
+    const int more = sum() - before;
+    if (!taken(more, heat)) {
+      join(local_, tree, a, edge.way);
+      join(local_, tree, low, dropped);
+      return 0;
+    }
+    for (std::size_t k = place; k > 0; --k) tree.parent[index(chain[k])] = chain[k - 1];
+    tree.parent[index(chain[0])] = first ? b : a;
+    return more;
+  }
+
+  /// Metropolis' rule with a rational function for the exponential, which differs between machines.
+  bool taken(int more, double heat) {
+    if (more <= 0) return true;
+    const double z = 0.1 * more / heat;
+    if (z > 12.0) return false;
+    const double chance = static_cast<double>(random_() >> 11) / 9007199254740992.0;
+    return chance * (1.0 + z * (1.0 + z / 2.0 * (1.0 + z / 3.0 * (1.0 + z / 4.0)))) < 1.0;
+  }
+
+  const Local& local_;
+  const Part& part_;
+  const TreeOptions& options_;
+  std::mt19937_64& random_;
+  std::array<int, 16> price_{};
+  std::vector<Edge> edges_;
+  std::array<std::vector<int>, 2> chain_;
+  std::vector<long> mark_;
+  long stamp_ = 0;
+};
+
+}  // namespace
+
+std::vector<std::uint8_t> few_turn_tree(const Cells& cells, const Part& part, const TreeOptions& options,
+                                        std::mt19937_64& random) {
+  const Local local = local_of(cells, part);
+  Improver improver(local, part, options, random);
+  std::vector<std::uint8_t> best;
+  double least = HUGE_VAL;
+  for (int start = 0; start < 4; ++start) {
+    Tree tree = start < 2 ? wall_hugging(local, start == 0) : lines(local, start - 2);
+    improver.improve(tree, start < 2 ? 0.35 : 1.5, 0.08);
+    std::vector<std::uint8_t> ways(index(cells.size()), 0);
+    for (std::size_t k = 0; k < part.cell.size(); ++k) ways[index(part.cell[k])] = tree.ways[k];
+    const double price = improver.price(tree) + options.wall_weight * wall_place(cells, part.gate, ways) *
+                                                    std::sqrt(static_cast<double>(part.cell.size()));
+    if (price >= least) continue;
+    least = price;
+    best = std::move(ways);
+  }
+  return best;
+}
+
+}  // namespace slabwright::routing

@@ -1,0 +1,39 @@
+// Trees through the cells of a part. The tube is the walk round its tree, so every corner of the tube belongs to a
+// cell.
+#pragma once
+#include <array>
+#include <random>
+
+#include "apron.hpp"
+
+namespace slabwright::routing {
+
+/// One part: its cells, its gate, and what it costs its tree to leave the gate's cell each way (a leader that would
+/// have to turn back).
+struct Part {
+  std::vector<int> cell;
+  Gate gate;
+  std::array<int, 4> gate_price{};
+};
+
+/// Prices in tenths of a corner.
+struct TreeOptions {
+  int end_price = 27;  ///< two corners and a bit: a tube turns back on itself there
+  int tee_price = 20;
+  int swaps_per_cell = 250;
+  double wall_weight = 60.0;  ///< on where in its loop the tube beside walls lies, 0 to 1, times the root of cells
+};
+
+/// A bit for each way to a neighbour of the tree, by cell of the whole floor; the gate counts as one. Only the part's
+/// own cells are set.
+std::vector<std::uint8_t> few_turn_tree(const Cells& cells, const Part& part, const TreeOptions& options,
+                                        std::mt19937_64& random);
+
+/// The walk round the tree: corners from the right leader's end of the gate to the left one's. Corners on a straight
+/// line are left out.
+std::vector<Point> walk_round(const Cells& cells, const Gate& gate, const std::vector<std::uint8_t>& tree);
+
+/// Where in the walk the tube beside walls lies on average: 0 at the nearer end, 0.5 in the middle or all along.
+double wall_place(const Cells& cells, const Gate& gate, const std::vector<std::uint8_t>& tree);
+
+}  // namespace slabwright::routing
