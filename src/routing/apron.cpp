@@ -21,15 +21,15 @@ bool all_free(const Cells& cells, int left, int bottom, int width, int depth) {
 }
 
 /// Gates from the left of the manifold round to its right, for all sides of the block that floor lies beside.
-std::vector<Gate> all_gates(const Cells& cells, const Apron& a) {
+std::vector<Gate> all_gates(const Cells& cells, const Apron& a, const ApronShape& shape) {
   std::vector<Gate> gates;
   const auto add = [&](int i, int j, Way side) {
     const int cell = cells.at(i, j);
     if (cells.is(cell) == Kind::free && cells.passes(cell, side)) gates.push_back({cell, side});
   };
-  for (int j = a.bottom; j < a.bottom + a.depth; ++j) add(a.left - 1, j, 0);
+  for (int j = a.bottom; shape.left && j < a.bottom + a.depth; ++j) add(a.left - 1, j, 0);
   for (int i = a.left; i < a.left + a.width; ++i) add(i, a.bottom + a.depth, 3);
-  for (int j = a.bottom + a.depth - 1; j >= a.bottom; --j) add(a.left + a.width, j, 2);
+  for (int j = a.bottom + a.depth - 1; shape.right && j >= a.bottom; --j) add(a.left + a.width, j, 2);
   return gates;
 }
 
@@ -62,13 +62,13 @@ std::optional<Apron> block(const Cells& cells, int width, int depth) {
 
 }  // namespace
 
-std::optional<Apron> place_apron(Cells& cells, int loops, int depth) {
+std::optional<Apron> place_apron(Cells& cells, int loops, const ApronShape& shape) {
   std::optional<Apron> apron;
   // As narrow as the number of gates allows: at a wall or a corner of the floor fewer sides have any.
-  for (int width = std::max(2, loops - 2 * depth); width <= loops && !apron; ++width) {
-    apron = block(cells, width, depth);
+  for (int width = std::max(2, loops - 2 * shape.depth); width <= loops && !apron; ++width) {
+    apron = block(cells, width, shape.depth);
     if (!apron) continue;
-    apron->gate = all_gates(cells, *apron);
+    apron->gate = all_gates(cells, *apron, shape);
     if (static_cast<int>(apron->gate.size()) < loops) apron.reset();
   }
   if (!apron) return apron;
@@ -112,7 +112,8 @@ std::vector<Point> ports_of(const LayoutTask& task, int loops) {
 std::vector<Point> leader_turns(const LayoutTask& task, const Cells& cells, const Apron& apron) {
   const int loops = static_cast<int>(apron.gate.size());
   std::vector<Point> turns = ports_of(task, loops);
-  const double first_m = straight_before_turn * task.bend_radius_m, step_m = task.manifold.port_pitch_m;
+  const double first_m = std::max(straight_before_turn * task.bend_radius_m, task.wall_clearance_m);
+  const double step_m = task.manifold.port_pitch_m;
   const auto end_of = [&](int k) { return gate_end(cells, apron.gate[index(k / 2)], k % 2 == 0); };
   for (int k = 0; k < 2 * loops && end_of(k).x_m < turns[index(k)].x_m; ++k) turns[index(k)].y_m = first_m + k * step_m;
   for (int k = 2 * loops - 1; k >= 0 && end_of(k).x_m >= turns[index(k)].x_m; --k) {

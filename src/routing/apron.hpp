@@ -17,8 +17,14 @@ struct Apron {
   std::vector<Gate> gate;                          ///< by port
 };
 
-/// A block for this many loops, `depth` rows deep, its cells taken from the free ones. Absent where it has no room.
-std::optional<Apron> place_apron(Cells& cells, int loops, int depth);
+/// How deep an apron is, in rows, and on which sides of it gates may lie besides the one ahead.
+struct ApronShape {
+  int depth = 1;
+  bool left = true, right = true;
+};
+
+/// A block for this many loops, its cells taken from the free ones. Absent where it has no room.
+std::optional<Apron> place_apron(Cells& cells, int loops, const ApronShape& shape);
 
 /// The floor of the block and a spacing more round it: there leaders may lie closer than the spacing.
 Polygon apron_floor(const Cells& cells, const Apron& apron, double spacing_m);

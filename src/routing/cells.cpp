@@ -90,21 +90,26 @@ std::vector<Wall> walls_of(const LayoutTask& task, bool x) {
 
 double line_of(const Wall& wall, double cell_m) { return wall.tube_m - wall.sign * 0.25 * cell_m; }
 
-/// How far cells may be stretched or squeezed to fill what lies between two walls.
-constexpr double most_squeezed = 0.96, most_stretched = 1.08;
+/// Cells as they are asked for.
+struct Wanted {
+  double cell_m = 0.0;
+  Fit fit;
+};
 
 /// Cells between two walls: the nearest number, but rather wide cells than ones that are too narrow.
-int count_of(double length_m, double cell_m) {
+int count_of(double length_m, const Wanted& wanted) {
+  const double cell_m = wanted.cell_m;
   const int nearest = std::max(1, static_cast<int>(std::floor(length_m / cell_m + 0.5)));
-  return nearest > 1 && length_m < most_squeezed * nearest * cell_m ? nearest - 1 : nearest;
+  return nearest > 1 && length_m < wanted.fit.squeezed * nearest * cell_m ? nearest - 1 : nearest;
 }
-bool fills_well(double length_m, double cell_m) {
-  const double stretch = length_m / (count_of(length_m, cell_m) * cell_m);
-  return stretch >= most_squeezed && stretch <= most_stretched;
+bool fills_well(double length_m, const Wanted& wanted) {
+  const double stretch = length_m / (count_of(length_m, wanted) * wanted.cell_m);
+  return stretch >= wanted.fit.squeezed && stretch <= wanted.fit.stretched;
 }
 
 /// The outermost walls, and of those between them the longest ones that cells of about the right size fit between.
-std::vector<Wall> chosen(std::vector<Wall> walls, double cell_m) {
+std::vector<Wall> chosen(std::vector<Wall> walls, const Wanted& wanted) {
+  const double cell_m = wanted.cell_m;
   const auto before = [&](const Wall& a, const Wall& b) { return line_of(a, cell_m) < line_of(b, cell_m); };
   std::stable_sort(walls.begin(), walls.end(), before);
   std::vector<Wall> kept{walls.front(), walls.back()};
@@ -114,7 +119,7 @@ std::vector<Wall> chosen(std::vector<Wall> walls, double cell_m) {
     if (place == kept.begin() || place == kept.end()) continue;
     const double left = line_of(wall, cell_m) - line_of(*(place - 1), cell_m);
     const double right = line_of(*place, cell_m) - line_of(wall, cell_m);
-    if (left > same_m && right > same_m && fills_well(left, cell_m) && fills_well(right, cell_m)) {
+    if (left > same_m && right > same_m && fills_well(left, wanted) && fills_well(right, wanted)) {
       kept.insert(place, wall);
     }
   }
@@ -123,9 +128,9 @@ std::vector<Wall> chosen(std::vector<Wall> walls, double cell_m) {
 
 /// A wall's line lies a quarter of its cells from its tube, and the cells are what lies between lines: a few rounds
 /// bring the two together.
-std::vector<double> lines_of(const std::vector<Wall>& walls, double cell_m) {
+std::vector<double> lines_of(const std::vector<Wall>& walls, const Wanted& wanted) {
   const std::size_t parts = walls.size() - 1;
-  std::vector<double> line(walls.size()), size(parts, cell_m);
+  std::vector<double> line(walls.size()), size(parts, wanted.cell_m);
   std::vector<int> count(parts);
   for (int round = 0; round < 40; ++round) {
     for (std::size_t k = 0; k < walls.size(); ++k) {
@@ -134,7 +139,7 @@ std::vector<double> lines_of(const std::vector<Wall>& walls, double cell_m) {
     }
     for (std::size_t k = 0; k < parts; ++k) {
       const double length = line[k + 1] - line[k];
-      if (round == 0) count[k] = count_of(length, cell_m);
+      if (round == 0) count[k] = count_of(length, wanted);
       size[k] = length / count[k];
     }
   }
@@ -178,11 +183,11 @@ bool keeps_clear(const LayoutTask& task, Point a, Point b) {
   return true;
 }
 
-Cells cells_of(const LayoutTask& task) {
-  const double cell_m = 2.0 * task.spacing_m;
+Cells cells_of(const LayoutTask& task, const Fit& fit) {
+  const Wanted wanted{2.0 * task.spacing_m, fit};
   Cells cells;
-  cells.x_m = lines_of(chosen(walls_of(task, true), cell_m), cell_m);
-  cells.y_m = lines_of(chosen(walls_of(task, false), cell_m), cell_m);
+  cells.x_m = lines_of(chosen(walls_of(task, true), wanted), wanted);
+  cells.y_m = lines_of(chosen(walls_of(task, false), wanted), wanted);
   cells.columns = static_cast<int>(cells.x_m.size()) - 1;
   cells.rows = static_cast<int>(cells.y_m.size()) - 1;
   cells.kind.assign(index(cells.size()), Kind::outside);

@@ -50,7 +50,12 @@ Point seen_from_outside(Point point, const LayoutTask& task);
 /// Whether a straight tube line keeps the clearances. It looks at distances only: a line wholly outside passes.
 bool keeps_clear(const LayoutTask& task, Point a, Point b);
 
+/// How far cells may be squeezed or stretched to fill what lies between two walls.
+struct Fit {
+  double squeezed = 0.96, stretched = 1.08;
+};
+
 /// Cells of a task seen from its manifold. Lines fall so that the outermost tubes lie at the clearance from the walls.
-Cells cells_of(const LayoutTask& task);
+Cells cells_of(const LayoutTask& task, const Fit& fit);
 
 }  // namespace slabwright::routing

@@ -5,6 +5,7 @@
 #include <numeric>
 
 #include "lattice_cut.hpp"
+#include "neck.hpp"
 
 namespace slabwright::routing {
 namespace {
@@ -17,8 +18,13 @@ constexpr int rivals = 3;
 constexpr int most_calls = 300;
 /// What a cell costs that a cut takes from every gate, in half cells of tube.
 constexpr double lost_price = 6.0;
+/// For each loop that a cut shuts in behind a neck.
+constexpr double shut_in_price = 40.0;
 /// For each gate that a cut lies off the middle one: equal halves are cut more easily.
 constexpr double off_middle_price = 0.8;
+constexpr int most_off_middle = 2;
+/// Cuts that shut a loop in are looked past as far as this.
+constexpr int most_looked_at = 30;
 
 struct Candidate {
   int middle = 0;
@@ -59,6 +65,8 @@ class Splitter {
     return made;
   }
 
+  std::vector<Gate> gates_from(int from, int to) const { return {gates_.begin() + from, gates_.begin() + to}; }
+
   double wanted_m(int from, int to) const {
     double sum = 0.0;
     for (int g = from; g < to; ++g) sum += mean_m_ - leaders_m_[index(g)];
@@ -79,13 +87,13 @@ class Splitter {
   }
 
   std::vector<Candidate> candidates(const Region& region, int from, int to) const {
-    const std::vector<Gate> gates(gates_.begin() + from, gates_.begin() + to);
-    const Border border = border_of(cells_, region, gates, sums_);
+    const Border border = border_of(cells_, region, gates_from(from, to), sums_);
     const double unit_m = 0.5 * cells_.tube_m(0), scale = reach(region, from, to).tube_m / wanted_m(from, to);
     std::vector<Candidate> all;
     for (int middle = from + 1; middle < to; ++middle) {
+      if (std::abs(2 * middle - from - to) > 2 * most_off_middle) continue;
       const double off = std::abs(2.0 * middle - from - to) / 2.0 * off_middle_price;
-      int taken = 0;
+      int taken = 0, looked_at = 0;
       const double left_m = scale * wanted_m(from, middle);
       for (Cut& cut : cheapest_cuts(cells_, region, border, sums_, middle - from, left_m, options_)) {
         Candidate made{middle, std::move(cut), {}, {}, 0.0};
@@ -94,10 +102,12 @@ class Splitter {
         for (std::size_t c = 0; c < region.size(); ++c) made.right[c] = static_cast<char>(region[c] && !made.left[c]);
         const Reach left = reach(made.left, from, middle), right = reach(made.right, middle, to);
         if (!left.all || !right.all) continue;
-        made.price = made.cut.price + off + lost_price * (left.lost_number + right.lost_number) +
-                     std::abs(left.tube_m - left_m) / unit_m;
+        const int shut_in = loops_shut_in(cells_, made.left, gates_from(from, middle)) +
+                            loops_shut_in(cells_, made.right, gates_from(middle, to));
+        made.price = made.cut.price + off + shut_in_price * shut_in +
+                     lost_price * (left.lost_number + right.lost_number) + std::abs(left.tube_m - left_m) / unit_m;
         all.push_back(std::move(made));
-        if (++taken == rivals) break;
+        if ((shut_in == 0 && ++taken == rivals) || ++looked_at == most_looked_at) break;
       }
     }
     std::stable_sort(all.begin(), all.end(), [](const Candidate& a, const Candidate& b) { return a.price < b.price; });

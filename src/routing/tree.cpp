@@ -111,7 +111,12 @@ Tree lines(const Local& local, Way along) {
 class Improver {
  public:
   Improver(const Local& local, const Part& part, const TreeOptions& options, std::mt19937_64& random)
-      : local_(local), part_(part), options_(options), random_(random), mark_(local.next.size(), 0) {
+      : local_(local),
+        part_(part),
+        options_(options),
+        random_(random),
+        mark_(local.next.size(), 0),
+        counted_(local.next.size(), 0) {
     for (int ways = 0; ways < 16; ++ways) {
       const int count = (ways & 1) + (ways >> 1 & 1) + (ways >> 2 & 1) + (ways >> 3 & 1);
       const bool straight = ways == 5 || ways == 10;
@@ -160,10 +165,37 @@ class Improver {
   int price_of(const Tree& tree, int cell) const {
     const int ways = tree.ways[index(cell)];
     int sum = price_[index(ways)];
+    if (options_.stub_price > 0 && cell != local_.root) sum += stub_price(tree, cell);
     if (cell == local_.root) {
       for (Way way = 0; way < 4; ++way) sum += (ways >> way & 1) * part_.gate_price[index(way)];
     }
     return sum;
+  }
+
+  int stub_price(const Tree& tree, int cell) const {
+    const int ways = tree.ways[index(cell)];
+    for (Way way = 0; way < 4; ++way) {
+      if (ways != 1 << way) continue;
+      const int beside = local_.next[index(cell)][index(way)];
+      return (tree.ways[index(beside)] >> way & 1) != 0 ? 0 : options_.stub_price;
+    }
+    return 0;
+  }
+
+  /// The price of these cells and of ends beside them, each once.
+  int price_around(const Tree& tree, const std::array<int, 4>& cells) {
+    ++round_;
+    int total = 0;
+    const auto add = [&](int cell) {
+      if (cell < 0 || counted_[index(cell)] == round_) return;
+      counted_[index(cell)] = round_;
+      total += price_of(tree, cell);
+    };
+    for (const int cell : cells) {
+      add(cell);
+      for (Way way = 0; way < 4 && options_.stub_price > 0; ++way) add(local_.next[index(cell)][index(way)]);
+    }
+    return total;
   }
 
   int drawn(int below) { return static_cast<int>(random_() % static_cast<std::uint64_t>(below)); }
@@ -212,21 +244,11 @@ class Improver {
     const int low = chain[place], high = tree.parent[index(low)];
 
     const std::array<int, 4> touched{a, b, low, high};
-    const auto sum = [&] {
-      int total = 0;
-      for (std::size_t k = 0; k < 4; ++k) {
-        if (std::find(touched.begin(), touched.begin() + static_cast<std::ptrdiff_t>(k), touched[k]) ==
-            touched.begin() + static_cast<std::ptrdiff_t>(k)) {
-          total += price_of(tree, touched[k]);
-        }
-      }
-      return total;
-    };
     const Way dropped = way_to(low, high);
-    const int before = sum();
+    const int before = price_around(tree, touched);
     join(local_, tree, a, edge.way);
     join(local_, tree, low, dropped);
-    const int more = sum() - before;
+    const int more = price_around(tree, touched) - before;
     if (!taken(more, heat)) {
       join(local_, tree, a, edge.way);
       join(local_, tree, low, dropped);
@@ -253,8 +275,8 @@ class Improver {
   std::array<int, 16> price_{};
   std::vector<Edge> edges_;
   std::array<std::vector<int>, 2> chain_;
-  std::vector<long> mark_;
-  long stamp_ = 0;
+  std::vector<std::int64_t> mark_, counted_;
+  std::int64_t stamp_ = 0, round_ = 0;
 };
 
 }  // namespace

@@ -1,0 +1,33 @@
+// One way to lay a floor: first its cells shared out, then the tube itself.
+#pragma once
+#include <optional>
+
+#include "cuts.hpp"
+#include "finish.hpp"
+
+namespace slabwright::routing {
+
+struct Attempt {
+  int loops = 1;
+  ApronShape apron;
+  Fit fit;
+  CutOptions cut;
+};
+
+struct Draft {
+  Cells cells;
+  Apron apron;
+  std::vector<int> owner;        ///< of each cell: the loop that heats it, or -1
+  std::vector<double> leader_m;  ///< of each loop, both, in the apron
+  double spread_ratio = 0.0;     ///< of the loops' lengths as far as cells tell
+  std::vector<Path> path;        ///< from each loop's right port to its left one, as seen from the manifold
+  std::vector<char> cold_last;   ///< whether a loop's tube beside walls lies in its second half
+};
+
+/// Absent where the apron has no room.
+std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt);
+
+/// Lays the tube of each part and trades cells once more by the lengths that come out.
+void lay(const LayoutTask& task, Draft& draft);
+
+}  // namespace slabwright::routing
