@@ -20,16 +20,34 @@ bool all_free(const Cells& cells, int left, int bottom, int width, int depth) {
   return true;
 }
 
-/// Gates from the left of the manifold round to its right, for all sides of the block that floor lies beside.
+/// How many loops can go side by side past a side of the block: cells in its rows before the next wall.
+int room_beside(const Cells& cells, const Apron& a, Way way) {
+  int least = cells.columns;
+  for (int j = a.bottom; j < a.bottom + a.depth; ++j) {
+    int cell = cells.at(way == 0 ? a.left + a.width - 1 : a.left, j), count = 0;
+    while (cells.passes(cell, way)) {
+      cell = cells.next(cell, way);
+      ++count;
+    }
+    least = std::min(least, count);
+  }
+  return least;
+}
+
+/// Gates from the left of the manifold round to its right. On a side those rows are taken that lie farthest ahead: a
+/// loop must get past the gates that lie before its own.
 std::vector<Gate> all_gates(const Cells& cells, const Apron& a, const ApronShape& shape) {
   std::vector<Gate> gates;
   const auto add = [&](int i, int j, Way side) {
     const int cell = cells.at(i, j);
     if (cells.is(cell) == Kind::free && cells.passes(cell, side)) gates.push_back({cell, side});
   };
-  for (int j = a.bottom; shape.left && j < a.bottom + a.depth; ++j) add(a.left - 1, j, 0);
-  for (int i = a.left; i < a.left + a.width; ++i) add(i, a.bottom + a.depth, 3);
-  for (int j = a.bottom + a.depth - 1; shape.right && j >= a.bottom; --j) add(a.left + a.width, j, 2);
+  const int top = a.bottom + a.depth;
+  const int left = std::min({shape.left, a.depth, room_beside(cells, a, 2)});
+  const int right = std::min({shape.right, a.depth, room_beside(cells, a, 0)});
+  for (int j = top - left; j < top; ++j) add(a.left - 1, j, 0);
+  for (int i = a.left; i < a.left + a.width; ++i) add(i, top, 3);
+  for (int j = top - 1; j >= top - right; --j) add(a.left + a.width, j, 2);
   return gates;
 }
 
@@ -109,16 +127,39 @@ std::vector<Point> ports_of(const LayoutTask& task, int loops) {
   return ports;
 }
 
+bool leaders_fit(const LayoutTask& task, const Cells& cells, const Apron& apron) {
+  const std::vector<Point> turns = leader_turns(task, cells, apron);
+  for (std::size_t k = 0; k < turns.size(); ++k) {
+    const double end_m = gate_end(cells, apron.gate[k / 2], k % 2 == 0).y_m;
+    // The first on each side may come down a little: it turns by not much more than a right angle.
+    if (turns[k].y_m > end_m + 0.25 * task.bend_radius_m) return false;
+  }
+  return true;
+}
+
 std::vector<Point> leader_turns(const LayoutTask& task, const Cells& cells, const Apron& apron) {
   const int loops = static_cast<int>(apron.gate.size());
   std::vector<Point> turns = ports_of(task, loops);
   const double first_m = std::max(straight_before_turn * task.bend_radius_m, task.wall_clearance_m);
-  const double step_m = task.manifold.port_pitch_m;
+  const double pitch_m = task.manifold.port_pitch_m;
   const auto end_of = [&](int k) { return gate_end(cells, apron.gate[index(k / 2)], k % 2 == 0); };
-  for (int k = 0; k < 2 * loops && end_of(k).x_m < turns[index(k)].x_m; ++k) turns[index(k)].y_m = first_m + k * step_m;
-  for (int k = 2 * loops - 1; k >= 0 && end_of(k).x_m >= turns[index(k)].x_m; --k) {
-    turns[index(k)].y_m = first_m + (2 * loops - 1 - k) * step_m;
-  }
+  // Each turns so much farther out than the one before that the slanting tubes lie no nearer than the ports: beside a
+  // tube that rises by an angle f, a step to the side by the pitch p is worth p sin f, one outward by h is worth h cos
+  // f.
+  const auto stacked = [&](int from, int step) {
+    double height_m = first_m;
+    for (int k = from; k >= 0 && k < 2 * loops; k += step) {
+      Point& turn = turns[index(k)];
+      const double across_m = (turn.x_m - end_of(k).x_m) * step;
+      if (across_m < 0.0 || (step < 0 && across_m == 0.0)) return;
+      const double rise_m = std::max(0.0, end_of(k).y_m - height_m);
+      const double slant_m = std::sqrt(across_m * across_m + rise_m * rise_m);
+      if (k != from && across_m > 0.0) height_m += pitch_m * (slant_m - rise_m) / across_m;
+      turn.y_m = height_m;
+    }
+  };
+  stacked(0, 1);
+  stacked(2 * loops - 1, -1);
   return turns;
 }
 

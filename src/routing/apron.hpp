@@ -17,10 +17,10 @@ struct Apron {
   std::vector<Gate> gate;                          ///< by port
 };
 
-/// How deep an apron is, in rows, and on which sides of it gates may lie besides the one ahead.
+/// How deep an apron is, in rows, and how many gates may lie on its sides, the others ahead.
 struct ApronShape {
   int depth = 1;
-  bool left = true, right = true;
+  int left = 1, right = 1;
 };
 
 /// A block for this many loops, its cells taken from the free ones. Absent where it has no room.
@@ -36,5 +36,7 @@ Point gate_end(const Cells& cells, const Gate& gate, bool left);
 /// Leaders that go to the left turn one after the other, the leftmost first; those to the right likewise.
 std::vector<Point> ports_of(const LayoutTask& task, int loops);
 std::vector<Point> leader_turns(const LayoutTask& task, const Cells& cells, const Apron& apron);
+/// Whether every leader turns before it reaches its gate: a shallow apron has no room for many.
+bool leaders_fit(const LayoutTask& task, const Cells& cells, const Apron& apron);
 
 }  // namespace slabwright::routing

@@ -87,7 +87,38 @@ void add_rounded(const LayoutTask& task, std::span<const Point> corner, Path& pa
   path.insert(path.end(), made.begin(), made.end());
 }
 
+bool same_way(Point a, Point b, Point c) {
+  return side_of(a, b, c) == Side::on && (b.x_m - a.x_m) * (c.x_m - b.x_m) + (b.y_m - a.y_m) * (c.y_m - b.y_m) > 0.0;
+}
+
+/// The end at corners i and i + 1 drawn back by its shorter leg; false where the tube would then double back on itself.
+bool draw_back(std::vector<Point>& c, std::size_t i) {
+  const double before_m = distance_m(c[i - 1], c[i]), after_m = distance_m(c[i + 1], c[i + 2]);
+  const Point back = unit(c[i], c[i - 1]);
+  const bool same = std::abs(before_m - after_m) < hair_m;
+  const Point a = before_m <= after_m || same ? c[i - 1] : moved(c[i], back, after_m);
+  const Point b = after_m <= before_m || same ? c[i + 2] : moved(c[i + 1], back, before_m);
+  const bool first = a == c[i - 1], last = b == c[i + 2];
+  if ((first && !same_way(c[i - 2], a, b)) || (last && !same_way(a, b, c[i + 3]))) return false;
+  c[i] = a;
+  c[i + 1] = b;
+  const auto at = [&](std::size_t k) { return c.begin() + static_cast<std::ptrdiff_t>(k); };
+  if (last) c.erase(at(i + 1), at(i + 3));
+  if (first) c.erase(at(i - 1), at(i + 1));
+  return true;
+}
+
 }  // namespace
+
+void drop_short_ends(const LayoutTask& task, std::vector<Strand>& strands) {
+  for (Strand& strand : strands) {
+    std::vector<Point>& c = strand.corner;
+    for (std::size_t i = leader_corners + 1; i + 2 + leader_corners < c.size(); ++i) {
+      if (!narrow(c, i, task.bend_radius_m) || wants_bulb(c, i, task.bend_radius_m)) continue;
+      if (draw_back(c, i)) i = leader_corners;
+    }
+  }
+}
 
 void stagger_bulbs(const LayoutTask& task, std::vector<Strand>& strands) {
   std::vector<Point> taken;

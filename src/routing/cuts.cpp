@@ -14,7 +14,7 @@ std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
 /// A split whose worst part comes this near to its share needs no rival.
 constexpr double good_split = 0.06;
-constexpr int rivals = 3;
+constexpr int rivals = 3, patient_rivals = 8;
 constexpr int most_calls = 300;
 /// What a cell costs that a cut takes from every gate, in half cells of tube.
 constexpr double lost_price = 6.0;
@@ -95,7 +95,7 @@ class Splitter {
       const double off = std::abs(2.0 * middle - from - to) / 2.0 * off_middle_price;
       int taken = 0, looked_at = 0;
       const double left_m = scale * wanted_m(from, middle);
-      for (Cut& cut : cheapest_cuts(cells_, region, border, sums_, middle - from, left_m, options_)) {
+      for (Cut& cut : cheapest_cuts(cells_, region, border, sums_, {middle - from, to - from, left_m}, options_)) {
         Candidate made{middle, std::move(cut), {}, {}, 0.0};
         made.left = left_of(cells_, region, made.cut);
         made.right = region;
@@ -130,7 +130,7 @@ class Splitter {
           best = {std::move(left.owner), worst};
         }
       }
-      if (best.worst_ratio <= good_split || ++tried == rivals) break;
+      if (best.worst_ratio <= good_split || ++tried == (options_.follow_walls ? patient_rivals : rivals)) break;
     }
     return best;
   }

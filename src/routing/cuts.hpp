@@ -13,7 +13,9 @@ struct Parts {
 struct CutOptions {
   double bend_price = 3.0;
   double step_price = 0.12;
-  bool u_shaped = true;
+  /// Cuts may follow walls round corners too, so far from them that every loop on that side passes: where straight ones
+  /// shut loops in. It takes longer.
+  bool follow_walls = false;
 };
 
 /// Shares out the free cells so that each loop's tube, `leaders_m` included, comes near to the mean. Each part is

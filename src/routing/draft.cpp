@@ -23,6 +23,7 @@ TreeOptions tree_options(const LayoutTask& task) {
   if (task.bend_radius_m <= 0.5 * task.spacing_m * (1.0 + 1e-9)) return options;
   options.end_price = 50;
   options.stub_price = 80;
+  options.swaps_per_cell *= 2;
   return options;
 }
 
@@ -84,6 +85,7 @@ void lay_parts(const LayoutTask& task, Draft& draft, std::vector<Strand>& strand
   }
   std::vector<Strand> finished = strands;
   slide_out(task, finished);
+  drop_short_ends(task, finished);
   stagger_bulbs(task, finished);
   for (std::size_t part = 0; part < changed.size(); ++part) draft.path[part] = bent(task, finished[part]);
 }
@@ -118,7 +120,7 @@ std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt) {
   Draft draft;
   draft.cells = cells_of(task, attempt.fit);
   const auto apron = place_apron(draft.cells, attempt.loops, attempt.apron);
-  if (!apron) return std::nullopt;
+  if (!apron || !leaders_fit(task, draft.cells, *apron)) return std::nullopt;
   draft.apron = *apron;
   const std::size_t loops = index(attempt.loops);
   const auto turns = leader_turns(task, draft.cells, draft.apron);

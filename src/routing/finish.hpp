@@ -14,6 +14,9 @@ constexpr std::size_t leader_corners = 3;
 /// Slides U-turns outward while they keep their distances; then long runs halfway into what floor is left beside them.
 void slide_out(const LayoutTask& task, std::vector<Strand>& strands);
 
+/// Takes back ends too short for the bulb they need, where the tube then runs straight on.
+void drop_short_ends(const LayoutTask& task, std::vector<Strand>& strands);
+
 /// Draws U-turns back whose bulbs would come too near to each other.
 void stagger_bulbs(const LayoutTask& task, std::vector<Strand>& strands);
 

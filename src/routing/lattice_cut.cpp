@@ -1,6 +1,7 @@
 #include "lattice_cut.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace slabwright::routing {
@@ -11,31 +12,44 @@ std::size_t index(int i) { return static_cast<std::size_t>(i); }
 constexpr int most_bends = 3;
 /// On a floor of more cells than this along and across, a third bend would be tried in too many places.
 constexpr int many_lines = 70;
+/// Bends at a wall's distance come cheap: the tubes beside that wall bend there anyway.
+constexpr int most_wall_bends = 4;
+constexpr double wall_bend_share = 0.3;
 /// A line that turns back beside itself shuts a strip of floor in.
 constexpr double u_price = 1.5;
 constexpr std::size_t kept_cuts = 120;
 
-struct Corner {
-  int i, j;
+/// Where a line has come to.
+struct Run {
+  int vertex = 0;
+  Way way = 0;
+  int bends = 0, wall_bends = 0;
+  double sum_m = 0.0;
+  int turned = 0;  ///< the last free bend: +1 left, -1 right
+  int alike = 0;   ///< how many of that kind came together
 };
 
 class Search {
  public:
   Search(const Cells& cells, const Region& region, const Border& border, const ColumnSums& sums,
          const CutOptions& options)
-      : cells_(cells), region_(region), border_(border), sums_(sums), options_(options) {
+      : cells_(cells), region_(region), border_(border), sums_(sums), options_(options), across_(cells.columns + 1) {
     bends_ = cells.columns + cells.rows > many_lines ? most_bends - 1 : most_bends;
     unit_m_ = 0.5 * cells.tube_m(0);
+    look_ahead();
   }
 
-  std::vector<Cut> from(int middle, double left_m) {
-    wanted_m_ = left_m;
+  std::vector<Cut> from(const CutWish& wish) {
+    wanted_m_ = wish.left_m;
+    left_loops_ = wish.middle;
+    right_loops_ = wish.gates - wish.middle;
     last_gate_ = border_.gate_edge.back();
-    for (int place = border_.gate_edge[index(middle - 1)] + 1; place <= border_.gate_edge[index(middle)]; ++place) {
+    for (int place = border_.gate_edge[index(wish.middle - 1)] + 1; place <= border_.gate_edge[index(wish.middle)];
+         ++place) {
       const int vertex = border_.vertex[index(place)];
       start_ = place;
       if (border_.place[index(vertex)] != place) continue;
-      for (Way way = 0; way < 4; ++way) run(vertex, way, 0, 0.0, 0, 0);
+      for (Way way = 0; way < 4; ++way) follow({vertex, way, 0, 0, 0.0, 0, 0});
     }
     shrink(kept_cuts);
     return found_;
@@ -55,49 +69,92 @@ class Search {
       default: return holds(i, j - 1) && holds(i - 1, j - 1);
     }
   }
-  double term(int i, int j, Way way) const {
-    if (way == 0) return -sums_.below(i, j);
-    if (way == 2) return sums_.below(i - 1, j);
+  int stride(Way way) const { return way == 0 ? 1 : way == 1 ? across_ : way == 2 ? -1 : -across_; }
+
+  /// Steps from each vertex each way until the border, or until the region ends.
+  void look_ahead() {
+    const int vertices = across_ * (cells_.rows + 1);
+    for (Way way = 0; way < 4; ++way) {
+      std::vector<int>& steps = ahead_[index(way)];
+      steps.assign(index(vertices), 0);
+      const bool upward = way >= 2;  // the vertex one step on comes first
+      for (int k = 0; k < vertices; ++k) {
+        const int v = upward ? k : vertices - 1 - k;
+        if (!within(v % across_, v / across_, way)) continue;
+        const int next = v + stride(way);
+        steps[index(v)] = 1 + (border_.place[index(next)] == -1 ? steps[index(next)] : 0);
+      }
+    }
+  }
+  int ahead(int vertex, Way way) const { return ahead_[index(way)][index(vertex)]; }
+
+  double term(int vertex, Way way) const {
+    if (way == 0) return -sums_.below(vertex % across_, vertex / across_);
+    if (way == 2) return sums_.below(vertex % across_ - 1, vertex / across_);
     return 0.0;
   }
 
-  /// Straight on until the border; a bend at every vertex on the way. `turned` is the last bend: +1 left, -1 right;
-  /// `alike` how many of that kind came together.
-  void run(int vertex, Way way, int bends, double sum_m, int turned, int alike) {
-    int i = vertex % (cells_.columns + 1), j = vertex / (cells_.columns + 1);
+  /// Whether the line should turn here to keep so many cells between it and the wall on that side: the wall lies ahead
+  /// by as many, or its corner that juts out was passed as many steps ago.
+  bool wall_turn(int vertex, Way way, int turn) const {
+    const int keep = turn < 0 ? left_loops_ : right_loops_;
+    if (ahead(vertex, way) == keep) return true;
+    const int kept = turn > 0 ? left_loops_ : right_loops_;
+    const Way side = (way + turn + 4) % 4;
+    const int corner = vertex - kept * stride(way);
+    return steps_ - since_ > kept && ahead(corner, side) == kept && ahead(corner + stride(way), side) > kept;
+  }
+
+  /// Straight on until the border; a bend wherever one may be.
+  void follow(const Run& run) {
     const std::size_t depth = corner_.size();
-    corner_.push_back(vertex);
-    const int before = steps_;
-    while (within(i, j, way)) {
-      sum_m += term(i, j, way);
-      i += (way == 0) - (way == 2);
-      j += (way == 1) - (way == 3);
+    corner_.push_back(run.vertex);
+    const int before = steps_, since = since_;
+    since_ = steps_;
+    Run now = run;
+    for (int left = ahead(run.vertex, run.way); left > 0; --left) {
+      now.sum_m += term(now.vertex, run.way);
+      now.vertex += stride(run.way);
       ++steps_;
-      const int here = j * (cells_.columns + 1) + i, place = border_.place[index(here)];
-      if (place >= 0) arrive(here, place, bends, sum_m, alike >= 2);
+      const int place = border_.place[index(now.vertex)];
+      if (place >= 0) arrive(now, place);
       if (place != -1) break;
-      if (bends == bends_) continue;
-      for (const int turn : {1, -1}) {
-        const int count = turn == turned ? alike + 1 : 1;
-        if (count > (options_.u_shaped ? 2 : 1)) continue;
-        // A line that has once turned back does not turn further.
-        run(here, (way + turn + 4) % 4, bends + 1, sum_m, turn, count);
-      }
+      for (const int turn : {1, -1}) bend(now, turn);
     }
     steps_ = before;
+    since_ = since;
     corner_.resize(depth);
   }
 
-  void arrive(int vertex, int place, int bends, double sum_m, bool u_shaped) {
+  void bend(const Run& now, int turn) {
+    Run next = now;
+    next.way = (now.way + turn + 4) % 4;
+    const bool at_wall =
+        options_.follow_walls && now.wall_bends < most_wall_bends && wall_turn(now.vertex, now.way, turn);
+    if (at_wall) {
+      ++next.wall_bends;
+      next.turned = next.alike = 0;
+      follow(next);
+      return;
+    }
+    if (now.bends >= (now.wall_bends > 0 ? most_bends - 1 : bends_)) return;
+    ++next.bends;
+    next.alike = turn == now.turned ? now.alike + 1 : 1;
+    next.turned = turn;
+    // A line that has once turned back does not turn further.
+    if (next.alike <= 2) follow(next);
+  }
+
+  void arrive(const Run& run, int place) {
     if (place != 0 && place <= last_gate_) return;
-    const double total_m = border_.sum_m.back();
-    double left_m = sum_m + border_.sum_m[index(start_)] - border_.sum_m[index(place)];
-    if (place != 0) left_m += total_m;
+    double left_m = run.sum_m + border_.sum_m[index(start_)] - border_.sum_m[index(place)];
+    if (place != 0) left_m += border_.sum_m.back();
+    const double bends = run.bends + wall_bend_share * run.wall_bends;
     const double price = std::abs(left_m - wanted_m_) / unit_m_ + options_.bend_price * bends +
-                         options_.step_price * steps_ + (u_shaped ? u_price : 0.0);
+                         options_.step_price * steps_ + (run.alike >= 2 ? u_price : 0.0);
     if (price >= limit_) return;
     Cut cut{corner_, price};
-    cut.vertex.push_back(vertex);
+    cut.vertex.push_back(run.vertex);
     found_.push_back(std::move(cut));
     if (found_.size() >= 8 * kept_cuts) {
       shrink(kept_cuts);
@@ -117,9 +174,11 @@ class Search {
   const Border& border_;
   const ColumnSums& sums_;
   const CutOptions& options_;
-  int bends_ = 0;
+  int across_ = 0, bends_ = 0, left_loops_ = 1, right_loops_ = 1;
   double unit_m_ = 1.0, wanted_m_ = 0.0, limit_ = HUGE_VAL;
   int last_gate_ = 0, start_ = 0, steps_ = 0;
+  int since_ = 0;  ///< steps at the last bend
+  std::array<std::vector<int>, 4> ahead_;
   std::vector<int> corner_;
   std::vector<Cut> found_;
 };
@@ -152,8 +211,8 @@ std::vector<char> walls_along(const Cells& cells, const Cut& cut, int& first_lef
 }  // namespace
 
 std::vector<Cut> cheapest_cuts(const Cells& cells, const Region& region, const Border& border, const ColumnSums& sums,
-                               int middle, double left_m, const CutOptions& options) {
-  return Search(cells, region, border, sums, options).from(middle, left_m);
+                               const CutWish& wish, const CutOptions& options) {
+  return Search(cells, region, border, sums, options).from(wish);
 }
 
 Region left_of(const Cells& cells, const Region& region, const Cut& cut) {

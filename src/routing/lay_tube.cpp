@@ -16,6 +16,8 @@ constexpr double widest_bend = 0.9;
 /// A share-out that cells say is this uneven is laid only where none is better.
 constexpr double fair_spread = 0.06;
 constexpr int most_laid = 4;
+/// A bulb swings out by so little, in spacings, that all tube may keep off the wall by as much.
+constexpr double little_swing = 0.15;
 /// Numbers of loops tried above the least, where some come out over the limit.
 constexpr int most_added = 2;
 
@@ -58,14 +60,32 @@ bool accepted(const LayoutCheck& check) {
   return check.sound() && check.spread_ratio <= 0.05 && check.far_floor_ratio <= 0.002;
 }
 
+/// The clearances that cells keep, so that bends keep the ones asked for. A bend round a corner that juts out comes
+/// nearer to it than its legs by up to 0.41 (R - c). Beside a no-tube area a bulb swings out by R - s/2; along walls
+/// trees have no ends that would.
+LayoutTask with_room_for_bends(LayoutTask task) {
+  constexpr double root2 = 1.4142135623730951;
+  const double swing_m = std::max(0.0, task.bend_radius_m - 0.48 * task.spacing_m);
+  const auto kept_m = [&](double clearance_m) {
+    return std::max(clearance_m, (clearance_m + (root2 - 1.0) * task.bend_radius_m) / root2);
+  };
+  const double little_m = swing_m <= little_swing * task.spacing_m ? swing_m : 0.0;
+  task.wall_clearance_m = std::max(kept_m(task.wall_clearance_m), task.wall_clearance_m + little_m);
+  for (NoTubeArea& area : task.no_tube)
+    area.clearance_m = std::max(kept_m(area.clearance_m), area.clearance_m + swing_m);
+  return task;
+}
+
 std::vector<Attempt> attempts(int loops) {
   const int depth = std::max(1, loops / 4);
   std::vector<Attempt> all;
-  for (const Fit fit : {Fit{0.96, 1.08}, Fit{0.95, 1.22}}) {
-    for (const ApronShape& shape :
-         {ApronShape{depth, true, true}, ApronShape{depth + 1, true, true}, ApronShape{1, true, true},
-          ApronShape{depth, true, false}, ApronShape{depth, false, true}, ApronShape{1, false, false}}) {
-      all.push_back({loops, shape, fit, CutOptions{}});
+  for (const bool follow_walls : {false, true}) {
+    for (const Fit fit : {Fit{0.96, 1.08}, Fit{0.95, 1.22}}) {
+      for (const ApronShape& shape :
+           {ApronShape{depth, depth, depth}, ApronShape{depth + 1, depth + 1, depth + 1}, ApronShape{depth, depth, 0},
+            ApronShape{depth, 0, depth}, ApronShape{depth + 1, depth + 1, 0}, ApronShape{depth + 1, 0, depth + 1}}) {
+        all.push_back({loops, shape, fit, CutOptions{3.0, 0.12, follow_walls}});
+      }
     }
   }
   return all;
@@ -87,10 +107,11 @@ class Layer {
     laid_ = 0;
     std::optional<Draft> unfair;
     for (const Attempt& attempt : attempts(loops)) {
+      if (laid_ == most_laid || (laid_ > 0 && attempt.cut.follow_walls)) break;
       auto draft = share_out(seen_, attempt);
       if (!draft) continue;
       if (draft->spread_ratio <= fair_spread) {
-        if (laid_ < most_laid && try_out(*draft)) return std::move(best_);
+        if (try_out(*draft)) return std::move(best_);
       } else if (!unfair || draft->spread_ratio < unfair->spread_ratio) {
         unfair = std::move(draft);
       }
@@ -121,7 +142,7 @@ class Layer {
 Checked<TubeLayout> lay_tube(const LayoutTask& task) {
   using namespace routing;
   expects(task.outline.size() >= 3 && task.spacing_m > 0.0 && task.longest_loop_m > 0.0, "lay_tube: no floor");
-  const LayoutTask seen = seen_from_manifold(task);
+  const LayoutTask seen = with_room_for_bends(seen_from_manifold(task));
   const Cells cells = cells_of(seen, Fit{});
   double tube_m = 0.0;
   for (int cell = 0; cell < cells.size(); ++cell) tube_m += cells.is(cell) == Kind::free ? cells.tube_m(cell) : 0.0;

@@ -12,6 +12,7 @@ std::size_t index(int i) { return static_cast<std::size_t>(i); }
 /// Cells of a part by their number in it.
 struct Local {
   std::vector<std::array<int, 4>> next;  ///< -1 where no tube may pass or another part begins
+  std::vector<std::uint8_t> walls;       ///< a bit for each way that leads off the floor
   int root = 0;
   Way gate_side = 3;
 };
@@ -19,13 +20,16 @@ struct Local {
 Local local_of(const Cells& cells, const Part& part) {
   std::vector<int> number(index(cells.size()), -1);
   for (std::size_t k = 0; k < part.cell.size(); ++k) number[index(part.cell[k])] = static_cast<int>(k);
-  Local local{{}, number[index(part.gate.cell)], part.gate.side};
+  Local local{{}, {}, number[index(part.gate.cell)], part.gate.side};
   for (const int cell : part.cell) {
     std::array<int, 4> next{};
     for (Way way = 0; way < 4; ++way) {
       next[index(way)] = cells.passes(cell, way) ? number[index(cells.next(cell, way))] : -1;
     }
     local.next.push_back(next);
+    int walls = 0;
+    for (Way way = 0; way < 4; ++way) walls |= cells.is(cells.next(cell, way)) == Kind::outside ? 1 << way : 0;
+    local.walls.push_back(static_cast<std::uint8_t>(walls));
   }
   return local;
 }
@@ -172,12 +176,15 @@ class Improver {
     return sum;
   }
 
+  /// An end has no room for a wide U-turn beside a wall, or where it is one cell long.
   int stub_price(const Tree& tree, int cell) const {
     const int ways = tree.ways[index(cell)];
     for (Way way = 0; way < 4; ++way) {
       if (ways != 1 << way) continue;
-      const int beside = local_.next[index(cell)][index(way)];
-      return (tree.ways[index(beside)] >> way & 1) != 0 ? 0 : options_.stub_price;
+      const int beside = local_.next[index(cell)][index(way)], walls = local_.walls[index(cell)];
+      const bool at_wall = (walls >> (way + 1) % 4 & 1) != 0 || (walls >> (way + 3) % 4 & 1) != 0;
+      const bool is_short = (tree.ways[index(beside)] >> way & 1) == 0;
+      return (at_wall ? 2 * options_.stub_price : 0) + (is_short ? options_.stub_price : 0);
     }
     return 0;
   }
