@@ -51,12 +51,12 @@ struct TubeLayout {
   double spacing_y_m = 0.0;
 };
 
-/// Lays the tube. Absent, with the reason, where nothing sound can be laid: no floor at the manifold, no room for the
-/// apron, ports that do not suffice, a radius too large for the spacing. Floor that cannot be reached, loops over the
-/// limit and what falls short of the checks are said beside the layout. The same task gives the same layout.
-/// Method: spanning trees of cells two spacings wide, one for each loop, each walked round (Gabriely and Rimon,
-/// "Spanning- tree based coverage of continuous areas by a mobile robot", 2001), on parts cut from the floor by
-/// straight lines.
+/// Lays the tube. Absent, with the reason, where there is none: a radius above 0.9 of the spacing, no floor at the
+/// manifold, ports that do not suffice, no room for the leaders. What falls short of the checks is said beside the
+/// layout, as failures where tube could not be laid so: bends below the least radius, loops over the limit, clearances.
+/// Tube never crosses tube. The same task gives the same layout. The number of loops is the least that the limit
+/// allows. Method: spanning trees of cells two spacings wide, each walked round (Gabriely and Rimon, "Spanning-tree
+/// based coverage of continuous areas by a mobile robot", 2001), one in each of the parts that the floor is cut into.
 Checked<TubeLayout> lay_tube(const LayoutTask& task);
 
 /// What a layout is worth, measured on its final lines and arcs. It asks nothing of how the layout was made.

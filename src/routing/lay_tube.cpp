@@ -3,11 +3,14 @@
 #include <cmath>
 
 #include "draft.hpp"
+#include "remarks_layout.hpp"
 #include "slabwright/contract.hpp"
 
 namespace slabwright {
 namespace routing {
 namespace {
+
+std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
 /// Tube besides the cells' own: leaders in the apron, and what balance costs.
 constexpr double leaders_and_balance = 1.04;
@@ -40,7 +43,8 @@ TubeLayout layout_of(const LayoutTask& task, const Draft& draft) {
     loop.port = static_cast<int>(k) + 1;
     loop.length_m = length_m(draft.path[k]);
     loop.apron_m = draft.leader_m[k];
-    for (Piece piece : draft.path[k]) {
+    loop.left_first = draft.cold_last[k] != 0;
+    for (Piece piece : loop.left_first ? reversed(draft.path[k]) : draft.path[k]) {
       loop.turned_deg += sweep_rad(piece) * 180.0 / 3.14159265358979323846;
       loop.path.push_back(piece_outside(piece, task));
     }
@@ -95,7 +99,17 @@ struct Best {
   std::optional<TubeLayout> layout;
   LayoutCheck check;
   double price = HUGE_VAL;
+  double unreached_m2 = 0.0;
 };
+
+double unreached_m2(const Draft& draft) {
+  double area = 0.0;
+  for (int cell = 0; cell < draft.cells.size(); ++cell) {
+    if (draft.cells.is(cell) != Kind::free || draft.owner[index(cell)] >= 0) continue;
+    area += draft.cells.width_m(cell) * draft.cells.depth_m(cell);
+  }
+  return area;
+}
 
 class Layer {
  public:
@@ -126,7 +140,11 @@ class Layer {
     ++laid_;
     TubeLayout layout = layout_of(task_, draft);
     const LayoutCheck check = check_layout(task_, layout);
-    if (price_of(check) < best_.price) best_ = {std::move(layout), check, price_of(check)};
+    // Tube that crosses tube is never handed on.
+    const bool whole = check.crossings_number == 0 && check.wrong_ends_number == 0 && check.broken_number == 0;
+    if (whole && price_of(check) < best_.price) {
+      best_ = {std::move(layout), check, price_of(check), unreached_m2(draft)};
+    }
     return accepted(check);
   }
 
@@ -141,22 +159,29 @@ class Layer {
 
 Checked<TubeLayout> lay_tube(const LayoutTask& task) {
   using namespace routing;
-  expects(task.outline.size() >= 3 && task.spacing_m > 0.0 && task.longest_loop_m > 0.0, "lay_tube: no floor");
+  const Point facing = task.manifold.facing;
+  expects(task.outline.size() >= 3 && task.spacing_m > 0.0 && task.longest_loop_m > 0.0,
+          "lay_tube: no floor or spacing");
+  expects(facing.x_m != 0.0 || facing.y_m != 0.0, "lay_tube: a manifold that faces nowhere");
+  if (task.bend_radius_m > widest_bend * task.spacing_m) return {std::nullopt, {bend_too_wide(task)}};
   const LayoutTask seen = with_room_for_bends(seen_from_manifold(task));
   const Cells cells = cells_of(seen, Fit{});
   double tube_m = 0.0;
   for (int cell = 0; cell < cells.size(); ++cell) tube_m += cells.is(cell) == Kind::free ? cells.tube_m(cell) : 0.0;
+  if (tube_m <= 0.0) return {std::nullopt, {no_floor_at_manifold()}};
   const int least = std::max(1, static_cast<int>(std::ceil(leaders_and_balance * tube_m / task.longest_loop_m)));
-  Checked<TubeLayout> made;
-  double price = HUGE_VAL;
+  if (least > task.manifold.loops_number) return {std::nullopt, {too_few_ports(task, least, tube_m)}};
+
+  Best best;
   for (int loops = least; loops <= std::min(least + most_added, task.manifold.loops_number); ++loops) {
-    Best best = Layer(task, seen).best_of(loops);
-    if (!best.layout || best.price >= price) continue;
-    made.value = std::move(best.layout);
-    price = best.price;
-    if (best.check.over_limit_number == 0) break;
+    Best made = Layer(task, seen).best_of(loops);
+    if (made.layout && made.price < best.price) best = std::move(made);
+    if (best.layout && best.check.over_limit_number == 0) break;
   }
-  return made;
+  if (!best.layout) return {std::nullopt, {no_room_for_apron(least)}};
+  Checked<TubeLayout> laid{std::move(best.layout), shortfalls(task, best.check)};
+  if (best.unreached_m2 > 0.0) laid.said.push_back(floor_out_of_reach(best.unreached_m2));
+  return laid;
 }
 
 }  // namespace slabwright

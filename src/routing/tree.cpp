@@ -299,7 +299,9 @@ std::vector<std::uint8_t> few_turn_tree(const Cells& cells, const Part& part, co
     improver.improve(tree, start < 2 ? 0.35 : 1.5, 0.08);
     std::vector<std::uint8_t> ways(index(cells.size()), 0);
     for (std::size_t k = 0; k < part.cell.size(); ++k) ways[index(part.cell[k])] = tree.ways[k];
-    const double price = improver.price(tree) + options.wall_weight * wall_place(cells, part.gate, ways) *
+    // Either end may be the supply, so the walls may come early from either.
+    const double place = wall_place(cells, part.gate, ways);
+    const double price = improver.price(tree) + options.wall_weight * std::min(place, 1.0 - place) *
                                                     std::sqrt(static_cast<double>(part.cell.size()));
     if (price >= least) continue;
     least = price;

@@ -34,7 +34,7 @@ std::vector<std::uint8_t> few_turn_tree(const Cells& cells, const Part& part, co
 /// line are left out.
 std::vector<Point> walk_round(const Cells& cells, const Gate& gate, const std::vector<std::uint8_t>& tree);
 
-/// Where in the walk the tube beside walls lies on average: 0 at the nearer end, 0.5 in the middle or all along.
+/// Where in the walk the tube beside walls lies on average: 0 at its beginning, 1 at its end.
 double wall_place(const Cells& cells, const Gate& gate, const std::vector<std::uint8_t>& tree);
 
 }  // namespace slabwright::routing

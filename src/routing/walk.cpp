@@ -1,6 +1,4 @@
 // The walk round a tree: a simple closed line, opened at the gate.
-#include <algorithm>
-
 #include "slabwright/contract.hpp"
 #include "tree.hpp"
 
@@ -58,7 +56,7 @@ double wall_place(const Cells& cells, const Gate& gate, const std::vector<std::u
     }
   }
   if (count == 0) return 0.5;
-  return std::min(sum / count, 1.0 - sum / count);
+  return sum / count;
 }
 
 }  // namespace slabwright::routing

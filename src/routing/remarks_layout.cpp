@@ -1,0 +1,90 @@
+#include "remarks_layout.hpp"
+
+#include <fmt/format.h>
+
+namespace slabwright::routing {
+namespace {
+
+/// Beyond this, loops of one manifold are not easily balanced (practice).
+constexpr double even_spread = 0.10;
+/// Floor more than a spacing from tube is left over at columns and slanted walls; more than this is worth a word.
+constexpr double far_floor = 0.005;
+
+Measured length(double m) { return {m, Dimension::length}; }
+Measured share(double ratio) { return {ratio, Dimension::share}; }
+std::string number(int count) { return fmt::format("{}", count); }
+
+Diagnostic said(Severity severity, std::string code, std::string about, std::string sentence,
+                std::vector<std::variant<std::string, Measured>> parts) {
+  return {severity, std::move(code), std::move(about), std::move(sentence), std::move(parts)};
+}
+
+}  // namespace
+
+Diagnostic bend_too_wide(const LayoutTask& task) {
+  return said(Severity::problem, "layout.bend-too-wide", "tube.spacing",
+              "tube that bends to {} cannot be laid {} apart: take {} or more, or a smaller tube",
+              {length(task.bend_radius_m), length(task.spacing_m), length(task.bend_radius_m / 0.9)});
+}
+
+Diagnostic no_floor_at_manifold() {
+  return said(
+      Severity::problem, "layout.no-floor", "manifold",
+      "there is no floor before the manifold that tube fits on: look at its place, at which way it faces, and at "
+      "the no-tube areas",
+      {});
+}
+
+Diagnostic too_few_ports(const LayoutTask& task, int loops, double tube_m) {
+  return said(
+      Severity::problem, "layout.too-few-ports", "manifold",
+      "{} of tube {} apart needs {} loops of at most {}; the manifold serves {}: more ports, a wider spacing or "
+      "a second manifold",
+      {length(tube_m), length(task.spacing_m), number(loops), length(task.longest_loop_m),
+       number(task.manifold.loops_number)});
+}
+
+Diagnostic no_room_for_apron(int loops) {
+  return said(Severity::problem, "layout.no-apron", "manifold",
+              "the leaders of {} loops have no room to spread before the manifold: move it to a wider floor, or split "
+              "it in two",
+              {number(loops)});
+}
+
+Diagnostic floor_out_of_reach(double area_m2) {
+  return said(Severity::warning, "layout.floor-out-of-reach", "slab",
+              "{} of floor cannot be reached from the manifold: no way to it is two spacings wide",
+              {Measured{area_m2, Dimension::area}});
+}
+
+std::vector<Diagnostic> shortfalls(const LayoutTask& task, const LayoutCheck& check) {
+  std::vector<Diagnostic> all;
+  if (check.over_limit_number > 0) {
+    all.push_back(said(Severity::failure, "layout.too-long", "tube",
+                       "{} loops come out longer than {}; the longest is {}",
+                       {number(check.over_limit_number), length(task.longest_loop_m), length(check.longest_m)}));
+  }
+  if (check.spread_ratio > even_spread) {
+    all.push_back(
+        said(Severity::warning, "layout.uneven", "manifold",
+             "loops differ in length by {} of their mean: one is shut in by its neighbours; another place for "
+             "the manifold would serve better",
+             {share(check.spread_ratio)}));
+  }
+  if (check.tight_bends_number > 0) {
+    all.push_back(said(Severity::failure, "layout.tight-bends", "tube.spacing", "{} bends come out tighter than {}",
+                       {number(check.tight_bends_number), length(task.bend_radius_m)}));
+  }
+  if (check.too_near_number > 0) {
+    all.push_back(said(Severity::failure, "layout.too-near", "slab",
+                       "tube comes as near as {} to a wall or nearer to a no-tube area than its clearance",
+                       {length(check.clearance_m)}));
+  }
+  if (check.far_floor_ratio > far_floor) {
+    all.push_back(said(Severity::note, "layout.far-floor", "slab", "{} of the floor lies more than {} from any tube",
+                       {share(check.far_floor_ratio), length(task.spacing_m)}));
+  }
+  return all;
+}
+
+}  // namespace slabwright::routing

@@ -1,0 +1,16 @@
+// What a person should know about a layout.
+#pragma once
+#include "slabwright/routing_layout.hpp"
+
+namespace slabwright::routing {
+
+Diagnostic bend_too_wide(const LayoutTask& task);
+Diagnostic no_floor_at_manifold();
+Diagnostic too_few_ports(const LayoutTask& task, int loops, double tube_m);
+Diagnostic no_room_for_apron(int loops);
+Diagnostic floor_out_of_reach(double area_m2);
+
+/// What falls short on the final lines and arcs.
+std::vector<Diagnostic> shortfalls(const LayoutTask& task, const LayoutCheck& check);
+
+}  // namespace slabwright::routing
