@@ -12,6 +12,9 @@ Point minus(Point a, Point b) { return {a.x_m - b.x_m, a.y_m - b.y_m}; }
 double dot(Point a, Point b) { return a.x_m * b.x_m + a.y_m * b.y_m; }
 Point moved(Point from, Point along, double by) { return {from.x_m + by * along.x_m, from.y_m + by * along.y_m}; }
 
+/// Shorter straight pieces are left out: nothing but rounding puts them between two bends.
+constexpr double least_piece_m = 1e-6;
+
 /// A broken line with the radius it asks for at each corner.
 struct Corners {
   std::vector<Point> at;
@@ -79,7 +82,7 @@ Path rounded(std::span<const Point> corners, std::span<const double> radius_m) {
   Path path;
   Point here = at.front();
   const auto straight_to = [&](Point to) {
-    if (distance_m(here, to) > 1e-9) path.push_back(line(here, to));
+    if (distance_m(here, to) > least_piece_m) path.push_back(line(here, to));
     if (!path.empty()) path.back().to = to;
     here = to;
   };
@@ -91,7 +94,7 @@ Path rounded(std::span<const Point> corners, std::span<const double> radius_m) {
     const double half = half_turn(at[i - 1], at[i], at[i + 1]);
     const double radius = take[i] / half;
     const Side turn = side_of(at[i - 1], at[i], at[i + 1]);
-    if (take[i] <= 1e-9 || turn == Side::on) continue;
+    if (take[i] <= least_piece_m || turn == Side::on) continue;
     const Point along = minus(at[i], at[i - 1]);
     const double sign = turn == Side::left ? 1.0 : -1.0;
     const Point centre{here.x_m - sign * radius * along.y_m / in_m, here.y_m + sign * radius * along.x_m / in_m};

@@ -7,7 +7,7 @@ namespace slabwright::routing {
 namespace {
 
 /// Lengths typed in feet and inches agree to this, metres.
-constexpr double same_m = 1e-6;
+constexpr double same_m = 2e-6;
 
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
@@ -16,12 +16,19 @@ Point unit(Point a) {
   return {a.x_m / length, a.y_m / length};
 }
 
+/// Whole millionths of a metre, about: wherever a floor lies and whichever way it is turned, its numbers are the same.
+double rounded_off(double m) {
+  constexpr double parts = 1048576.0;
+  return std::floor(m * parts + 0.5) / parts;
+}
+
 Polygon turned(const Polygon& polygon, const LayoutTask& task) {
   const Point north = unit(task.manifold.facing), at = task.manifold.place;
   Polygon made;
   for (const Point& p : polygon) {
     const Point d{p.x_m - at.x_m, p.y_m - at.y_m};
-    made.push_back({d.x_m * north.y_m - d.y_m * north.x_m, d.x_m * north.x_m + d.y_m * north.y_m});
+    made.push_back(
+        {rounded_off(d.x_m * north.y_m - d.y_m * north.x_m), rounded_off(d.x_m * north.x_m + d.y_m * north.y_m)});
   }
   return normalized(made);
 }

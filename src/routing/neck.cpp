@@ -41,7 +41,7 @@ class Paths {
 
   /// One more path from the gate to what is not near, others moved aside for it where they must.
   bool add(int gate) {
-    if (comes_[index(gate)] != -1) return false;
+    if (comes_[index(gate)] == -2) return false;
     std::vector<int> from(2 * near_.size(), -1);
     std::vector<int> open{2 * gate};
     from[index(2 * gate)] = 2 * gate;

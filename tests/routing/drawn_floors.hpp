@@ -102,7 +102,9 @@ class Drawer {
 
   void turn(slabwright::LayoutTask& task) {
     const double c = 0.8, s = 0.6;
-    const auto turned = [&](slabwright::Point p) { return slabwright::Point{c * p.x_m - s * p.y_m + 3.0, s * p.x_m + c * p.y_m - 7.0}; };
+    const auto turned = [&](slabwright::Point p) {
+      return slabwright::Point{c * p.x_m - s * p.y_m + 3.0, s * p.x_m + c * p.y_m - 7.0};
+    };
     for (auto& p : task.outline) p = turned(p);
     for (auto& area : task.no_tube) {
       for (auto& p : area.outline) p = turned(p);
