@@ -9,7 +9,7 @@
 namespace slabwright {
 namespace {
 
-constexpr double sag_m = 0.0001;
+constexpr double fine_sag_m = 0.0001, coarse_sag_m = 0.002;
 /// What placing a figure in metres and turning it twice leaves.
 constexpr double slack_m = 2e-4;
 constexpr double least_separation = 0.93, least_bulb_separation = 0.6;
@@ -31,8 +31,7 @@ bool is_bulb(const Piece& piece) { return sweep_rad(piece) > pi + 0.01; }
 /// Short ones, so that each has one place along its loop.
 class Segments {
  public:
-  explicit Segments(const LayoutTask& task, const TubeLayout& layout)
-      : longest_m_(0.5 * task.spacing_m), apron_(layout.apron) {
+  Segments(const TubeLayout& layout, double sag_m, double longest_m) : longest_m_(longest_m), apron_(layout.apron) {
     for (std::size_t k = 0; k < layout.loop.size(); ++k) {
       const Path& path = layout.loop[k].path;
       at_m_ = 0.0;
@@ -108,6 +107,14 @@ class Near {
   std::vector<std::vector<int>> square_;
 };
 
+/// Whether the distance of two segments cannot be less than this.
+bool boxes_apart(const Segment& s, const Segment& o, double by_m) {
+  const auto apart = [by_m](double a, double b, double c, double d) {
+    return std::max(a, b) + by_m < std::min(c, d) || std::max(c, d) + by_m < std::min(a, b);
+  };
+  return apart(s.a.x_m, s.b.x_m, o.a.x_m, o.b.x_m) || apart(s.a.y_m, s.b.y_m, o.a.y_m, o.b.y_m);
+}
+
 /// Crossings and distances between tubes. Places of one loop that lie this near along it are one bend, no neighbours: a
 /// half turn as narrow as the spacing is 1.57 spacings long.
 void check_apart(const LayoutTask& task, const std::vector<Segment>& all, LayoutCheck& check) {
@@ -124,10 +131,11 @@ void check_apart(const LayoutTask& task, const std::vector<Segment>& all, Layout
         const Segment& o = all[static_cast<std::size_t>(other)];
         const bool follows = o.loop == s.loop && (s.b == o.a || o.b == s.a);
         if (follows) continue;
+        double& least = s.in_apron || o.in_apron ? apron_m : s.in_bulb || o.in_bulb ? bulb_m : least_m;
+        if (boxes_apart(s, o, least)) continue;
         const double gap_m = distance_of_edges_m(s.a, s.b, o.a, o.b);
         if (gap_m == 0.0) ++check.crossings_number;
         if (o.loop == s.loop && std::abs(o.at_m - s.at_m) < own_m) continue;
-        double& least = s.in_apron || o.in_apron ? apron_m : s.in_bulb || o.in_bulb ? bulb_m : least_m;
         least = std::min(least, gap_m);
       }
     });
@@ -235,7 +243,7 @@ void check_cover(const LayoutTask& task, const std::vector<Segment>& all, Layout
       });
       if (barred) continue;
       double gap_m = HUGE_VAL;
-      for (double reach_m = task.spacing_m; gap_m > reach_m && reach_m < 16.0 * task.spacing_m; reach_m *= 2.0) {
+      for (double reach_m = 0.6 * task.spacing_m; gap_m > reach_m && reach_m < 16.0 * task.spacing_m; reach_m *= 2.0) {
         near.each(p, p, reach_m, [&](const std::vector<int>& list) {
           for (const int k : list) {
             const Segment& s = all[static_cast<std::size_t>(k)];
@@ -264,12 +272,13 @@ bool LayoutCheck::sound() const {
 
 LayoutCheck check_layout(const LayoutTask& task, const TubeLayout& layout) {
   LayoutCheck check;
-  const Segments segments(task, layout);
+  const Segments segments(layout, fine_sag_m, 0.5 * task.spacing_m);
+  const Segments coarse(layout, coarse_sag_m, 2.0 * task.spacing_m);
   check_apart(task, segments.all(), check);
   check_ends(task, layout, check);
   check_pieces(task, layout, check);
   check_clear(task, segments.all(), check);
-  check_cover(task, segments.all(), check);
+  check_cover(task, coarse.all(), check);
   return check;
 }
 
