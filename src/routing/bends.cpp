@@ -110,6 +110,12 @@ bool draw_back(std::vector<Point>& c, std::size_t i) {
 
 }  // namespace
 
+bool end_keeps_clear(const LayoutTask& task, Point before, Point a, Point b, Point after) {
+  const double radius_m = task.bend_radius_m;
+  if (distance_m(a, b) < 2.0 * radius_m - hair_m) return clear(task, bulb(a, b, unit(before, a), radius_m));
+  return clear(task, rounded(std::vector<Point>{before, a, b, after}, std::max(0.5 * task.spacing_m, radius_m)));
+}
+
 void drop_short_ends(const LayoutTask& task, std::vector<Strand>& strands) {
   for (Strand& strand : strands) {
     std::vector<Point>& c = strand.corner;
@@ -136,11 +142,14 @@ void stagger_bulbs(const LayoutTask& task, std::vector<Strand>& strands) {
       Point a = c[i], b = c[i + 1];
       const double room_m = std::min(distance_m(c[i - 1], a), distance_m(b, c[i + 2])) - 2.0 * task.bend_radius_m -
                             Bulb(distance_m(a, b), task.bend_radius_m).height_m();
-      for (double by_m = step_m; too_near(a, b) && by_m <= room_m; by_m += step_m) {
+      const auto barred = [&](Point x, Point y) {
+        return too_near(x, y) || !end_keeps_clear(task, c[i - 1], x, y, c[i + 2]);
+      };
+      for (double by_m = step_m; barred(a, b) && by_m <= room_m; by_m += step_m) {
         a = moved(c[i], back, by_m);
         b = moved(c[i + 1], back, by_m);
       }
-      if (!too_near(a, b)) {
+      if (!barred(a, b)) {
         c[i] = a;
         c[i + 1] = b;
       }

@@ -89,6 +89,16 @@ std::vector<Wall> walls_of(const LayoutTask& task, bool x) {
     const double sign = run > 0.0 ? -1.0 : 1.0;  // counter-clockwise: the floor lies to the left
     walls.push_back({at + sign * task.wall_clearance_m, sign, std::abs(run)});
   }
+  // A small no-tube area is best kept in one cell. It counts as a wall where the cell round it would begin.
+  for (const NoTubeArea& area : task.no_tube) {
+    double from = HUGE_VAL, to = -HUGE_VAL;
+    for (const Point p : area.outline) {
+      from = std::min(from, x ? p.x_m : p.y_m);
+      to = std::max(to, x ? p.x_m : p.y_m);
+    }
+    const bool small = to - from + 2.0 * area.clearance_m <= 3.0 * task.spacing_m;
+    if (small) walls.push_back({0.5 * (from + to) - 0.5 * task.spacing_m, 1.0, 0.0});
+  }
   // Where an outermost wall slants, its farthest corner stands for it.
   walls.push_back({least + task.wall_clearance_m, 1.0, 0.0});
   walls.push_back({most - task.wall_clearance_m, -1.0, 0.0});

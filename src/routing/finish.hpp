@@ -24,6 +24,9 @@ void stagger_bulbs(const LayoutTask& task, std::vector<Strand>& strands);
 /// or a no-tube area lies inside the bend. U-turns narrower than two radii become bulbs: both legs swing outward first.
 Path bent(const LayoutTask& task, const Strand& strand);
 
+/// Whether the arcs of an end at a and b, its legs coming from `before` and going to `after`, keep the clearances.
+bool end_keeps_clear(const LayoutTask& task, Point before, Point a, Point b, Point after);
+
 /// Corners i and i + 1 of a line turn back, between parallel legs.
 bool turns_back(const std::vector<Point>& corner, std::size_t i);
 
