@@ -43,7 +43,7 @@ double sharp_m(const Cells& cells, const std::vector<int>& part) {
 
 /// A leader arrives at its gate on a slant; a tree that sends it back over its shoulder leaves no room for the bend.
 std::array<int, 4> gate_prices(const Cells& cells, const Gate& gate, Point left_from, Point right_from) {
-  constexpr int price = 60;
+  constexpr int price = 250;
   std::array<int, 4> prices{};
   for (const bool left : {true, false}) {
     const Way way = (gate.side + (left ? 3 : 1)) % 4;

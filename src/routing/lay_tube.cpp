@@ -53,30 +53,33 @@ TubeLayout layout_of(const LayoutTask& task, const Draft& draft) {
   return layout;
 }
 
+/// In bends: what must not be is dear, what is only worse than it might be is weighed.
 double price_of(const LayoutCheck& check) {
   return check.bends_per_100ft_ratio + 50.0 * check.spread_ratio + 1500.0 * check.far_floor_ratio +
-         5.0 * std::max(0.0, check.farthest_ratio - 1.0) + 1.0 * check.tight_bends_number +
-         10.0 * (check.crossings_number + check.over_limit_number + check.too_near_number) +
-         (check.separation_ratio < 0.93 ? 20.0 : 0.0);
+         5.0 * std::max(0.0, check.farthest_ratio - 1.0) + 5.0 * check.tight_bends_number +
+         20.0 * (check.crossings_number + check.over_limit_number) + (check.sound() ? 0.0 : 200.0);
 }
 
 bool accepted(const LayoutCheck& check) {
   return check.sound() && check.spread_ratio <= 0.05 && check.far_floor_ratio <= 0.002;
 }
 
+/// How far a bulb swings out beside its legs.
+double swing_m(const LayoutTask& task) { return std::max(0.0, task.bend_radius_m - 0.48 * task.spacing_m); }
+
 /// The clearances that cells keep, so that bends keep the ones asked for. A bend round a corner that juts out comes
-/// nearer to it than its legs by up to 0.41 (R - c). Beside a no-tube area a bulb swings out by R - s/2; along walls
-/// trees have no ends that would.
-LayoutTask with_room_for_bends(LayoutTask task) {
+/// nearer to it than its legs by up to 0.41 (R - c). Beside no-tube areas there is room for bulbs. Along walls there is
+/// where it is little, or where it is asked for: trees that have no ends along walls do without and heat the edge
+/// better.
+LayoutTask with_room_for_bends(LayoutTask task, bool bulbs_at_walls) {
   constexpr double root2 = 1.4142135623730951;
-  const double swing_m = std::max(0.0, task.bend_radius_m - 0.48 * task.spacing_m);
-  const auto kept_m = [&](double clearance_m) {
-    return std::max(clearance_m, (clearance_m + (root2 - 1.0) * task.bend_radius_m) / root2);
+  const auto kept_m = [&](double clearance_m, bool bulbs) {
+    const double bend_m = (clearance_m + (root2 - 1.0) * task.bend_radius_m) / root2;
+    return std::max({clearance_m, bend_m, bulbs ? clearance_m + swing_m(task) : 0.0});
   };
-  const double little_m = swing_m <= little_swing * task.spacing_m ? swing_m : 0.0;
-  task.wall_clearance_m = std::max(kept_m(task.wall_clearance_m), task.wall_clearance_m + little_m);
-  for (NoTubeArea& area : task.no_tube)
-    area.clearance_m = std::max(kept_m(area.clearance_m), area.clearance_m + swing_m);
+  const bool is_little = swing_m(task) <= little_swing * task.spacing_m;
+  task.wall_clearance_m = kept_m(task.wall_clearance_m, bulbs_at_walls || is_little);
+  for (NoTubeArea& area : task.no_tube) area.clearance_m = kept_m(area.clearance_m, true);
   return task;
 }
 
@@ -154,6 +157,17 @@ class Layer {
   int laid_ = 0;
 };
 
+/// With the fewest loops that come out within the limit; a few more are tried.
+Best best_from(const LayoutTask& task, const LayoutTask& seen, int least) {
+  Best best;
+  for (int loops = least; loops <= std::min(least + most_added, task.manifold.loops_number); ++loops) {
+    Best made = Layer(task, seen).best_of(loops);
+    if (made.layout && made.price < best.price) best = std::move(made);
+    if (best.layout && best.check.over_limit_number == 0) break;
+  }
+  return best;
+}
+
 }  // namespace
 }  // namespace routing
 
@@ -164,7 +178,7 @@ Checked<TubeLayout> lay_tube(const LayoutTask& task) {
           "lay_tube: no floor or spacing");
   expects(facing.x_m != 0.0 || facing.y_m != 0.0, "lay_tube: a manifold that faces nowhere");
   if (task.bend_radius_m > widest_bend * task.spacing_m) return {std::nullopt, {bend_too_wide(task)}};
-  const LayoutTask seen = with_room_for_bends(seen_from_manifold(task));
+  const LayoutTask seen = with_room_for_bends(seen_from_manifold(task), false);
   const Cells cells = cells_of(seen, Fit{});
   double tube_m = 0.0;
   for (int cell = 0; cell < cells.size(); ++cell) tube_m += cells.is(cell) == Kind::free ? cells.tube_m(cell) : 0.0;
@@ -172,11 +186,11 @@ Checked<TubeLayout> lay_tube(const LayoutTask& task) {
   const int least = std::max(1, static_cast<int>(std::ceil(leaders_and_balance * tube_m / task.longest_loop_m)));
   if (least > task.manifold.loops_number) return {std::nullopt, {too_few_ports(task, least, tube_m)}};
 
-  Best best;
-  for (int loops = least; loops <= std::min(least + most_added, task.manifold.loops_number); ++loops) {
-    Best made = Layer(task, seen).best_of(loops);
+  Best best = best_from(task, seen, least);
+  if (best.layout && !best.check.sound() && swing_m(task) > little_swing * task.spacing_m) {
+    Best made = best_from(task, with_room_for_bends(seen_from_manifold(task), true),
+                          static_cast<int>(best.layout->loop.size()));
     if (made.layout && made.price < best.price) best = std::move(made);
-    if (best.layout && best.check.over_limit_number == 0) break;
   }
   if (!best.layout) return {std::nullopt, {no_room_for_apron(least)}};
   Checked<TubeLayout> laid{std::move(best.layout), shortfalls(task, best.check)};
