@@ -19,6 +19,8 @@ constexpr double widest_bend = 0.9;
 /// A share-out that cells say is this uneven is laid only where none is better.
 constexpr double fair_spread = 0.06;
 constexpr int most_laid = 4;
+/// Tube laid wider than it was asked for heats less: a tenth more is as bad as a bend more in 100 ft.
+constexpr double stretch_price = 10.0;
 /// A bulb swings out by so little, in spacings, that all tube may keep off the wall by as much.
 constexpr double little_swing = 0.15;
 /// Numbers of loops tried above the least, where some come out over the limit.
@@ -83,16 +85,19 @@ LayoutTask with_room_for_bends(LayoutTask task, bool bulbs_at_walls) {
   return task;
 }
 
-std::vector<Attempt> attempts(int loops) {
+/// In the order they are tried: wide aprons before deep ones, gates all round before those on one side, cells near
+/// their size before ones stretched to fit between walls, straight cuts before ones that follow walls.
+std::vector<Attempt> attempts(const LayoutTask& seen, int loops) {
   const int depth = std::max(1, loops / 4);
+  std::vector<Fit> fits{Fit{0.96, 1.08}, Fit{0.95, 1.22}};
+  const Cells first = cells_of(seen, fits[0]), second = cells_of(seen, fits[1]);
+  if (first.x_m == second.x_m && first.y_m == second.y_m) fits.pop_back();
   std::vector<Attempt> all;
   for (const bool follow_walls : {false, true}) {
-    for (const Fit fit : {Fit{0.96, 1.08}, Fit{0.95, 1.22}}) {
-      for (const ApronShape& shape :
-           {ApronShape{depth, depth, depth}, ApronShape{depth + 1, depth + 1, depth + 1}, ApronShape{depth, depth, 0},
-            ApronShape{depth, 0, depth}, ApronShape{depth + 1, depth + 1, 0}, ApronShape{depth + 1, 0, depth + 1}}) {
-        all.push_back({loops, shape, fit, CutOptions{3.0, 0.12, follow_walls}});
-      }
+    for (const ApronShape& shape :
+         {ApronShape{depth, depth, depth}, ApronShape{depth + 1, depth + 1, depth + 1}, ApronShape{depth, depth, 0},
+          ApronShape{depth, 0, depth}, ApronShape{depth + 1, depth + 1, 0}, ApronShape{depth + 1, 0, depth + 1}}) {
+      for (const Fit& fit : fits) all.push_back({loops, shape, fit, CutOptions{3.0, 0.12, follow_walls}});
     }
   }
   return all;
@@ -104,6 +109,14 @@ struct Best {
   double price = HUGE_VAL;
   double unreached_m2 = 0.0;
 };
+
+/// The widest distance of tube lines, in spacings.
+double widest_ratio(const Cells& cells, double spacing_m) {
+  double widest = 0.0;
+  for (std::size_t i = 0; i + 1 < cells.x_m.size(); ++i) widest = std::max(widest, cells.x_m[i + 1] - cells.x_m[i]);
+  for (std::size_t j = 0; j + 1 < cells.y_m.size(); ++j) widest = std::max(widest, cells.y_m[j + 1] - cells.y_m[j]);
+  return 0.5 * widest / spacing_m;
+}
 
 double unreached_m2(const Draft& draft) {
   double area = 0.0;
@@ -123,7 +136,7 @@ class Layer {
     best_ = {};
     laid_ = 0;
     std::optional<Draft> unfair;
-    for (const Attempt& attempt : attempts(loops)) {
+    for (const Attempt& attempt : attempts(seen_, loops)) {
       if (laid_ == most_laid || (laid_ > 0 && attempt.cut.follow_walls)) break;
       auto draft = share_out(seen_, attempt);
       if (!draft) continue;
@@ -145,9 +158,8 @@ class Layer {
     const LayoutCheck check = check_layout(task_, layout);
     // Tube that crosses tube is never handed on.
     const bool whole = check.crossings_number == 0 && check.wrong_ends_number == 0 && check.broken_number == 0;
-    if (whole && price_of(check) < best_.price) {
-      best_ = {std::move(layout), check, price_of(check), unreached_m2(draft)};
-    }
+    const double price = price_of(check) + stretch_price * (widest_ratio(draft.cells, seen_.spacing_m) - 1.0);
+    if (whole && price < best_.price) best_ = {std::move(layout), check, price, unreached_m2(draft)};
     return accepted(check);
   }
 
