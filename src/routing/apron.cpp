@@ -20,18 +20,21 @@ bool all_free(const Cells& cells, int left, int bottom, int width, int depth) {
   return true;
 }
 
-/// How many loops can go side by side past a side of the block: cells in its rows before the next wall.
+/// Gates that a side of the block has room for, in its farthest rows: each of those rows must be wide enough for all of
+/// their loops side by side before the next wall.
 int room_beside(const Cells& cells, const Apron& a, Way way) {
-  int least = cells.columns;
-  for (int j = a.bottom; j < a.bottom + a.depth; ++j) {
+  int gates = 0, least = cells.columns;
+  for (int j = a.bottom + a.depth - 1; j >= a.bottom; --j) {
     int cell = cells.at(way == 0 ? a.left + a.width - 1 : a.left, j), count = 0;
     while (cells.passes(cell, way)) {
       cell = cells.next(cell, way);
       ++count;
     }
     least = std::min(least, count);
+    const int rows = a.bottom + a.depth - j;
+    if (least >= rows) gates = rows;
   }
-  return least;
+  return gates;
 }
 
 /// Gates from the left of the manifold round to its right. On a side those rows are taken that lie farthest ahead: a
@@ -43,8 +46,8 @@ std::vector<Gate> all_gates(const Cells& cells, const Apron& a, const ApronShape
     if (cells.is(cell) == Kind::free && cells.passes(cell, side)) gates.push_back({cell, side});
   };
   const int top = a.bottom + a.depth;
-  const int left = std::min({shape.left, a.depth, room_beside(cells, a, 2)});
-  const int right = std::min({shape.right, a.depth, room_beside(cells, a, 0)});
+  const int left = std::min(shape.left, room_beside(cells, a, 2));
+  const int right = std::min(shape.right, room_beside(cells, a, 0));
   for (int j = top - left; j < top; ++j) add(a.left - 1, j, 0);
   for (int i = a.left; i < a.left + a.width; ++i) add(i, top, 3);
   for (int j = top - 1; j >= top - right; --j) add(a.left + a.width, j, 2);

