@@ -17,7 +17,7 @@ struct NoTubeArea {
 
 /// Where tubes come up: a row of ports, two for each loop, at right angles to `facing` and centred on `place`.
 struct PortRow {
-  Point place;
+  Point place;                 ///< at a wall, or no more than a spacing before it
   Point facing;                ///< into the floor, at right angles to the wall behind it; any length but none
   int loops_number = 0;        ///< most loops it can serve
   double port_pitch_m = 0.05;  ///< from each port to the next, the two of one loop neighbours
@@ -51,12 +51,13 @@ struct TubeLayout {
   double spacing_y_m = 0.0;
 };
 
-/// Lays the tube. Absent, with the reason, where there is none: a radius above 0.9 of the spacing, no floor at the
-/// manifold, ports that do not suffice, no room for the leaders. What falls short of the checks is said beside the
-/// layout, as failures where tube could not be laid so: bends below the least radius, loops over the limit, clearances.
-/// Tube never crosses tube. The same task gives the same layout. The number of loops is the least that the limit
-/// allows. Method: spanning trees of cells two spacings wide, each walked round (Gabriely and Rimon, "Spanning-tree
-/// based coverage of continuous areas by a mobile robot", 2001), one in each of the parts that the floor is cut into.
+/// Lays the tube. Absent, with the reason, where there is none: a radius above 0.9 of the spacing, a manifold away
+/// from walls, no floor before it, ports that do not suffice, no room for the leaders. What falls short of the checks
+/// is said beside the layout, as failures where tube could not be laid so: bends below the least radius, loops over the
+/// limit, clearances. Tube never crosses tube. The same task gives the same layout. The number of loops is the least
+/// that the limit allows. Method: spanning trees of cells two spacings wide, each walked round (Gabriely and Rimon,
+/// "Spanning-tree based coverage of continuous areas by a mobile robot", 2001), one in each of the parts that the floor
+/// is cut into.
 Checked<TubeLayout> lay_tube(const LayoutTask& task);
 
 /// What a layout is worth, measured on its final lines and arcs. It asks nothing of how the layout was made.

@@ -11,6 +11,13 @@ std::size_t index(int i) { return static_cast<std::size_t>(i); }
 /// A leader turns up to a right angle out of its port: the bend takes its radius, and a little is left to hold it.
 constexpr double straight_before_turn = 1.1;
 
+/// A leader may come down to its gate a little: it turns by not much more than a right angle then.
+constexpr double come_down = 0.25;
+
+double first_turn_m(const LayoutTask& task) {
+  return std::max(straight_before_turn * task.bend_radius_m, task.wall_clearance_m);
+}
+
 bool all_free(const Cells& cells, int left, int bottom, int width, int depth) {
   for (int i = left; i < left + width; ++i) {
     for (int j = bottom; j < bottom + depth; ++j) {
@@ -43,7 +50,8 @@ std::vector<Gate> all_gates(const Cells& cells, const Apron& a, const ApronShape
   std::vector<Gate> gates;
   const auto add = [&](int i, int j, Way side) {
     const int cell = cells.at(i, j);
-    if (cells.is(cell) == Kind::free && cells.passes(cell, side)) gates.push_back({cell, side});
+    if (cells.is(cell) != Kind::free || !cells.passes(cell, side)) return;
+    if (cells.quarter(cell, 0).y_m >= shape.lowest_m) gates.push_back({cell, side});
   };
   const int top = a.bottom + a.depth;
   const int left = std::min(shape.left, room_beside(cells, a, 2));
@@ -124,6 +132,8 @@ Point gate_end(const Cells& cells, const Gate& gate, bool left) {
   return cells.quarter(gate.cell, (gate.side + (left ? 1 : 2)) % 4);
 }
 
+double lowest_gate_m(const LayoutTask& task) { return first_turn_m(task) - come_down * task.bend_radius_m; }
+
 std::vector<Point> ports_of(const LayoutTask& task, int loops) {
   std::vector<Point> ports;
   for (int k = 0; k < 2 * loops; ++k) ports.push_back({(k - loops + 0.5) * task.manifold.port_pitch_m, 0.0});
@@ -134,8 +144,7 @@ bool leaders_fit(const LayoutTask& task, const Cells& cells, const Apron& apron)
   const std::vector<Point> turns = leader_turns(task, cells, apron);
   for (std::size_t k = 0; k < turns.size(); ++k) {
     const double end_m = gate_end(cells, apron.gate[k / 2], k % 2 == 0).y_m;
-    // The first on each side may come down a little: it turns by not much more than a right angle.
-    if (turns[k].y_m > end_m + 0.25 * task.bend_radius_m) return false;
+    if (turns[k].y_m > end_m + come_down * task.bend_radius_m) return false;
   }
   return true;
 }
@@ -143,7 +152,7 @@ bool leaders_fit(const LayoutTask& task, const Cells& cells, const Apron& apron)
 std::vector<Point> leader_turns(const LayoutTask& task, const Cells& cells, const Apron& apron) {
   const int loops = static_cast<int>(apron.gate.size());
   std::vector<Point> turns = ports_of(task, loops);
-  const double first_m = std::max(straight_before_turn * task.bend_radius_m, task.wall_clearance_m);
+  const double first_m = first_turn_m(task);
   const double pitch_m = task.manifold.port_pitch_m;
   const auto end_of = [&](int k) { return gate_end(cells, apron.gate[index(k / 2)], k % 2 == 0); };
   // Each turns so much farther out than the one before that the slanting tubes lie no nearer than the ports: beside a

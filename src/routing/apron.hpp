@@ -21,6 +21,7 @@ struct Apron {
 struct ApronShape {
   int depth = 1;
   int left = 1, right = 1;
+  double lowest_m = 0.0;  ///< ahead of the ports: gates lie no nearer, or their leaders would have to come back
 };
 
 /// A block for this many loops, its cells taken from the free ones. Absent where it has no room.
@@ -34,6 +35,7 @@ Point gate_end(const Cells& cells, const Gate& gate, bool left);
 
 /// Corners of a leader between its port and the gate, both ends left out: one, where it turns from straight ahead.
 /// Leaders that go to the left turn one after the other, the leftmost first; those to the right likewise.
+double lowest_gate_m(const LayoutTask& task);
 std::vector<Point> ports_of(const LayoutTask& task, int loops);
 std::vector<Point> leader_turns(const LayoutTask& task, const Cells& cells, const Apron& apron);
 /// Whether every leader turns before it reaches its gate: a shallow apron has no room for many.

@@ -119,7 +119,9 @@ std::vector<char> traded(Draft& draft, const std::vector<double>& extra_m) {
 std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt) {
   Draft draft;
   draft.cells = cells_of(task, attempt.fit);
-  const auto apron = place_apron(draft.cells, attempt.loops, attempt.apron);
+  ApronShape shape = attempt.apron;
+  shape.lowest_m = lowest_gate_m(task);
+  const auto apron = place_apron(draft.cells, attempt.loops, shape);
   if (!apron || !leaders_fit(task, draft.cells, *apron)) return std::nullopt;
   draft.apron = *apron;
   const std::size_t loops = index(attempt.loops);

@@ -19,6 +19,10 @@ constexpr double widest_bend = 0.9;
 /// A share-out that cells say is this uneven is laid only where none is better.
 constexpr double fair_spread = 0.06;
 constexpr int most_laid = 4;
+/// Cuts that follow walls are looked for among no more loops than this: seconds go by with more.
+constexpr int most_followed = 16;
+/// A manifold stands no farther from a wall than this, in spacings.
+constexpr double most_off_wall = 1.0;
 /// Tube laid wider than it was asked for heats less: a tenth more is as bad as a bend more in 100 ft.
 constexpr double stretch_price = 10.0;
 /// A bulb swings out by so little, in spacings, that all tube may keep off the wall by as much.
@@ -94,6 +98,7 @@ std::vector<Attempt> attempts(const LayoutTask& seen, int loops) {
   if (first.x_m == second.x_m && first.y_m == second.y_m) fits.pop_back();
   std::vector<Attempt> all;
   for (const bool follow_walls : {false, true}) {
+    if (follow_walls && loops > most_followed) break;
     for (const ApronShape& shape :
          {ApronShape{depth, depth, depth}, ApronShape{depth + 1, depth + 1, depth + 1}, ApronShape{depth, depth, 0},
           ApronShape{depth, 0, depth}, ApronShape{depth + 1, depth + 1, 0}, ApronShape{depth + 1, 0, depth + 1}}) {
@@ -190,6 +195,8 @@ Checked<TubeLayout> lay_tube(const LayoutTask& task) {
           "lay_tube: no floor or spacing");
   expects(facing.x_m != 0.0 || facing.y_m != 0.0, "lay_tube: a manifold that faces nowhere");
   if (task.bend_radius_m > widest_bend * task.spacing_m) return {std::nullopt, {bend_too_wide(task)}};
+  const double off_wall_m = distance_to_boundary_m(task.manifold.place, task.outline);
+  if (off_wall_m > most_off_wall * task.spacing_m) return {std::nullopt, {manifold_off_wall(off_wall_m)}};
   const LayoutTask seen = with_room_for_bends(seen_from_manifold(task), false);
   const Cells cells = cells_of(seen, Fit{});
   double tube_m = 0.0;

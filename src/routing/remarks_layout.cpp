@@ -27,6 +27,12 @@ Diagnostic bend_too_wide(const LayoutTask& task) {
               {length(task.bend_radius_m), length(task.spacing_m), length(task.bend_radius_m / 0.9)});
 }
 
+Diagnostic manifold_off_wall(double off_m) {
+  return said(Severity::problem, "layout.manifold-off-wall", "manifold",
+              "the manifold stands {} from the nearest wall: tube is laid from manifolds at a wall only",
+              {length(off_m)});
+}
+
 Diagnostic no_floor_at_manifold() {
   return said(
       Severity::problem, "layout.no-floor", "manifold",

@@ -5,6 +5,7 @@
 namespace slabwright::routing {
 
 Diagnostic bend_too_wide(const LayoutTask& task);
+Diagnostic manifold_off_wall(double off_m);
 Diagnostic no_floor_at_manifold();
 Diagnostic too_few_ports(const LayoutTask& task, int loops, double tube_m);
 Diagnostic no_room_for_apron(int loops);

@@ -173,6 +173,10 @@ TEST_CASE("what cannot be laid is said") {
   LayoutTask task = task_on(rect, {18, 0}, {0, 1}, 5.0);
   CHECK(code(task) == "layout.bend-too-wide");
   task = task_on(rect, {18, 0}, {0, 1});
+  task.manifold.place.y_m = 9.0 * foot_m;
+  CHECK(code(task) == "layout.manifold-off-wall");
+  task = task_on(rect, {18, 0.4}, {0, 1});
+  CHECK(lay_tube(task));
   task.manifold.loops_number = 3;
   CHECK(code(task) == "layout.too-few-ports");
   task = task_on(in_feet({{0, 0}, {5, 0}, {5, 60}, {0, 60}}), {2.5, 0}, {0, 1});
