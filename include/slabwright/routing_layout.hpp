@@ -23,32 +23,62 @@ struct PortRow {
   double port_pitch_m = 0.05;  ///< from each port to the next, the two of one loop neighbours
 };
 
+/// A line where concrete ends, is sawn or meets other concrete: tube crosses it seldom, square, and in a sleeve.
+struct JointLine {
+  Point from, to;
+};
+
+/// Floor where tube lies closer than elsewhere.
+struct EdgeBand {
+  Polygon outline;
+  double spacing_m = 0.0;
+};
+
+/// Floor that loses this much heat for each of the rest: a loop that lies there gets less of it.
+struct LossArea {
+  Polygon outline;
+  double loss_ratio = 1.0;
+};
+
 struct LayoutTask {
-  Polygon outline;  ///< simple
-  std::vector<NoTubeArea> no_tube;
+  Polygon outline;                       ///< simple
+  std::vector<double> edge_clearance_m;  ///< of the edge from each corner to the next; `wall_clearance_m` where empty
+  std::vector<NoTubeArea> no_tube;       ///< partitions too, between their openings
+  std::vector<JointLine> joint;
+  std::vector<EdgeBand> band;
+  std::vector<LossArea> loss;
   double wall_clearance_m = 0.15;  ///< of the tube's centre line
   double spacing_m = 0.30;
   double bend_radius_m = 0.12;  ///< least, of the tube's centre line; at most 0.9 of the spacing
   double longest_loop_m = 90.0;
-  PortRow manifold;
+  std::vector<PortRow> manifold;  ///< one at least
   std::uint64_t seed = 1;
+};
+
+/// Where a loop passes a joint.
+struct JointCrossing {
+  std::size_t joint = 0;  ///< row in LayoutTask::joint
+  Point place;
+  double at_m = 0.0;  ///< from the supply port
 };
 
 /// One loop, from its supply port to its return port.
 struct LaidLoop {
-  int port = 0;             ///< from 1, from left to right for who looks from the manifold into the floor
-  bool left_first = false;  ///< the supply is the left one of its two ports
+  std::size_t manifold = 0;  ///< row in LayoutTask::manifold
+  int port = 0;              ///< from 1, from left to right for who looks from the manifold into the floor
+  bool left_first = false;   ///< the supply is the left one of its two ports
   Path path;
   double length_m = 0.0;
   double apron_m = 0.0;     ///< both leaders: what of it lies in the apron
   double turned_deg = 0.0;  ///< all its bends together
+  double patch_m2 = 0.0;    ///< floor it covers, the apron left out
+  std::vector<JointCrossing> crossing;
 };
 
 struct TubeLayout {
-  std::vector<LaidLoop> loop;  ///< by port
-  Polygon apron;               ///< the floor before the manifold where leaders spread and lie closer than the spacing
-  double spacing_x_m = 0.0;  ///< mean distance of tube lines along and across the manifold's wall, as stretched to fit
-  double spacing_y_m = 0.0;
+  std::vector<LaidLoop> loop;  ///< by manifold, then by port
+  /// Of each manifold, the floor before it where leaders spread and lie closer than the spacing.
+  std::vector<Polygon> apron;
 };
 
 /// Lays the tube. Absent, with the reason, where there is none: a radius above 0.9 of the spacing, a manifold away

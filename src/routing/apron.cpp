@@ -136,7 +136,7 @@ double lowest_gate_m(const LayoutTask& task) { return first_turn_m(task) - come_
 
 std::vector<Point> ports_of(const LayoutTask& task, int loops) {
   std::vector<Point> ports;
-  for (int k = 0; k < 2 * loops; ++k) ports.push_back({(k - loops + 0.5) * task.manifold.port_pitch_m, 0.0});
+  for (int k = 0; k < 2 * loops; ++k) ports.push_back({(k - loops + 0.5) * task.manifold.front().port_pitch_m, 0.0});
   return ports;
 }
 
@@ -153,7 +153,7 @@ std::vector<Point> leader_turns(const LayoutTask& task, const Cells& cells, cons
   const int loops = static_cast<int>(apron.gate.size());
   std::vector<Point> turns = ports_of(task, loops);
   const double first_m = first_turn_m(task);
-  const double pitch_m = task.manifold.port_pitch_m;
+  const double pitch_m = task.manifold.front().port_pitch_m;
   const auto end_of = [&](int k) { return gate_end(cells, apron.gate[index(k / 2)], k % 2 == 0); };
   // Each turns so much farther out than the one before that the slanting tubes lie no nearer than the ports: beside a
   // tube that rises by an angle f, a step to the side by the pitch p is worth p sin f, one outward by h is worth h cos

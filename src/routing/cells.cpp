@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slabwright/contract.hpp"
+
 namespace slabwright::routing {
 namespace {
 
@@ -22,15 +24,20 @@ double rounded_off(double m) {
   return std::floor(m * parts + 0.5) / parts;
 }
 
+Point turned(Point p, const LayoutTask& task) {
+  const Point north = unit(task.manifold.front().facing), at = task.manifold.front().place;
+  const Point d{p.x_m - at.x_m, p.y_m - at.y_m};
+  return {rounded_off(d.x_m * north.y_m - d.y_m * north.x_m), rounded_off(d.x_m * north.x_m + d.y_m * north.y_m)};
+}
+
 Polygon turned(const Polygon& polygon, const LayoutTask& task) {
-  const Point north = unit(task.manifold.facing), at = task.manifold.place;
   Polygon made;
-  for (const Point& p : polygon) {
-    const Point d{p.x_m - at.x_m, p.y_m - at.y_m};
-    made.push_back(
-        {rounded_off(d.x_m * north.y_m - d.y_m * north.x_m), rounded_off(d.x_m * north.x_m + d.y_m * north.y_m)});
-  }
+  for (const Point& p : polygon) made.push_back(turned(p, task));
   return normalized(made);
+}
+
+double wall_clearance_m(const LayoutTask& task, std::size_t edge) {
+  return task.edge_clearance_m.empty() ? task.wall_clearance_m : task.edge_clearance_m[edge];
 }
 
 bool boxes_nearer(Point a, Point b, Point c, Point d, double by) {
@@ -38,9 +45,11 @@ bool boxes_nearer(Point a, Point b, Point c, Point d, double by) {
          std::min(a.y_m, b.y_m) < std::max(c.y_m, d.y_m) + by && std::min(c.y_m, d.y_m) < std::max(a.y_m, b.y_m) + by;
 }
 
-bool clear_of(const Polygon& polygon, double clearance_m, Point a, Point b) {
-  const double least = clearance_m - same_m;
+/// `clearance_m(i)`: of the edge from corner i.
+template <class Clearance>
+bool clear_of(const Polygon& polygon, const Clearance& clearance_m, Point a, Point b) {
   for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const double least = clearance_m(i) - same_m;
     const Point c = polygon[i], d = polygon[i + 1 < polygon.size() ? i + 1 : 0];
     if (boxes_nearer(a, b, c, d, least) && distance_of_edges_m(a, b, c, d) < least) return false;
   }
@@ -87,7 +96,7 @@ std::vector<Wall> walls_of(const LayoutTask& task, bool x) {
     most = std::max(most, at);
     if (std::abs(to - at) > same_m) continue;
     const double sign = run > 0.0 ? -1.0 : 1.0;  // counter-clockwise: the floor lies to the left
-    walls.push_back({at + sign * task.wall_clearance_m, sign, std::abs(run)});
+    walls.push_back({at + sign * wall_clearance_m(task, i), sign, std::abs(run)});
   }
   // A small no-tube area is best kept in one cell. It counts as a wall where the cell round it would begin.
   for (const NoTubeArea& area : task.no_tube) {
@@ -181,21 +190,30 @@ Point Cells::quarter(int cell, int corner) const {
 LayoutTask seen_from_manifold(const LayoutTask& task) {
   LayoutTask seen = task;
   seen.outline = turned(task.outline, task);
-  for (std::size_t i = 0; i < task.no_tube.size(); ++i) seen.no_tube[i].outline = turned(task.no_tube[i].outline, task);
-  seen.manifold.place = {0.0, 0.0};
-  seen.manifold.facing = {0.0, 1.0};
+  expects(task.edge_clearance_m.empty() || seen.outline.size() == task.edge_clearance_m.size(),
+          "seen_from_manifold: clearances by edge of an outline that is not normalized");
+  for (NoTubeArea& area : seen.no_tube) area.outline = turned(area.outline, task);
+  for (EdgeBand& band : seen.band) band.outline = turned(band.outline, task);
+  for (LossArea& area : seen.loss) area.outline = turned(area.outline, task);
+  for (JointLine& joint : seen.joint) joint = {turned(joint.from, task), turned(joint.to, task)};
+  seen.manifold.front().place = {0.0, 0.0};
+  seen.manifold.front().facing = {0.0, 1.0};
   return seen;
 }
 
 Point seen_from_outside(Point p, const LayoutTask& task) {
-  const Point north = unit(task.manifold.facing), at = task.manifold.place;
+  const Point north = unit(task.manifold.front().facing), at = task.manifold.front().place;
   return {at.x_m + p.x_m * north.y_m + p.y_m * north.x_m, at.y_m - p.x_m * north.x_m + p.y_m * north.y_m};
 }
 
 bool keeps_clear(const LayoutTask& task, Point a, Point b) {
-  if (!clear_of(task.outline, task.wall_clearance_m, a, b)) return false;
+  if (!clear_of(
+          task.outline, [&](std::size_t i) { return wall_clearance_m(task, i); }, a, b))
+    return false;
   for (const NoTubeArea& area : task.no_tube) {
-    if (!clear_of(area.outline, area.clearance_m, a, b)) return false;
+    if (!clear_of(
+            area.outline, [&](std::size_t) { return area.clearance_m; }, a, b))
+      return false;
   }
   return true;
 }

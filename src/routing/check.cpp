@@ -46,6 +46,10 @@ class Segments {
   const std::vector<Segment>& all() const { return all_; }
 
  private:
+  bool in_apron(Point p) const {
+    return std::any_of(apron_.begin(), apron_.end(),
+                       [&](const Polygon& apron) { return where_is(p, apron) != Where::outside; });
+  }
   void add(Point a, Point b, int loop, bool bulb) {
     const double length = distance_m(a, b);
     if (length == 0.0) return;
@@ -54,7 +58,7 @@ class Segments {
     for (int p = 1; p <= parts; ++p) {
       const double share = static_cast<double>(p) / parts;
       const Point to = p == parts ? b : Point{a.x_m + share * (b.x_m - a.x_m), a.y_m + share * (b.y_m - a.y_m)};
-      const bool in = where_is(from, apron_) != Where::outside || where_is(to, apron_) != Where::outside;
+      const bool in = in_apron(from) || in_apron(to);
       all_.push_back({from, to, loop, at_m_ + length / parts * (p - 0.5), in, bulb});
       from = to;
     }
@@ -62,7 +66,7 @@ class Segments {
   }
 
   double longest_m_, at_m_ = 0.0;
-  const Polygon& apron_;
+  const std::vector<Polygon>& apron_;
   std::vector<Segment> all_;
 };
 
@@ -146,19 +150,20 @@ void check_apart(const LayoutTask& task, const std::vector<Segment>& all, Layout
 }
 
 void check_ends(const LayoutTask& task, const TubeLayout& layout, LayoutCheck& check) {
-  const Point f = task.manifold.facing, at = task.manifold.place;
-  const double length = std::sqrt(f.x_m * f.x_m + f.y_m * f.y_m);
-  const double count = static_cast<double>(layout.loop.size());
-  for (std::size_t k = 0; k < layout.loop.size(); ++k) {
-    const LaidLoop& loop = layout.loop[k];
-    if (loop.port != static_cast<int>(k) + 1) ++check.wrong_ends_number;
+  std::vector<int> loops(task.manifold.size(), 0), before(task.manifold.size(), 0);
+  for (const LaidLoop& loop : layout.loop) ++loops[loop.manifold];
+  for (const LaidLoop& loop : layout.loop) {
+    const PortRow& row = task.manifold[loop.manifold];
+    if (loop.port != ++before[loop.manifold]) ++check.wrong_ends_number;
     if (loop.path.empty()) {
       check.wrong_ends_number += 2;
       continue;
     }
     const auto port = [&](bool left) {
-      const double by_m = (2.0 * static_cast<double>(k) + (left ? 0.5 : 1.5) - count) * task.manifold.port_pitch_m;
-      return Point{at.x_m + by_m * f.y_m / length, at.y_m - by_m * f.x_m / length};
+      const Point f = row.facing;
+      const double length = std::sqrt(f.x_m * f.x_m + f.y_m * f.y_m);
+      const double by_m = (2.0 * loop.port - (left ? 1.5 : 0.5) - loops[loop.manifold]) * row.port_pitch_m;
+      return Point{row.place.x_m + by_m * f.y_m / length, row.place.y_m - by_m * f.x_m / length};
     };
     if (distance_m(loop.path.front().from, port(loop.left_first)) > slack_m) ++check.wrong_ends_number;
     if (distance_m(loop.path.back().to, port(!loop.left_first)) > slack_m) ++check.wrong_ends_number;
@@ -199,22 +204,27 @@ void check_pieces(const LayoutTask& task, const TubeLayout& layout, LayoutCheck&
 
 void check_clear(const LayoutTask& task, const std::vector<Segment>& all, LayoutCheck& check) {
   check.clearance_m = HUGE_VAL;
-  const auto nearest = [](const Segment& s, const Polygon& polygon) {
+  // Least distance over what is asked of each edge: the clearance where all ask the same.
+  const auto spare = [](const Segment& s, const Polygon& polygon, const auto& asked_m) {
     double least_m = HUGE_VAL;
     for (std::size_t i = 0; i < polygon.size(); ++i) {
-      least_m =
-          std::min(least_m, distance_of_edges_m(s.a, s.b, polygon[i], polygon[i + 1 < polygon.size() ? i + 1 : 0]));
+      const Point from = polygon[i], to = polygon[i + 1 < polygon.size() ? i + 1 : 0];
+      least_m = std::min(least_m, distance_of_edges_m(s.a, s.b, from, to) - asked_m(i));
     }
     return least_m;
   };
+  const auto of_wall_m = [&](std::size_t i) {
+    return task.edge_clearance_m.empty() ? task.wall_clearance_m : task.edge_clearance_m[i];
+  };
   for (const Segment& s : all) {
     if (!s.in_apron) {
-      const double wall_m = where_is(s.a, task.outline) == Where::outside ? -1.0 : nearest(s, task.outline);
-      check.clearance_m = std::min(check.clearance_m, wall_m);
-      if (wall_m < task.wall_clearance_m - slack_m) ++check.too_near_number;
+      const double spare_m = where_is(s.a, task.outline) == Where::outside ? -1.0 : spare(s, task.outline, of_wall_m);
+      check.clearance_m = std::min(check.clearance_m, task.wall_clearance_m + spare_m);
+      if (spare_m < -slack_m) ++check.too_near_number;
     }
     for (const NoTubeArea& area : task.no_tube) {
-      if (where_is(s.a, area.outline) != Where::outside || nearest(s, area.outline) < area.clearance_m - slack_m) {
+      const auto asked_m = [&](std::size_t) { return area.clearance_m; };
+      if (where_is(s.a, area.outline) != Where::outside || spare(s, area.outline, asked_m) < -slack_m) {
         ++check.too_near_number;
       }
     }

@@ -37,18 +37,26 @@ Piece piece_outside(Piece piece, const LayoutTask& task) {
   return piece;
 }
 
+double patch_m2(const Draft& draft, int part) {
+  double area = 0.0;
+  for (int cell = 0; cell < draft.cells.size(); ++cell) {
+    if (draft.owner[index(cell)] == part) area += draft.cells.width_m(cell) * draft.cells.depth_m(cell);
+  }
+  return area;
+}
+
 TubeLayout layout_of(const LayoutTask& task, const Draft& draft) {
   TubeLayout layout;
+  layout.apron.emplace_back();
   for (const Point& corner : apron_floor(draft.cells, draft.apron, task.spacing_m)) {
-    layout.apron.push_back(seen_from_outside(corner, task));
+    layout.apron.back().push_back(seen_from_outside(corner, task));
   }
-  layout.spacing_x_m = (draft.cells.x_m.back() - draft.cells.x_m.front()) / (2.0 * draft.cells.columns);
-  layout.spacing_y_m = (draft.cells.y_m.back() - draft.cells.y_m.front()) / (2.0 * draft.cells.rows);
   for (std::size_t k = 0; k < draft.path.size(); ++k) {
     LaidLoop loop;
     loop.port = static_cast<int>(k) + 1;
     loop.length_m = length_m(draft.path[k]);
     loop.apron_m = draft.leader_m[k];
+    loop.patch_m2 = patch_m2(draft, static_cast<int>(k));
     loop.left_first = draft.cold_last[k] != 0;
     for (Piece piece : loop.left_first ? reversed(draft.path[k]) : draft.path[k]) {
       loop.turned_deg += sweep_rad(piece) * 180.0 / 3.14159265358979323846;
@@ -177,7 +185,7 @@ class Layer {
 /// With the fewest loops that come out within the limit; a few more are tried.
 Best best_from(const LayoutTask& task, const LayoutTask& seen, int least) {
   Best best;
-  for (int loops = least; loops <= std::min(least + most_added, task.manifold.loops_number); ++loops) {
+  for (int loops = least; loops <= std::min(least + most_added, task.manifold.front().loops_number); ++loops) {
     Best made = Layer(task, seen).best_of(loops);
     if (made.layout && made.price < best.price) best = std::move(made);
     if (best.layout && best.check.over_limit_number == 0) break;
@@ -190,12 +198,12 @@ Best best_from(const LayoutTask& task, const LayoutTask& seen, int least) {
 
 Checked<TubeLayout> lay_tube(const LayoutTask& task) {
   using namespace routing;
-  const Point facing = task.manifold.facing;
-  expects(task.outline.size() >= 3 && task.spacing_m > 0.0 && task.longest_loop_m > 0.0,
+  const Point facing = task.manifold.front().facing;
+  expects(task.outline.size() >= 3 && !task.manifold.empty() && task.spacing_m > 0.0 && task.longest_loop_m > 0.0,
           "lay_tube: no floor or spacing");
   expects(facing.x_m != 0.0 || facing.y_m != 0.0, "lay_tube: a manifold that faces nowhere");
   if (task.bend_radius_m > widest_bend * task.spacing_m) return {std::nullopt, {bend_too_wide(task)}};
-  const double off_wall_m = distance_to_boundary_m(task.manifold.place, task.outline);
+  const double off_wall_m = distance_to_boundary_m(task.manifold.front().place, task.outline);
   if (off_wall_m > most_off_wall * task.spacing_m) return {std::nullopt, {manifold_off_wall(off_wall_m)}};
   const LayoutTask seen = with_room_for_bends(seen_from_manifold(task), false);
   const Cells cells = cells_of(seen, Fit{});
@@ -203,7 +211,7 @@ Checked<TubeLayout> lay_tube(const LayoutTask& task) {
   for (int cell = 0; cell < cells.size(); ++cell) tube_m += cells.is(cell) == Kind::free ? cells.tube_m(cell) : 0.0;
   if (tube_m <= 0.0) return {std::nullopt, {no_floor_at_manifold()}};
   const int least = std::max(1, static_cast<int>(std::ceil(leaders_and_balance * tube_m / task.longest_loop_m)));
-  if (least > task.manifold.loops_number) return {std::nullopt, {too_few_ports(task, least, tube_m)}};
+  if (least > task.manifold.front().loops_number) return {std::nullopt, {too_few_ports(task, least, tube_m)}};
 
   Best best = best_from(task, seen, least);
   if (best.layout && !best.check.sound() && swing_m(task) > little_swing * task.spacing_m) {

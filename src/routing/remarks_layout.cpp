@@ -47,7 +47,7 @@ Diagnostic too_few_ports(const LayoutTask& task, int loops, double tube_m) {
       "{} of tube {} apart needs {} loops of at most {}; the manifold serves {}: more ports, a wider spacing or "
       "a second manifold",
       {length(tube_m), length(task.spacing_m), number(loops), length(task.longest_loop_m),
-       number(task.manifold.loops_number)});
+       number(task.manifold.front().loops_number)});
 }
 
 Diagnostic no_room_for_apron(int loops) {

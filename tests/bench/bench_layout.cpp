@@ -17,7 +17,7 @@ LayoutTask floor_of(double width_ft, double depth_ft) {
   task.spacing_m = foot_m;
   task.bend_radius_m = 5.0 / 12.0 * foot_m;
   task.longest_loop_m = 300.0 * foot_m;
-  task.manifold = {{0.5 * width_ft * foot_m, 0.0}, {0.0, 1.0}, 60, foot_m / 6.0};
+  task.manifold = {{{0.5 * width_ft * foot_m, 0.0}, {0.0, 1.0}, 60, foot_m / 6.0}};
   return task;
 }
 

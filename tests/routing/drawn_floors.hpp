@@ -24,7 +24,7 @@ inline slabwright::LayoutTask task_on(slabwright::Polygon outline, slabwright::P
   task.spacing_m = spacing_in * inch_m;
   task.bend_radius_m = 5.0 * inch_m;
   task.longest_loop_m = 300.0 * foot_m;
-  task.manifold = {{manifold_ft.x_m * foot_m, manifold_ft.y_m * foot_m}, facing, 30, 2.0 * inch_m};
+  task.manifold = {{{manifold_ft.x_m * foot_m, manifold_ft.y_m * foot_m}, facing, 30, 2.0 * inch_m}};
   return task;
 }
 
@@ -50,7 +50,7 @@ class Drawer {
     // Tight spacing is laid in small rooms, and tube of that much floor would not fit one manifold.
     if (made.spacing_m < 8.0 * inch_m) {
       for (auto& p : made.outline) p = {0.5 * p.x_m, 0.5 * p.y_m};
-      made.manifold.place = {0.5 * made.manifold.place.x_m, 0.5 * made.manifold.place.y_m};
+      made.manifold.front().place = {0.5 * made.manifold.front().place.x_m, 0.5 * made.manifold.front().place.y_m};
     }
     add_columns(made, number(0, 5));
     if (number(0, 3) == 0) turn(made);
@@ -96,7 +96,7 @@ class Drawer {
     for (int k = 0; k < count; ++k) {
       const auto made = column(x * number(5, 95) / 100.0, y * number(5, 95) / 100.0, 0.5 + 0.25 * number(0, 4));
       const slabwright::Point at{made.outline[0].x_m, made.outline[0].y_m};
-      if (slabwright::distance_m(at, task.manifold.place) > 14.0 * foot_m) task.no_tube.push_back(made);
+      if (slabwright::distance_m(at, task.manifold.front().place) > 14.0 * foot_m) task.no_tube.push_back(made);
     }
   }
 
@@ -109,9 +109,9 @@ class Drawer {
     for (auto& area : task.no_tube) {
       for (auto& p : area.outline) p = turned(p);
     }
-    const slabwright::Point f = task.manifold.facing;
-    task.manifold.place = turned(task.manifold.place);
-    task.manifold.facing = {c * f.x_m - s * f.y_m, s * f.x_m + c * f.y_m};
+    const slabwright::Point f = task.manifold.front().facing;
+    task.manifold.front().place = turned(task.manifold.front().place);
+    task.manifold.front().facing = {c * f.x_m - s * f.y_m, s * f.x_m + c * f.y_m};
   }
 
   std::mt19937_64 random_;

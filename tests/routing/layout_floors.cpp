@@ -149,8 +149,8 @@ TEST_CASE("the same task gives the same layout, wherever it lies") {
   LayoutTask moved = task;
   const auto by = [](Point p) { return Point{-p.y_m + 64.0, p.x_m - 32.0}; };  // a quarter turn and far away
   for (Point& p : moved.outline) p = by(p);
-  moved.manifold.place = by(moved.manifold.place);
-  moved.manifold.facing = {-1.0, 0.0};
+  moved.manifold.front().place = by(moved.manifold.front().place);
+  moved.manifold.front().facing = {-1.0, 0.0};
   const auto there = lay_tube(moved);
   REQUIRE((first && again && there));
   REQUIRE(there.value->loop.size() == first.value->loop.size());
@@ -173,11 +173,11 @@ TEST_CASE("what cannot be laid is said") {
   LayoutTask task = task_on(rect, {18, 0}, {0, 1}, 5.0);
   CHECK(code(task) == "layout.bend-too-wide");
   task = task_on(rect, {18, 0}, {0, 1});
-  task.manifold.place.y_m = 9.0 * foot_m;
+  task.manifold.front().place.y_m = 9.0 * foot_m;
   CHECK(code(task) == "layout.manifold-off-wall");
   task = task_on(rect, {18, 0.4}, {0, 1});
   CHECK(lay_tube(task));
-  task.manifold.loops_number = 3;
+  task.manifold.front().loops_number = 3;
   CHECK(code(task) == "layout.too-few-ports");
   task = task_on(in_feet({{0, 0}, {5, 0}, {5, 60}, {0, 60}}), {2.5, 0}, {0, 1});
   task.longest_loop_m = 60.0 * foot_m;
