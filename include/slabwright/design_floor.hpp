@@ -72,6 +72,8 @@ struct Tube {
   double from_walls_m = 0.0;
   double from_doors_m = 0.0;
   double leader_m = 0.0;                 ///< the run to the manifold, each way
+  double tail_m = 0.0;                   ///< left over at each end of a loop, to work with at the manifold
+  std::vector<CoilLength> coils{};       ///< as they are sold; the usual ones when empty
   std::optional<double> longest_loop_m;  ///< leaders included; the tube table's when absent
   std::optional<double> roughness_m;     ///< the tube table's when absent
   std::optional<double> conductivity_W_per_mK;

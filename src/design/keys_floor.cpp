@@ -93,6 +93,15 @@ Record record_of(Tube& x) {
                             .source = "practice",
                             .least = 0.0,
                             .most = 60.0}),
+      key<&Tube::tail_m>({.meaning = "Left over at each end of a loop, to work with at the manifold.",
+                          .us = "2 ft",
+                          .si = "600 mm",
+                          .source = "practice",
+                          .least = 0.0,
+                          .most = 5.0}),
+      key<&Tube::coils>({.meaning =
+                             "Coils as your dealer sells them: `[\"300 ft\", \"500 ft\"]`. When absent the usual "
+                             "ones: 100, 300, 500 and 1000 ft, or 100, 120, 200, 240 and 500 m."}),
       key<&Tube::longest_loop_m>({.meaning = "Longest loop allowed, leaders included; by the tube's size when absent "
                                              "(CSA B214 for inch sizes, practice for metric ones).",
                                   .least = 5.0,
