@@ -3,23 +3,16 @@
 #include <numeric>
 #include <optional>
 
+#include "sitework/cut_search.hpp"
 #include "slabwright/contract.hpp"
-#include "slabwright/sitework.hpp"
 
 namespace slabwright {
 namespace {
 
 /// All ways: 3 to the power of this.
 constexpr std::size_t most_pieces_for_all_ways = 12;
-/// A hair is no length.
-constexpr double rounding_m = 1e-9;
-
-/// The shortest coil that holds so much, or nothing.
-std::optional<double> shortest_coil(const std::vector<double>& rising_m, double length_m) {
-  const auto coil = std::lower_bound(rising_m.begin(), rising_m.end(), length_m - rounding_m);
-  if (coil == rising_m.end()) return std::nullopt;
-  return *coil;
-}
+using sitework::rounding_m;
+using sitework::shortest_coil;
 
 /// What a set of pieces costs at best: length bought, then coils.
 struct Cost {
@@ -66,6 +59,7 @@ CoilChoice of_all_ways(const std::vector<double>& pieces_m, const std::vector<do
       if (first_coil[set] >> piece & 1) choice.coil.back().push_back(piece);
     choice.length_m.push_back(*shortest_coil(rising_m, sum_m[first_coil[set]]));
   }
+  choice.bound_m = std::accumulate(choice.length_m.begin(), choice.length_m.end(), 0.0);
   return choice;
 }
 
@@ -78,7 +72,6 @@ CoilChoice longest_first(const std::vector<double>& pieces_m, const std::vector<
   CoilChoice choice;
   std::vector<double> used_m;
   for (const std::size_t piece : order) {
-    const double most_m = std::max(coil_m, *shortest_coil(rising_m, pieces_m[piece]));
     std::optional<std::size_t> tightest;
     for (std::size_t coil = 0; coil < used_m.size(); ++coil)
       if (used_m[coil] + pieces_m[piece] <= coil_m + rounding_m && (!tightest || used_m[coil] > used_m[*tightest]))
@@ -88,7 +81,6 @@ CoilChoice longest_first(const std::vector<double>& pieces_m, const std::vector<
       used_m.push_back(0.0);
       choice.coil.emplace_back();
     }
-    expects(pieces_m[piece] <= most_m + rounding_m, "sitework: a piece longer than its coil");
     used_m[*tightest] += pieces_m[piece];
     choice.coil[*tightest].push_back(piece);
   }
@@ -96,7 +88,6 @@ CoilChoice longest_first(const std::vector<double>& pieces_m, const std::vector<
     std::sort(choice.coil[coil].begin(), choice.coil[coil].end());
     choice.length_m.push_back(*shortest_coil(rising_m, used_m[coil]));
   }
-  choice.least = false;
   return choice;
 }
 
@@ -119,7 +110,7 @@ CoilChoice cut_coils(const std::vector<double>& pieces_m, const std::vector<doub
     CoilChoice other = longest_first(pieces_m, rising_m, coil_m);
     if (cheaper(cost_of(other), cost_of(best))) best = std::move(other);
   }
-  return best;
+  return sitework::searched(pieces_m, rising_m, best);
 }
 
 }  // namespace slabwright

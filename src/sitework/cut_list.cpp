@@ -49,7 +49,7 @@ Checked<CutList> cut_list(const Design& design, const LoopPlan& plan) {
   }
   std::stable_sort(list.coil.begin(), list.coil.end(),
                    [](const CutCoil& a, const CutCoil& b) { return a.length_m > b.length_m; });
-  if (!list.least) list.gap_m = list.left_m;
+  list.gap_m = std::max(0.0, list.bought_m - choice.bound_m);
   return {std::move(list), {}};
 }
 

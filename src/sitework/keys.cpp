@@ -23,7 +23,7 @@ Record record_of(CutList& x) {
       key<&CutList::bought_m>({.meaning = "All of them together."}),
       key<&CutList::left_m>({.meaning = "What is left of all."}),
       key<&CutList::least>({.meaning = "Whether no other choice of coils leaves less."}),
-      key<&CutList::gap_m>({.meaning = "How much less another choice could leave at most, where that is not known."})};
+      key<&CutList::gap_m>({.meaning = "How much less another choice could buy at most, where that is not known."})};
   return {keys, &x};
 }
 
