@@ -10,8 +10,9 @@ namespace slabwright {
 struct ReportOptions {
   std::string file_name;  ///< as the user typed it; empty where there is no file
   bool full = false;
-  std::string command;   ///< the words to repeat in "Next:" when there is no file
-  bool explain = false;  ///< of the frost hold: only the arithmetic of the place that decides
+  std::string command;     ///< the words to repeat in "Next:" when there is no file
+  bool explain = false;    ///< of the frost hold: only the arithmetic of the place that decides
+  std::string asked = {};  ///< words to repeat that only `drill` takes; not among `command`
 };
 
 /// Verdict, ledger, cautions, next command: at most 45 lines of 80 plain ASCII characters unless `full`.

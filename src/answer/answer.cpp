@@ -92,7 +92,9 @@ Answer answer(const DesignFile& file, const Wishes& wishes, const Brought& broug
   }
   std::vector<Diagnostic> bearing;
   for (const Diagnostic& d : found.said) {
-    if (concerns(wishes.question, d.code)) bearing.push_back(d);
+    // Why there is no drawing is why nobody can say where to drill.
+    const bool why = wishes.question == Question::drill && !found.drill && begins(d.code, "layout.");
+    if (why || concerns(wishes.question, d.code)) bearing.push_back(d);
   }
   found.verdict = verdict_of(bearing);
   return found;

@@ -11,14 +11,15 @@
 namespace slabwright::app {
 namespace {
 
-std::string repeated(const Request& request) {
+std::string repeated(const std::vector<std::string>& all) {
   std::string words;
-  for (const std::string& word : request.words) words += (words.empty() ? "" : " ") + word;
+  for (const std::string& word : all) words += (words.empty() ? "" : " ") + word;
   return words;
 }
 
 int print(const Request& request, const Answer& tried, const std::optional<Answer>& written) {
-  const ReportOptions options{request.file, request.full, repeated(request), request.explain};
+  const ReportOptions options{request.file, request.full, repeated(request.words), request.explain,
+                              repeated(request.asked_words)};
   if (!request.out.empty()) {
     if (const std::string problem = write_sheets(request.out, tables_of(tried)); !problem.empty()) {
       std::cerr << problem << '\n';

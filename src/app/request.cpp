@@ -130,14 +130,23 @@ std::string unexpected(const std::string& word) {
   return fmt::format("\"{}\" is one word too many. A value with spaces stands in quotes: --size \"36 x 30 ft\".", word);
 }
 
+/// Options that only drill takes, each with a value behind it.
+bool asks_hole(const std::string& word) {
+  constexpr std::string_view all[] = {"--at", "--diameter", "--depth", "--tolerance", "--may-move", "--found"};
+  const std::string_view name = std::string_view(word).substr(0, word.find('='));
+  return std::find(std::begin(all), std::end(all), name) != std::end(all);
+}
+
 /// Options as typed, quoted where they must be, for the next command.
-std::vector<std::string> as_typed(std::span<const std::string> words, const std::string& file) {
-  std::vector<std::string> typed;
+void keep_typed(std::span<const std::string> words, Request& request) {
+  bool value_of_hole = false;
   for (const std::string& word : words.subspan(1)) {
-    if (word == file || word == "--full" || word == "--json" || word == "--explain") continue;
-    typed.push_back(word.find(' ') == std::string::npos ? word : fmt::format("\"{}\"", word));
+    const bool hole = request.command == "drill" && (value_of_hole || asks_hole(word));
+    value_of_hole = hole && !value_of_hole && word.find('=') == std::string::npos;
+    if (!hole && (word == request.file || word == "--full" || word == "--json" || word == "--explain")) continue;
+    const std::string typed = word.find(' ') == std::string::npos ? word : fmt::format("\"{}\"", word);
+    (hole ? request.asked_words : request.words).push_back(typed);
   }
-  return typed;
 }
 
 }  // namespace
@@ -181,7 +190,7 @@ Parsed parse(std::span<const std::string> words) {
     for (Override& one : lengths(flags.lengths)) request.overrides.push_back(std::move(one));
   }
   for (const std::string& text : flags.sets) request.overrides.push_back(set_one(text));
-  request.words = as_typed(words, request.file);
+  keep_typed(words, request);
   return parsed;
 }
 

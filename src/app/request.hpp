@@ -40,6 +40,7 @@ struct Request {
   bool help = false;
   std::string at, diameter, depth, tolerance, may_move;  ///< drill: as typed; empty where not given
   std::string found;                                     ///< drill: a file of places where tube was found
+  std::vector<std::string> asked_words;                  ///< drill: those options as typed, not among `words`
   std::string out;
 };
 

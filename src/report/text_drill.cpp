@@ -159,10 +159,13 @@ void add_move(Page& page, const Reader& reader, const GuideAnchor& anchor) {
 void add_anchor(Page& page, const Reader& reader, const GuideAnchor& anchor, std::size_t most) {
   const std::string ours = reader.answer.drill->hole_is_ours ? " ~" : "";
   add_gap(page);
-  add_text(page, fmt::format("{}: {} {} across, {} deep{}; all together {}: {}", anchor.name,
-                             several(anchor.hole.size(), "hole"), reader(Kind::short_length, anchor.diameter_m),
-                             reader(Kind::short_length, anchor.depth_m), ours, chance(anchor.strike_share),
-                             words(anchor.word)));
+  const std::string size = fmt::format("{} across, {} deep{}", reader(Kind::short_length, anchor.diameter_m),
+                                       reader(Kind::short_length, anchor.depth_m), ours);
+  if (anchor.hole.size() == 1)
+    add_text(page, fmt::format("{}: {}", anchor.name, size));
+  else
+    add_text(page, fmt::format("{}: {} {}; all together {}: {}", anchor.name, several(anchor.hole.size(), "hole"), size,
+                               chance(anchor.strike_share), words(anchor.word)));
   add_holes(page, reader, anchor, most);
   add_move(page, reader, anchor);
 }
@@ -215,7 +218,8 @@ void add_drill(Page& page, const Reader& reader) {
     for (const GuideAnchor& anchor : guide.anchor) add_arithmetic(page, reader, anchor);
   const bool doubt = answer.verdict.kind != VerdictKind::works;
   if (doubt && guide.found.empty())
-    add_end(page, reader, "drill", "--found places.txt");
+    add_end(page, reader, "drill",
+            reader.options.asked + (reader.options.asked.empty() ? "" : " ") + "--found places.txt");
   else
     add_end(page, reader, "route");
 }
