@@ -54,6 +54,9 @@ struct Disc {
   Pen pen;
 };
 
+/// Where text that is narrower than its box begins or ends.
+enum class Align { middle, left, right };
+
 /// One line of text about the middle of its box.
 struct Lettering {
   Point middle;
@@ -62,6 +65,7 @@ struct Lettering {
   Colour colour;
   bool bold = false;
   bool upright = false;  ///< reads from below upwards
+  Align align = Align::middle;
 };
 
 using Shape = std::variant<Trace, Area, Disc, Lettering>;

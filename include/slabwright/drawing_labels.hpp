@@ -8,14 +8,18 @@
 
 namespace slabwright {
 
+/// Nothing may lie on what is solid. Lines may be covered by labels that must, lines and marks by those that lie below
+/// them anyway.
+enum class Hardness { solid, mark, line };
+
 /// What a label may not cover: a line with this much on either side; one place where both ends are the same.
 struct Obstacle {
   Point from, to;
   double reach_m = 0.0;
-  bool line_work = false;  ///< a label may lie on it if it must; never on anything else
+  Hardness hardness = Hardness::solid;
 };
 
-/// Whether a label may lie on line work.
+/// Whether a label may lie on lines: never; where there is no other place; as it likes, because it is drawn below.
 enum class OnLines { never, if_needed, freely };
 
 struct LabelSpot {
@@ -30,12 +34,13 @@ struct LabelWish {
   Point target;                 ///< the place it speaks of
   double leader_m = 0.0;        ///< how far from its target a thin line may bring it; 0: it has none
   OnLines on_lines = OnLines::never;
+  bool lines_first = false;  ///< rather on lines than at the end of a leader
 };
 
 struct PlacedLabel {
   LabelSpot spot;
   std::vector<Piece> leader;  ///< from the label's rim to its target; empty where it stands at its place
-  bool covers = false;        ///< lies on line work although it would rather not
+  bool covers = false;        ///< lies on lines although it would rather not
 };
 
 struct LabelPlan {
@@ -44,7 +49,8 @@ struct LabelPlan {
 };
 
 /// Places labels in their order, each at its first free spot; where there is none, a neighbour that has another free
-/// spot gives way, then a leader is tried, then line work is covered where the wish allows. Labels keep `gap_m` between
+/// spot gives way, then a leader is tried, then lines are
+/// covered where the wish allows. Labels keep `gap_m` between
 /// them, lie within `sheet`, and no leader passes through a label. The same wishes give the same places.
 LabelPlan place_labels(const Box& sheet, const std::vector<Obstacle>& obstacles, const std::vector<LabelWish>& wishes,
                        double gap_m);

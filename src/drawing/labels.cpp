@@ -36,12 +36,12 @@ class Squares {
   }
 
   /// How many obstacles of a kind touch the box.
-  int touching(const Box& box, bool line_work) const {
+  int touching(const Box& box, Hardness hardness) const {
     std::vector<std::size_t> met;
     each(box, [&](std::size_t square, const Box&) {
       for (const std::size_t k : of_[square]) {
         const Obstacle& one = obstacles_[k];
-        if (one.line_work == line_work && distance_to_box_m(one.from, one.to, box) < one.reach_m) met.push_back(k);
+        if (one.hardness == hardness && distance_to_box_m(one.from, one.to, box) < one.reach_m) met.push_back(k);
       }
     });
     std::sort(met.begin(), met.end());
@@ -78,8 +78,10 @@ class Placer {
 
   LabelPlan run() {
     for (std::size_t k = 0; k < wishes_.size(); ++k) {
-      if (at_a_spot(k) || neighbour_gives_way(k) || with_leader(k)) continue;
-      if (wishes_[k].on_lines == OnLines::if_needed) on_line_work(k);
+      if (at_a_spot(k) || neighbour_gives_way(k)) continue;
+      const bool may_cover = wishes_[k].on_lines == OnLines::if_needed;
+      if (may_cover && wishes_[k].lines_first && on_lines(k)) continue;
+      if (!with_leader(k) && may_cover) on_lines(k);
     }
     LabelPlan plan{placed_, {}};
     for (std::size_t k = 0; k < placed_.size(); ++k) {
@@ -97,8 +99,9 @@ class Placer {
 
   /// On the sheet and clear of all that no label may cover, other labels left aside.
   bool clear_of_things(std::size_t k, const Box& b, bool lines) const {
-    const bool ask_lines = !lines && wishes_[k].on_lines != OnLines::freely;
-    return within(b, sheet_) && squares_.touching(b, false) == 0 && (!ask_lines || squares_.touching(b, true) == 0);
+    if (!within(b, sheet_) || squares_.touching(b, Hardness::solid) > 0) return false;
+    if (wishes_[k].on_lines == OnLines::freely) return true;
+    return squares_.touching(b, Hardness::mark) == 0 && (lines || squares_.touching(b, Hardness::line) == 0);
   }
 
   bool leader_meets(const PlacedLabel& label, const Box& b) const {
@@ -182,16 +185,17 @@ class Placer {
   }
 
   /// The spot that covers least.
-  void on_line_work(std::size_t k) {
+  bool on_lines(std::size_t k) {
     int least = 0;
     for (const LabelSpot& spot : wishes_[k].spot) {
       const Box b = box(k, spot);
       if (!clear_of_things(k, b, true) || !in_the_way(k, b).empty()) continue;
-      const int covered = squares_.touching(b, true);
+      const int covered = squares_.touching(b, Hardness::line);
       if (placed_[k] && covered >= least) continue;
       placed_[k] = PlacedLabel{spot, {}, true};
       least = covered;
     }
+    return placed_[k].has_value();
   }
 
   Box sheet_;

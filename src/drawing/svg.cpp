@@ -133,15 +133,19 @@ std::string svg_shape(const Disc& disc, double height_m) {
 }
 
 std::string svg_shape(const Lettering& text, double height_m) {
-  // From the middle of the box down to the line that letters stand on.
-  const double size = text_size(text.text, text.size_m, text.bold).height_m;
-  const double below = size > 0.9 * text.size_m ? 0.26 * text.size_m : 0.365 * text.size_m;
-  const std::string x = mm(text.middle.x_m), y = mm(height_m - text.middle.y_m);
-  const std::string place =
-      text.upright ? fmt::format("transform=\"translate({} {}) rotate(-90)\" x=\"0\" y=\"{}\"", x, y, mm(below))
-                   : fmt::format("x=\"{}\" y=\"{}\"", x, mm(height_m - text.middle.y_m + below));
-  return fmt::format("<text {} font-size=\"{}\" fill=\"{}\"{}>{}</text>\n", place, mm(text.size_m), hex(text.colour),
-                     text.bold ? " font-weight=\"bold\"" : "", escaped(text.text));
+  const TextSize size = text_size(text.text, text.size_m, text.bold);
+  // From the middle of the box down to the line that letters stand on, and along it to where they begin.
+  const double below = (size.height_m > 0.9 * text.size_m ? 0.26 : 0.365) * text.size_m;
+  const double start = text.align == Align::middle ? 0.0 : (text.align == Align::left ? -0.5 : 0.5) * size.width_m;
+  const double x_m = text.middle.x_m, y_m = height_m - text.middle.y_m;
+  const std::string place = text.upright ? fmt::format("transform=\"translate({} {}) rotate(-90)\" x=\"{}\" y=\"{}\"",
+                                                       mm(x_m), mm(y_m), mm(start), mm(below))
+                                         : fmt::format("x=\"{}\" y=\"{}\"", mm(x_m + start), mm(y_m + below));
+  const char* anchor = text.align == Align::left    ? " text-anchor=\"start\""
+                       : text.align == Align::right ? " text-anchor=\"end\""
+                                                    : "";
+  return fmt::format("<text {} font-size=\"{}\" fill=\"{}\"{}{}>{}</text>\n", place, mm(text.size_m), hex(text.colour),
+                     text.bold ? " font-weight=\"bold\"" : "", anchor, escaped(text.text));
 }
 
 std::string marks_of(Pattern pattern, const std::string& colour) {
@@ -152,7 +156,7 @@ std::string marks_of(Pattern pattern, const std::string& colour) {
     case Pattern::rising: return "<path d=\"M0.6 1.8 L1.8 0.6\" " + pen + "/>";
     case Pattern::falling: return "<path d=\"M0.6 0.6 L1.8 1.8\" " + pen + "/>";
     case Pattern::crosses: return "<path d=\"M1.2 0.8 L1.2 1.6 M0.8 1.2 L1.6 1.2\" " + pen + "/>";
-    case Pattern::hatch: return "<path d=\"M-0.3 0.9 L0.9 -0.3 M0 2.4 L2.4 0 M1.5 2.7 L2.7 1.5\" " + pen + "/>";
+    case Pattern::hatch: return "<path d=\"M-0.2 1.4 L1.4 -0.2 M-0.2 2.6 L2.6 -0.2 M1 2.6 L2.6 1\" " + pen + "/>";
     case Pattern::plain: break;
   }
   return "";
