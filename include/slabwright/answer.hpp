@@ -13,7 +13,7 @@
 namespace slabwright {
 
 /// The question asked, one for each command that computes.
-enum class Question { check, design, balance, freeze };
+enum class Question { check, design, route, balance, freeze };
 
 struct Wishes {
   Question question = Question::design;

@@ -13,6 +13,7 @@ namespace slabwright {
 struct NoTubeArea {
   Polygon outline;
   double clearance_m = 0.0;
+  friend bool operator==(const NoTubeArea&, const NoTubeArea&) = default;
 };
 
 /// Where tubes come up: a row of ports, two for each loop, at right angles to `facing` and centred on `place`.
@@ -21,23 +22,27 @@ struct PortRow {
   Point facing;                ///< into the floor, at right angles to the wall behind it; any length but none
   int loops_number = 0;        ///< most loops it can serve
   double port_pitch_m = 0.05;  ///< from each port to the next, the two of one loop neighbours
+  friend bool operator==(const PortRow&, const PortRow&) = default;
 };
 
 /// A line where concrete ends, is sawn or meets other concrete: tube crosses it seldom, square, and in a sleeve.
 struct JointLine {
   Point from, to;
+  friend bool operator==(const JointLine&, const JointLine&) = default;
 };
 
 /// Floor where tube lies closer than elsewhere.
 struct EdgeBand {
   Polygon outline;
   double spacing_m = 0.0;
+  friend bool operator==(const EdgeBand&, const EdgeBand&) = default;
 };
 
 /// Floor that loses this much heat for each of the rest: a loop that lies there gets less of it.
 struct LossArea {
   Polygon outline;
   double loss_ratio = 1.0;
+  friend bool operator==(const LossArea&, const LossArea&) = default;
 };
 
 struct LayoutTask {
@@ -53,6 +58,7 @@ struct LayoutTask {
   double longest_loop_m = 90.0;
   std::vector<PortRow> manifold;  ///< one at least
   std::uint64_t seed = 1;
+  friend bool operator==(const LayoutTask&, const LayoutTask&) = default;
 };
 
 /// Where a loop passes a joint.

@@ -69,7 +69,7 @@ std::string_view word_of(Severity severity) {
 }
 
 std::string_view word_of(Question question) {
-  constexpr std::string_view words[] = {"check", "design", "balance", "freeze"};
+  constexpr std::string_view words[] = {"check", "design", "route", "balance", "freeze"};
   return words[static_cast<std::size_t>(question)];
 }
 
