@@ -20,7 +20,8 @@ enum class Kind : std::uint8_t {
 
 struct Cells {
   int columns = 0, rows = 0;
-  std::vector<double> x_m, y_m;  ///< lines between cells; one more than columns and rows
+  std::vector<double> x_m, y_m;            ///< lines between cells; one more than columns and rows
+  std::vector<double> tube_x_m, tube_y_m;  ///< the tubes of each column and row: two between its lines
   std::vector<Kind> kind;
   std::vector<std::uint8_t> open;  ///< a bit for each way: tube may pass to that neighbour
 

@@ -63,6 +63,22 @@ Diagnostic floor_out_of_reach(double area_m2) {
               {Measured{area_m2, Dimension::area}});
 }
 
+Diagnostic opening_closed(const Opening& opening, Point place, double spacing_m) {
+  return said(Severity::note, "layout.narrow-opening", "slab",
+              "the opening {} wide at {} across, {} up is passed by no loop: two tubes with their clearances need {}, "
+              "more where rows of tube fall badly",
+              {length(opening.width_m()), length(place.x_m), length(place.y_m), length(opening.least_m(spacing_m))});
+}
+
+Diagnostic neck_too_narrow(const Neck& neck, Point place) {
+  return said(
+      Severity::warning, "layout.neck", "slab",
+      "{} of floor beyond {} across, {} up needs {} loops, and {} can pass there side by side: widen the way, or "
+      "place a manifold beyond it",
+      {Measured{neck.beyond_m2, Dimension::area}, length(place.x_m), length(place.y_m), number(neck.needed_number),
+       number(neck.passing_number)});
+}
+
 std::vector<Diagnostic> shortfalls(const LayoutTask& task, const LayoutCheck& check) {
   std::vector<Diagnostic> all;
   if (check.over_limit_number > 0) {
