@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "joints.hpp"
 #include "marks.hpp"
 #include "slabwright/contract.hpp"
 
@@ -53,10 +54,19 @@ bool clear_of(const Polygon& polygon, const Clearance& clearance_m, Point a, Poi
   return true;
 }
 
+bool clear_of_walls(const LayoutTask& task, Point a, Point b) {
+  const auto of_wall_m = [&](std::size_t i) { return wall_clearance_m(task, i); };
+  if (!clear_of(task.outline, of_wall_m, a, b)) return false;
+  return std::all_of(task.no_tube.begin(), task.no_tube.end(), [&](const NoTubeArea& area) {
+    return clear_of(
+        area.outline, [&](std::size_t) { return area.clearance_m; }, a, b);
+  });
+}
+
 /// The tube of a cell runs on the lines between its quarter places and nowhere else.
 bool fits(const Cells& cells, const LayoutTask& task, int cell) {
   for (int k = 0; k < 4; ++k) {
-    if (!keeps_clear(task, cells.quarter(cell, k), cells.quarter(cell, (k + 1) % 4))) return false;
+    if (!clear_of_walls(task, cells.quarter(cell, k), cells.quarter(cell, (k + 1) % 4))) return false;
   }
   for (const NoTubeArea& area : task.no_tube) {
     if (where_is(cells.quarter(cell, 0), area.outline) != Where::outside) return false;
@@ -68,11 +78,27 @@ void open_between(Cells& cells, const LayoutTask& task, int cell, Way way) {
   const int other = cells.next(cell, way);
   if (other < 0 || cells.is(cell) != Kind::free || cells.is(other) != Kind::free) return;
   // The two tubes of a passage: from the quarters on this side to their mirror images in the neighbour.
-  const bool clear = keeps_clear(task, cells.quarter(cell, (way + 1) % 4), cells.quarter(other, way)) &&
-                     keeps_clear(task, cells.quarter(cell, (way + 2) % 4), cells.quarter(other, (way + 3) % 4));
+  const bool clear = clear_of_walls(task, cells.quarter(cell, (way + 1) % 4), cells.quarter(other, way)) &&
+                     clear_of_walls(task, cells.quarter(cell, (way + 2) % 4), cells.quarter(other, (way + 3) % 4));
   if (!clear) return;
   cells.open[index(cell)] = static_cast<std::uint8_t>(cells.open[index(cell)] | 1 << way);
   cells.open[index(other)] = static_cast<std::uint8_t>(cells.open[index(other)] | 1 << opposite(way));
+}
+
+void mark_joints(Cells& cells, const LayoutTask& task) {
+  if (!task.joint.empty()) cells.joint.assign(index(cells.size()), 0);
+  for (int cell = 0; cell < cells.size() && !task.joint.empty(); ++cell) {
+    for (const Way way : {0, 1}) {
+      const int other = cells.next(cell, way);
+      if (other < 0) continue;
+      const bool over = std::any_of(task.joint.begin(), task.joint.end(), [&](const JointLine& joint) {
+        return meet(cells.middle(cell), cells.middle(other), joint.from, joint.to);
+      });
+      if (!over) continue;
+      cells.joint[index(cell)] = static_cast<std::uint8_t>(cells.joint[index(cell)] | 1 << way);
+      cells.joint[index(other)] = static_cast<std::uint8_t>(cells.joint[index(other)] | 1 << opposite(way));
+    }
+  }
 }
 
 /// Lines between cells, halfway between their tubes; the outermost as far beyond as cells are wide.
@@ -114,15 +140,8 @@ Point seen_from_outside(Point p, const LayoutTask& task) {
 }
 
 bool keeps_clear(const LayoutTask& task, Point a, Point b) {
-  if (!clear_of(
-          task.outline, [&](std::size_t i) { return wall_clearance_m(task, i); }, a, b))
-    return false;
-  for (const NoTubeArea& area : task.no_tube) {
-    if (!clear_of(
-            area.outline, [&](std::size_t) { return area.clearance_m; }, a, b))
-      return false;
-  }
-  return true;
+  return clear_of_walls(task, a, b) && std::none_of(task.joint.begin(), task.joint.end(),
+                                                    [&](const JointLine& joint) { return lies_along(joint, a, b); });
 }
 
 Cells cells_of(const LayoutTask& task, const Fit& fit) {
@@ -136,15 +155,14 @@ Cells cells_of(const LayoutTask& task, const Fit& fit) {
   cells.kind.assign(index(cells.size()), Kind::outside);
   cells.open.assign(index(cells.size()), 0);
   for (int cell = 0; cell < cells.size(); ++cell) {
-    const Point a = cells.quarter(cell, 0), b = cells.quarter(cell, 2);
-    const Point middle{0.5 * (a.x_m + b.x_m), 0.5 * (a.y_m + b.y_m)};
-    if (where_is(middle, task.outline) == Where::outside) continue;
+    if (where_is(cells.middle(cell), task.outline) == Where::outside) continue;
     cells.kind[index(cell)] = fits(cells, task, cell) ? Kind::free : Kind::blocked;
   }
   for (int cell = 0; cell < cells.size(); ++cell) {
     open_between(cells, task, cell, 0);
     open_between(cells, task, cell, 1);
   }
+  mark_joints(cells, task);
   return cells;
 }
 

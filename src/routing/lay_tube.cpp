@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "draft.hpp"
+#include "joints.hpp"
 #include "remarks_layout.hpp"
 #include "slabwright/contract.hpp"
 
@@ -62,6 +63,7 @@ TubeLayout layout_of(const LayoutTask& task, const Draft& draft) {
       loop.turned_deg += sweep_rad(piece) * 180.0 / 3.14159265358979323846;
       loop.path.push_back(piece_outside(piece, task));
     }
+    loop.crossing = crossings_of(loop.path, task.joint);
     layout.loop.push_back(std::move(loop));
   }
   return layout;
@@ -70,6 +72,7 @@ TubeLayout layout_of(const LayoutTask& task, const Draft& draft) {
 /// In bends: what must not be is dear, what is only worse than it might be is weighed.
 double price_of(const LayoutCheck& check) {
   return check.bends_per_100ft_ratio + 50.0 * check.spread_ratio + 1500.0 * check.far_floor_ratio +
+         0.05 * check.joint_crossings_number + 0.5 * check.slanted_crossings_number +
          5.0 * std::max(0.0, check.farthest_ratio - 1.0) + 5.0 * check.tight_bends_number +
          20.0 * (check.crossings_number + check.over_limit_number) + (check.sound() ? 0.0 : 200.0);
 }

@@ -153,12 +153,8 @@ namespace {
 /// Loops differ by no more than this where no neck holds them up.
 constexpr double uneven = 1.1;
 
-Point middle_of(const Cells& cells, int cell) {
-  const Point a = cells.quarter(cell, 0), b = cells.quarter(cell, 2);
-  return {0.5 * (a.x_m + b.x_m), 0.5 * (a.y_m + b.y_m)};
-}
 bool through(const Cells& cells, int cell, int other, const Opening& opening) {
-  return meet(middle_of(cells, cell), middle_of(cells, other), opening.from, opening.to);
+  return meet(cells.middle(cell), cells.middle(other), opening.from, opening.to);
 }
 
 /// Cells that hang together without the openings, numbered; -1 for what is not of the floor.
@@ -216,7 +212,7 @@ std::optional<Neck> neck_in(const Cells& cells, const std::vector<int>& order, c
     const char found = reach[index(cell)];
     if (found == 0) neck.beyond_m2 += cells.width_m(cell) * cells.depth_m(cell);
     if (found != 1) continue;
-    const Point middle = middle_of(cells, cell);
+    const Point middle = cells.middle(cell);
     neck.place = {neck.place.x_m + middle.x_m, neck.place.y_m + middle.y_m};
     ++neck.passing_number;
   }

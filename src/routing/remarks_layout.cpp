@@ -102,6 +102,13 @@ std::vector<Diagnostic> shortfalls(const LayoutTask& task, const LayoutCheck& ch
                        "tube comes as near as {} to a wall or nearer to a no-tube area than its clearance",
                        {length(check.clearance_m)}));
   }
+  if (check.joint_crossings_number > 0) {
+    all.push_back(said(Severity::note, "layout.joints", "slab",
+                       "tube crosses joints in {} places, at most {} of one loop; {} of them more than 10 degrees off "
+                       "square. Each needs a sleeve",
+                       {number(check.joint_crossings_number), number(check.most_crossings_number),
+                        number(check.slanted_crossings_number)}));
+  }
   if (check.far_floor_ratio > far_floor) {
     all.push_back(said(Severity::note, "layout.far-floor", "slab", "{} of the floor lies more than {} from any tube",
                        {share(check.far_floor_ratio), length(task.spacing_m)}));
