@@ -38,10 +38,11 @@ struct EdgeBand {
   friend bool operator==(const EdgeBand&, const EdgeBand&) = default;
 };
 
-/// Floor that loses this much heat for each of the rest: a loop that lies there gets less of it.
+/// Floor that loses this much heat for each of the rest: a loop that lies there gets less of it. Where areas overlap
+/// the highest ratio counts.
 struct LossArea {
   Polygon outline;
-  double loss_ratio = 1.0;
+  double loss_ratio = 1.0;  ///< above 0
   friend bool operator==(const LossArea&, const LossArea&) = default;
 };
 
@@ -51,7 +52,7 @@ struct LayoutTask {
   std::vector<NoTubeArea> no_tube;       ///< partitions too, between their openings
   std::vector<JointLine> joint;
   std::vector<EdgeBand> band;
-  std::vector<LossArea> loss;
+  std::vector<LossArea> loss;  ///< loops are balanced by heat; by length where this is empty
   double wall_clearance_m = 0.15;  ///< of the tube's centre line
   double spacing_m = 0.30;
   double bend_radius_m = 0.12;  ///< least, of the tube's centre line; at most 0.9 of the spacing
@@ -112,6 +113,7 @@ struct LayoutCheck {
   double farthest_ratio = 0.0;         ///< the farthest floor from a tube, in spacings
   double near_ratio = 0.0;             ///< 99 % of the floor lies within this many spacings of a tube
   double spread_ratio = 0.0;           ///< (longest - shortest) / mean
+  double heat_spread_ratio = 0.0;      ///< the same by heat lost above each loop; by length where all floor is alike
   double longest_m = 0.0;
   double tube_m = 0.0;
   double bends_per_100ft_ratio = 0.0;  ///< right angles turned in 100 ft of tube

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "heat.hpp"
 #include "joints.hpp"
 #include "marks.hpp"
 #include "slabwright/contract.hpp"
@@ -163,6 +164,11 @@ Cells cells_of(const LayoutTask& task, const Fit& fit) {
     open_between(cells, task, cell, 1);
   }
   mark_joints(cells, task);
+  for (int cell = 0; cell < cells.size() && !task.loss.empty(); ++cell) {
+    double sum = 0.0;
+    for (int k = 0; k < 4; ++k) sum += loss_ratio_at(task, cells.quarter(cell, k));
+    cells.loss.push_back(0.25 * sum);
+  }
   return cells;
 }
 

@@ -26,6 +26,8 @@ struct Cells {
   std::vector<std::uint8_t> open;   ///< a bit for each way: tube may pass to that neighbour
   std::vector<std::uint8_t> joint;  ///< the same: a joint lies between; empty where no cells have one
 
+  std::vector<double> loss;  ///< heat lost for each of the rest; empty where all floor is alike
+
   int size() const { return columns * rows; }
   int column(int cell) const { return cell % columns; }
   int row(int cell) const { return cell / columns; }
@@ -47,6 +49,8 @@ struct Cells {
     const Point a = quarter(cell, 0), b = quarter(cell, 2);
     return {0.5 * (a.x_m + b.x_m), 0.5 * (a.y_m + b.y_m)};
   }
+  /// What a cell counts for when floor is shared out: its tube, times what the floor there loses.
+  double share_m(int cell) const { return tube_m(cell) * (loss.empty() ? 1.0 : loss[static_cast<std::size_t>(cell)]); }
   /// Quarter places: south-west, south-east, north-east, north-west: 0 to 3.
   Point quarter(int cell, int corner) const;
 };

@@ -202,6 +202,24 @@ void check_pieces(const LayoutTask& task, const TubeLayout& layout, LayoutCheck&
   check.bends_per_100ft_ratio = turned_rad / (0.5 * pi) * 100.0 * foot_m / sum_m;
 }
 
+void check_heat(const LayoutTask& task, const TubeLayout& layout, const std::vector<Segment>& all, LayoutCheck& check) {
+  check.heat_spread_ratio = check.spread_ratio;
+  if (task.loss.empty() || layout.loop.empty()) return;
+  std::vector<double> heat(layout.loop.size(), 0.0);
+  for (const Segment& s : all) {
+    const Point middle{0.5 * (s.a.x_m + s.b.x_m), 0.5 * (s.a.y_m + s.b.y_m)};
+    double ratio = 0.0;
+    for (const LossArea& area : task.loss) {
+      if (where_is(middle, area.outline) != Where::outside) ratio = std::max(ratio, area.loss_ratio);
+    }
+    heat[static_cast<std::size_t>(s.loop)] += distance_m(s.a, s.b) * (ratio > 0.0 ? ratio : 1.0);
+  }
+  double sum = 0.0;
+  for (const double h : heat) sum += h;
+  const auto [least, most] = std::minmax_element(heat.begin(), heat.end());
+  check.heat_spread_ratio = (*most - *least) * static_cast<double>(heat.size()) / sum;
+}
+
 void check_clear(const LayoutTask& task, const std::vector<Segment>& all, LayoutCheck& check) {
   check.clearance_m = HUGE_VAL;
   // Least distance over what is asked of each edge: the clearance where all ask the same.
@@ -314,6 +332,7 @@ LayoutCheck check_layout(const LayoutTask& task, const TubeLayout& layout) {
   check_apart(task, segments.all(), check);
   check_ends(task, layout, check);
   check_pieces(task, layout, check);
+  check_heat(task, layout, segments.all(), check);
   check_clear(task, segments.all(), check);
   check_joints(task, segments.all(), check);
   check_cover(task, coarse.all(), check);

@@ -59,7 +59,7 @@ class Splitter {
     for (int g = from; g < to; ++g) made.all = made.all && found[index(gates_[index(g)].cell)] != 0;
     for (int cell = 0; cell < cells_.size(); ++cell) {
       if (region[index(cell)] == 0 || cells_.is(cell) != Kind::free) continue;
-      if (found[index(cell)] != 0) made.tube_m += cells_.tube_m(cell);
+      if (found[index(cell)] != 0) made.tube_m += cells_.share_m(cell);
       if (found[index(cell)] == 0) ++made.lost_number;
     }
     return made;
@@ -80,7 +80,7 @@ class Splitter {
     for (int cell = 0; cell < cells_.size(); ++cell) {
       if (found[index(cell)] == 0 || cells_.is(cell) != Kind::free) continue;
       parts.owner[index(cell)] = gate;
-      tube_m += cells_.tube_m(cell);
+      tube_m += cells_.share_m(cell);
     }
     parts.worst_ratio = std::abs(tube_m - mean_m_) / mean_m_;
     return parts;
@@ -148,7 +148,7 @@ class Splitter {
 void take_in(const Cells& cells, const std::vector<double>& leaders_m, std::vector<int>& owner) {
   std::vector<double> tube_m = leaders_m;
   for (int cell = 0; cell < cells.size(); ++cell) {
-    if (owner[index(cell)] >= 0) tube_m[index(owner[index(cell)])] += cells.tube_m(cell);
+    if (owner[index(cell)] >= 0) tube_m[index(owner[index(cell)])] += cells.share_m(cell);
   }
   for (bool moved = true; moved;) {
     moved = false;
@@ -162,7 +162,7 @@ void take_in(const Cells& cells, const std::vector<double>& leaders_m, std::vect
       }
       if (best < 0) continue;
       owner[index(cell)] = best;
-      tube_m[index(best)] += cells.tube_m(cell);
+      tube_m[index(best)] += cells.share_m(cell);
       moved = true;
     }
   }

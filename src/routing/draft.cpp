@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "heat.hpp"
 #include "trade.hpp"
 #include "tree.hpp"
 
@@ -35,10 +36,22 @@ std::vector<int> cells_of_part(const std::vector<int>& owner, int part) {
   return cells;
 }
 
+/// Tube as it counts: by length, or by heat.
 double sharp_m(const Cells& cells, const std::vector<int>& part) {
   double sum = 0.0;
-  for (const int cell : part) sum += cells.tube_m(cell);
+  for (const int cell : part) sum += cells.share_m(cell);
   return sum;
+}
+
+/// The longest loop, as far as cells tell.
+double longest_m(const Draft& draft) {
+  double most = 0.0;
+  for (std::size_t k = 0; k < draft.leader_m.size(); ++k) {
+    double sum = draft.leader_m[k];
+    for (const int cell : cells_of_part(draft.owner, static_cast<int>(k))) sum += draft.cells.tube_m(cell);
+    most = std::max(most, sum);
+  }
+  return most;
 }
 
 /// A leader arrives at its gate on a slant; a tree that sends it back over its shoulder leaves no room for the bend.
@@ -127,13 +140,18 @@ std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt) {
   const std::size_t loops = index(attempt.loops);
   const auto turns = leader_turns(task, draft.cells, draft.apron);
   draft.leader_m.assign(loops, 0.0);
+  std::vector<double> leader_heat_m(loops, 0.0);
   for (std::size_t k = 0; k < 2 * loops; ++k) {
-    draft.leader_m[k / 2] += turns[k].y_m + distance_m(turns[k], gate_end(draft.cells, apron->gate[k / 2], k % 2 == 0));
+    const Point end = gate_end(draft.cells, apron->gate[k / 2], k % 2 == 0);
+    const double leader_m = turns[k].y_m + distance_m(turns[k], end);
+    draft.leader_m[k / 2] += leader_m;
+    leader_heat_m[k / 2] += leader_m * 0.5 * (loss_ratio_at(task, turns[k]) + loss_ratio_at(task, end));
   }
-  Parts parts = cut_floor(draft.cells, apron->gate, draft.leader_m, attempt.cut);
+  Parts parts = cut_floor(draft.cells, apron->gate, leader_heat_m, attempt.cut);
   if (parts.owner.empty()) return std::nullopt;
   draft.owner = std::move(parts.owner);
-  traded(draft, draft.leader_m);
+  traded(draft, leader_heat_m);
+  draft.longest_m = longest_m(draft);
   return draft;
 }
 
@@ -147,7 +165,7 @@ void lay(const LayoutTask& task, Draft& draft) {
     lay_parts(task, draft, strands, changed);
     std::vector<double> extra_m(loops);
     for (std::size_t k = 0; k < loops; ++k) {
-      extra_m[k] = length_m(draft.path[k]) - sharp_m(draft.cells, cells_of_part(draft.owner, static_cast<int>(k)));
+      extra_m[k] = heat_m(task, draft.path[k]) - sharp_m(draft.cells, cells_of_part(draft.owner, static_cast<int>(k)));
     }
     changed = traded(draft, extra_m);
     if (std::count(changed.begin(), changed.end(), 1) == 0) return;

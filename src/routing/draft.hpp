@@ -19,7 +19,8 @@ struct Draft {
   Apron apron;
   std::vector<int> owner;        ///< of each cell: the loop that heats it, or -1
   std::vector<double> leader_m;  ///< of each loop, both, in the apron
-  double spread_ratio = 0.0;     ///< of the loops' lengths as far as cells tell
+  double spread_ratio = 0.0;     ///< of the loops' lengths, or of their heat, as far as cells tell
+  double longest_m = 0.0;        ///< the longest loop, as far as cells tell
   std::vector<Path> path;        ///< from each loop's right port to its left one, as seen from the manifold
   std::vector<char> cold_last;   ///< whether a loop's tube beside walls lies in its second half
 };

@@ -28,6 +28,8 @@ constexpr double most_off_wall = 1.0;
 constexpr double stretch_price = 10.0;
 /// A bulb swings out by so little, in spacings, that all tube may keep off the wall by as much.
 constexpr double little_swing = 0.15;
+/// Loops of even heat where little is lost are long ones: with this much over the limit more loops are needed.
+constexpr double little_over = 1.03;
 /// Numbers of loops tried above the least, where some come out over the limit.
 constexpr int most_added = 2;
 
@@ -71,14 +73,14 @@ TubeLayout layout_of(const LayoutTask& task, const Draft& draft) {
 
 /// In bends: what must not be is dear, what is only worse than it might be is weighed.
 double price_of(const LayoutCheck& check) {
-  return check.bends_per_100ft_ratio + 50.0 * check.spread_ratio + 1500.0 * check.far_floor_ratio +
+  return check.bends_per_100ft_ratio + 50.0 * check.heat_spread_ratio + 1500.0 * check.far_floor_ratio +
          0.05 * check.joint_crossings_number + 0.5 * check.slanted_crossings_number +
          5.0 * std::max(0.0, check.farthest_ratio - 1.0) + 5.0 * check.tight_bends_number +
          20.0 * (check.crossings_number + check.over_limit_number) + (check.sound() ? 0.0 : 200.0);
 }
 
 bool accepted(const LayoutCheck& check) {
-  return check.sound() && check.spread_ratio <= 0.05 && check.far_floor_ratio <= 0.002;
+  return check.sound() && check.heat_spread_ratio <= 0.05 && check.far_floor_ratio <= 0.002;
 }
 
 /// How far a bulb swings out beside its legs.
@@ -159,6 +161,10 @@ class Layer {
       if (laid_ == most_laid || ((laid_ > 0 || neck) && attempt.cut.follow_walls)) break;
       auto draft = share_out(seen_, attempt);
       if (!draft) continue;
+      if (!seen_.loss.empty() && draft->longest_m > little_over * task_.longest_loop_m) {
+        unfair = std::move(draft);
+        break;
+      }
       if (draft->spread_ratio <= fair_spread) {
         if (try_out(*draft)) return std::move(best_);
         continue;
@@ -203,7 +209,11 @@ class Layer {
 /// With the fewest loops that come out within the limit; a few more are tried.
 Best best_from(const LayoutTask& task, const LayoutTask& seen, int least) {
   Best best;
-  for (int loops = least; loops <= std::min(least + most_added, task.manifold.front().loops_number); ++loops) {
+  // Loops of even heat: the longest may be all the floor's ratios apart from the mean.
+  double added = 1.0;
+  for (const LossArea& area : task.loss) added = std::max(added, area.loss_ratio);
+  const int most = std::min(static_cast<int>(added * (least + most_added)), task.manifold.front().loops_number);
+  for (int loops = least; loops <= most; ++loops) {
     Best made = Layer(task, seen).best_of(loops);
     if (made.layout && made.price < best.price) best = std::move(made);
     if (best.layout && (best.check.over_limit_number == 0 || best.neck)) break;

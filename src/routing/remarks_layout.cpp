@@ -86,7 +86,13 @@ std::vector<Diagnostic> shortfalls(const LayoutTask& task, const LayoutCheck& ch
                        "{} loops come out longer than {}; the longest is {}",
                        {number(check.over_limit_number), length(task.longest_loop_m), length(check.longest_m)}));
   }
-  if (check.spread_ratio > even_spread) {
+  if (!task.loss.empty() && check.heat_spread_ratio > even_spread) {
+    all.push_back(said(Severity::warning, "layout.uneven", "manifold",
+                       "loops differ in the heat that they make up for by {} of their mean: one is shut in by its "
+                       "neighbours; another place for the manifold would serve better",
+                       {share(check.heat_spread_ratio)}));
+  }
+  if (task.loss.empty() && check.spread_ratio > even_spread) {
     all.push_back(
         said(Severity::warning, "layout.uneven", "manifold",
              "loops differ in length by {} of their mean: one is shut in by its neighbours; another place for "

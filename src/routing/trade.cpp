@@ -17,7 +17,7 @@ class Trade {
   Trade(const Cells& cells, const std::vector<Gate>& gates, const std::vector<double>& extra_m, std::vector<int>& owner)
       : cells_(cells), gates_(gates), owner_(owner), tube_m_(extra_m) {
     for (int cell = 0; cell < cells.size(); ++cell) {
-      if (owner[index(cell)] >= 0) tube_m_[index(owner[index(cell)])] += cells.tube_m(cell);
+      if (owner[index(cell)] >= 0) tube_m_[index(owner[index(cell)])] += cells.share_m(cell);
     }
   }
 
@@ -98,7 +98,7 @@ class Trade {
     };
     std::vector<Offer> offers;
     for (int cell = 0; cell < cells_.size(); ++cell) {
-      if (owner_[index(cell)] != giver || cells_.tube_m(cell) >= difference_m) continue;
+      if (owner_[index(cell)] != giver || cells_.share_m(cell) >= difference_m) continue;
       double own = 0.0, receiving = 0.0;
       for (Way way = 0; way < 4; ++way) {
         if (!cells_.passes(cell, way)) continue;
@@ -113,8 +113,8 @@ class Trade {
     for (const Offer& offer : offers) {
       if (is_gate(offer.cell) || !spare(offer.cell)) continue;
       owner_[index(offer.cell)] = taker;
-      tube_m_[index(giver)] -= cells_.tube_m(offer.cell);
-      tube_m_[index(taker)] += cells_.tube_m(offer.cell);
+      tube_m_[index(giver)] -= cells_.share_m(offer.cell);
+      tube_m_[index(taker)] += cells_.share_m(offer.cell);
       return true;
     }
     return false;
