@@ -92,7 +92,8 @@ void lay_part(const LayoutTask& task, Draft& draft, std::vector<Strand>& strands
 }
 
 /// The parts that changed get new trees; then all are finished together.
-void lay_parts(const LayoutTask& task, Draft& draft, std::vector<Strand>& strands, const std::vector<char>& changed) {
+void lay_parts(const Tasks& tasks, Draft& draft, std::vector<Strand>& strands, const std::vector<char>& changed) {
+  const LayoutTask& task = tasks.roomy;
   for (std::size_t part = 0; part < changed.size(); ++part) {
     if (changed[part] != 0) lay_part(task, draft, strands, static_cast<int>(part));
   }
@@ -100,7 +101,8 @@ void lay_parts(const LayoutTask& task, Draft& draft, std::vector<Strand>& strand
   slide_out(task, finished);
   drop_short_ends(task, finished);
   stagger_bulbs(task, finished);
-  for (std::size_t part = 0; part < changed.size(); ++part) draft.path[part] = bent(task, finished[part]);
+  for (std::size_t part = 0; part < changed.size(); ++part) draft.path[part] = bent(tasks.exact, finished[part]);
+  fill_bare_floor(tasks.exact, finished, draft.path);
 }
 
 /// Trades by what each loop has besides its cells; true for the parts that changed.
@@ -155,14 +157,14 @@ std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt) {
   return draft;
 }
 
-void lay(const LayoutTask& task, Draft& draft) {
+void lay(const Tasks& tasks, Draft& draft) {
   const std::size_t loops = draft.leader_m.size();
   std::vector<Strand> strands(loops);
   draft.path.assign(loops, {});
   draft.cold_last.assign(loops, 0);
   std::vector<char> changed(loops, 1);
   for (int round = 0; round < lay_rounds; ++round) {
-    lay_parts(task, draft, strands, changed);
+    lay_parts(tasks, draft, strands, changed);
     std::vector<double> extra_m(loops);
     for (std::size_t k = 0; k < loops; ++k) {
       extra_m[k] = heat_m(task, draft.path[k]) - sharp_m(draft.cells, cells_of_part(draft.owner, static_cast<int>(k)));
@@ -170,7 +172,7 @@ void lay(const LayoutTask& task, Draft& draft) {
     changed = traded(draft, extra_m);
     if (std::count(changed.begin(), changed.end(), 1) == 0) return;
   }
-  lay_parts(task, draft, strands, changed);
+  lay_parts(tasks, draft, strands, changed);
 }
 
 }  // namespace slabwright::routing

@@ -149,7 +149,7 @@ double unreached_m2(const Draft& draft) {
 
 class Layer {
  public:
-  Layer(const LayoutTask& task, const LayoutTask& seen) : task_(task), seen_(seen) {}
+  Layer(const LayoutTask& task, const LayoutTask& seen) : task_(task), seen_(seen), exact_(seen_from_manifold(task)) {}
 
   /// Fair share-outs are laid as they come, until one is accepted; if there is none, the least unfair one.
   Best best_of(int loops) {
@@ -181,7 +181,7 @@ class Layer {
 
  private:
   bool try_out(Draft& draft) {
-    lay(seen_, draft);
+    lay({seen_, exact_}, draft);
     ++laid_;
     TubeLayout layout = layout_of(task_, draft);
     const LayoutCheck check = check_layout(task_, layout);
@@ -202,6 +202,7 @@ class Layer {
 
   const LayoutTask& task_;
   const LayoutTask& seen_;
+  const LayoutTask exact_;
   Best best_;
   int laid_ = 0;
 };
