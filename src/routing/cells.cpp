@@ -106,11 +106,18 @@ std::vector<Wall> walls_of(const LayoutTask& task, bool x) {
       to = std::max(to, x ? p.x_m : p.y_m);
     }
     const bool small = to - from + 2.0 * area.clearance_m <= 3.0 * task.spacing_m;
-    if (small) walls.push_back({0.5 * (from + to) - 0.5 * task.spacing_m, 1.0, 0.0});
+    if (small && from > least && to < most) walls.push_back({0.5 * (from + to) - 0.5 * task.spacing_m, 1.0, 0.0});
   }
   // Where an outermost wall slants, its farthest corner stands for it.
-  walls.push_back({least + task.wall_clearance_m, 1.0, 0.0});
-  walls.push_back({most - task.wall_clearance_m, -1.0, 0.0});
+  const auto stands_at = [&](double at) {
+    for (std::size_t i = 0; i < o.size(); ++i) {
+      const Point a = o[i], b = o[i + 1 < o.size() ? i + 1 : 0];
+      if (std::abs((x ? a.x_m : a.y_m) - at) <= same_m && std::abs((x ? b.x_m : b.y_m) - at) <= same_m) return true;
+    }
+    return false;
+  };
+  if (!stands_at(least)) walls.push_back({least + task.wall_clearance_m, 1.0, 0.0});
+  if (!stands_at(most)) walls.push_back({most - task.wall_clearance_m, -1.0, 0.0});
   return walls;
 }
 
