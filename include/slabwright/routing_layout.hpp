@@ -1,4 +1,4 @@
-// Tube on a floor: from an outline, one manifold and what tube may not lie on, to loops as paths of lines and arcs.
+// Tube on a floor: from an outline, manifolds and what tube may not lie on, to loops as paths of lines and arcs.
 // Numbers in, paths out: nothing here knows a design. Metres; x to the right, y up.
 #pragma once
 #include <cstdint>
@@ -92,7 +92,8 @@ struct TubeLayout {
 /// from walls, no floor before it, ports that do not suffice, no room for the leaders. What falls short of the checks
 /// is said beside the layout, as failures where tube could not be laid so: bends below the least radius, loops over the
 /// limit, clearances. Tube never crosses tube. The same task gives the same layout. The number of loops is the least
-/// that the limit allows. Method: spanning trees of cells two spacings wide, each walked round (Gabriely and Rimon,
+/// that the limit allows. Several manifolds share the floor out along straight borders, so that loops come out equally
+/// long over all of it. Method: spanning trees of cells two spacings wide, each walked round (Gabriely and Rimon,
 /// "Spanning-tree based coverage of continuous areas by a mobile robot", 2001), one in each of the parts that the floor
 /// is cut into.
 Checked<TubeLayout> lay_tube(const LayoutTask& task);

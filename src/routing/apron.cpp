@@ -98,7 +98,7 @@ std::optional<Apron> block(const Cells& cells, int width, int depth) {
 std::optional<Apron> place_apron(Cells& cells, int loops, const ApronShape& shape) {
   std::optional<Apron> apron;
   // As narrow as the number of gates allows: at a wall or a corner of the floor fewer sides have any.
-  for (int width = std::max(2, loops - 2 * shape.depth); width <= loops && !apron; ++width) {
+  for (int width = std::max(2, loops - 2 * shape.depth); width <= std::max(2, loops) && !apron; ++width) {
     apron = block(cells, width, shape.depth);
     if (!apron) continue;
     apron->gate = all_gates(cells, *apron, shape);

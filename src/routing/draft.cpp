@@ -167,7 +167,7 @@ void lay(const Tasks& tasks, Draft& draft) {
     lay_parts(tasks, draft, strands, changed);
     std::vector<double> extra_m(loops);
     for (std::size_t k = 0; k < loops; ++k) {
-      extra_m[k] = heat_m(task, draft.path[k]) - sharp_m(draft.cells, cells_of_part(draft.owner, static_cast<int>(k)));
+      extra_m[k] = heat_m(tasks.exact, draft.path[k]) - sharp_m(draft.cells, cells_of_part(draft.owner, static_cast<int>(k)));
     }
     changed = traded(draft, extra_m);
     if (std::count(changed.begin(), changed.end(), 1) == 0) return;
