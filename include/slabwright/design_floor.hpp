@@ -77,6 +77,8 @@ struct Tube {
   double from_walls_m = 0.0;
   double from_doors_m = 0.0;
   double leader_m = 0.0;                ///< the run to the manifold, each way, where loops are not drawn
+  double tail_m = 0.0;                  ///< left over at each end of a loop, to work with at the manifold
+  std::vector<CoilLength> coils{};      ///< as they are sold; the usual ones when empty
   std::optional<double> bend_radius_m;  ///< least, to the tube's centre line; the tube table's when absent
   TubeFit fit = TubeFit::stretched;
   BalanceBy balance_by = BalanceBy::length;

@@ -127,4 +127,13 @@ struct ClockTime {
 std::string read_words(std::string_view text, ClockTime& time);
 std::string write_words(const ClockTime& time, System system);
 
+/// A coil of tube as it is sold: "300 ft", "200 m".
+struct CoilLength {
+  static constexpr std::string_view takes = "a length", example = "300 ft";
+  double length_m = 0.0;
+  friend bool operator==(const CoilLength&, const CoilLength&) = default;
+};
+std::string read_words(std::string_view text, CoilLength& coil);
+std::string write_words(const CoilLength& coil, System system);
+
 }  // namespace slabwright

@@ -115,6 +115,10 @@ struct LayoutCheck {
   double longest_m = 0.0;
   double tube_m = 0.0;
   double bends_per_100ft_ratio = 0.0;  ///< right angles turned in 100 ft of tube
+  int joint_crossings_number = 0;      ///< places where tube passes over a joint
+  int most_crossings_number = 0;       ///< of one loop
+  int slanted_crossings_number = 0;    ///< those more than 10 degrees off square
+  double along_joint_m = 0.0;          ///< tube within 10 degrees of a joint's direction and 2 in of it
 
   /// All that must never be broken holds. Separation: 0.93 of the spacing, 0.6 beside bulbs.
   bool sound() const;

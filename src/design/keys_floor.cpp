@@ -58,6 +58,19 @@ Record record_of(Slab& x) {
   return {keys, &x};
 }
 
+namespace {
+
+constexpr std::string_view coils_meaning =
+    "Coils as your dealer sells them: `[\"300 ft\", \"500 ft\"]`. When absent the usual ones: 100, 300, 500 and 1000 "
+    "ft, or 100, 120, 200, 240 and 500 m.";
+constexpr std::string_view fit_meaning =
+    "Whether the spacing is stretched a little to fill what lies between walls, or kept exactly (for mesh with a "
+    "pitch).";
+constexpr std::string_view balance_meaning =
+    "Whether drawn loops get the same length, or the same heat: then loops along outer walls get less floor.";
+
+}  // namespace
+
 Record record_of(Tube& x) {
   static constexpr Key keys[] = {
       key<&Tube::size>({.meaning = "Tube by its trade size.", .us = "1/2 in", .si = "16 x 2 mm", .source = "practice"}),
@@ -94,18 +107,19 @@ Record record_of(Tube& x) {
                             .source = "practice",
                             .least = 0.0,
                             .most = 60.0}),
+      key<&Tube::tail_m>({.meaning = "Left over at each end of a loop, to work with at the manifold.",
+                          .us = "2 ft",
+                          .si = "600 mm",
+                          .source = "practice",
+                          .least = 0.0,
+                          .most = 5.0}),
+      key<&Tube::coils>({.meaning = coils_meaning}),
       key<&Tube::bend_radius_m>({.meaning = "Least radius of its bends, to the tube's centre line; eight outside "
                                             "diameters when absent (trade table).",
                                  .least = 0.02,
                                  .most = 1.0}),
-      key<&Tube::fit>({.meaning = "Whether the spacing is stretched a little to fill what lies between walls, or kept "
-                                  "exactly (for mesh with a pitch).",
-                       .us = "stretched",
-                       .source = "practice"}),
-      key<&Tube::balance_by>({.meaning = "Whether drawn loops get the same length, or the same heat: then loops along "
-                                         "outer walls get less floor.",
-                              .us = "length",
-                              .source = "practice"}),
+      key<&Tube::fit>({.meaning = fit_meaning, .us = "stretched", .source = "practice"}),
+      key<&Tube::balance_by>({.meaning = balance_meaning, .us = "length", .source = "practice"}),
       key<&Tube::longest_loop_m>({.meaning = "Longest loop allowed, leaders included; by the tube's size when absent "
                                              "(CSA B214 for inch sizes, practice for metric ones).",
                                   .least = 5.0,

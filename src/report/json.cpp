@@ -183,6 +183,7 @@ std::string json_of(const Answer& answer) {
   whole["given"] = answer.file.given;
   whole["assumed"] = guesses_of(answer.file);
   add(whole, "loops", answer.loops, system);
+  add(whole, "cuts", answer.cuts, system);
   add(whole, "envelope", answer.envelope, system);
   add(whole, "floor", answer.floor, system);
   add(whole, "balance", answer.balance, system);

@@ -18,10 +18,14 @@ double first_turn_m(const LayoutTask& task) {
   return std::max(straight_before_turn * task.bend_radius_m, task.wall_clearance_m);
 }
 
+/// Free cells with nothing between them: leaders lie across.
 bool all_free(const Cells& cells, int left, int bottom, int width, int depth) {
   for (int i = left; i < left + width; ++i) {
     for (int j = bottom; j < bottom + depth; ++j) {
-      if (cells.is(cells.at(i, j)) != Kind::free) return false;
+      const int cell = cells.at(i, j);
+      if (cells.is(cell) != Kind::free) return false;
+      if (i + 1 < left + width && !cells.passes(cell, 0)) return false;
+      if (j + 1 < bottom + depth && !cells.passes(cell, 1)) return false;
     }
   }
   return true;

@@ -20,9 +20,11 @@ enum class Kind : std::uint8_t {
 
 struct Cells {
   int columns = 0, rows = 0;
-  std::vector<double> x_m, y_m;  ///< lines between cells; one more than columns and rows
+  std::vector<double> x_m, y_m;            ///< lines between cells; one more than columns and rows
+  std::vector<double> tube_x_m, tube_y_m;  ///< the tubes of each column and row: two between its lines
   std::vector<Kind> kind;
-  std::vector<std::uint8_t> open;  ///< a bit for each way: tube may pass to that neighbour
+  std::vector<std::uint8_t> open;   ///< a bit for each way: tube may pass to that neighbour
+  std::vector<std::uint8_t> joint;  ///< the same: a joint lies between; empty where no cells have one
 
   int size() const { return columns * rows; }
   int column(int cell) const { return cell % columns; }
@@ -33,11 +35,18 @@ struct Cells {
     return at(i, j);
   }
   bool passes(int cell, Way way) const { return (open[static_cast<std::size_t>(cell)] >> way & 1) != 0; }
+  bool over_joint(int cell, Way way) const {
+    return !joint.empty() && (joint[static_cast<std::size_t>(cell)] >> way & 1) != 0;
+  }
   Kind is(int cell) const { return cell < 0 ? Kind::outside : kind[static_cast<std::size_t>(cell)]; }
   double width_m(int cell) const;
   double depth_m(int cell) const;
   /// Tube in a cell before its corners are rounded: exact for square cells, whatever the tree.
   double tube_m(int cell) const { return width_m(cell) + depth_m(cell); }
+  Point middle(int cell) const {
+    const Point a = quarter(cell, 0), b = quarter(cell, 2);
+    return {0.5 * (a.x_m + b.x_m), 0.5 * (a.y_m + b.y_m)};
+  }
   /// Quarter places: south-west, south-east, north-east, north-west: 0 to 3.
   Point quarter(int cell, int corner) const;
 };
@@ -47,7 +56,8 @@ LayoutTask seen_from_manifold(const LayoutTask& task);
 /// Back from there.
 Point seen_from_outside(Point point, const LayoutTask& task);
 
-/// Whether a straight tube line keeps the clearances. It looks at distances only: a line wholly outside passes.
+/// Whether a straight tube line keeps the clearances, and off joints where it lies along one. It looks at distances
+/// only: a line wholly outside passes.
 bool keeps_clear(const LayoutTask& task, Point a, Point b);
 
 /// How far cells may be squeezed or stretched to fill what lies between two walls.

@@ -231,6 +231,33 @@ void check_clear(const LayoutTask& task, const std::vector<Segment>& all, Layout
   }
 }
 
+/// Tube that passes over joints, and tube that lies along them.
+void check_joints(const LayoutTask& task, const std::vector<Segment>& all, LayoutCheck& check) {
+  constexpr double sine_of_10_deg = 0.17365, off_joint_m = 0.05;
+  std::vector<int> of_loop;
+  for (const JointLine& joint : task.joint) {
+    const auto off = [&](Point p) {
+      return (joint.to.x_m - joint.from.x_m) * (p.y_m - joint.from.y_m) -
+             (joint.to.y_m - joint.from.y_m) * (p.x_m - joint.from.x_m);
+    };
+    const Point along{joint.to.x_m - joint.from.x_m, joint.to.y_m - joint.from.y_m};
+    for (const Segment& s : all) {
+      const Point d{s.b.x_m - s.a.x_m, s.b.y_m - s.a.y_m};
+      const double lengths = distance_m(s.a, s.b) * distance_m(joint.from, joint.to);
+      const double cosine = std::abs(d.x_m * along.x_m + d.y_m * along.y_m) / lengths;
+      const double sine = std::abs(d.x_m * along.y_m - d.y_m * along.x_m) / lengths;
+      const double gap_m = distance_of_edges_m(s.a, s.b, joint.from, joint.to);
+      if (sine < sine_of_10_deg && gap_m < off_joint_m) check.along_joint_m += distance_m(s.a, s.b);
+      // What lies on the line counts as left of it, so that a joint between two segments is passed once.
+      if ((off(s.a) >= 0.0) == (off(s.b) >= 0.0) || gap_m > 0.0) continue;
+      ++check.joint_crossings_number;
+      if (cosine > sine_of_10_deg) ++check.slanted_crossings_number;
+      of_loop.resize(std::max(of_loop.size(), static_cast<std::size_t>(s.loop) + 1), 0);
+      check.most_crossings_number = std::max(check.most_crossings_number, ++of_loop[static_cast<std::size_t>(s.loop)]);
+    }
+  }
+}
+
 /// Floor by distance to the nearest tube, on points a quarter of a spacing apart. No-tube areas with their clearance
 /// are no floor to heat.
 void check_cover(const LayoutTask& task, const std::vector<Segment>& all, LayoutCheck& check) {
@@ -288,6 +315,7 @@ LayoutCheck check_layout(const LayoutTask& task, const TubeLayout& layout) {
   check_ends(task, layout, check);
   check_pieces(task, layout, check);
   check_clear(task, segments.all(), check);
+  check_joints(task, segments.all(), check);
   check_cover(task, coarse.all(), check);
   return check;
 }

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "draft.hpp"
+#include "joints.hpp"
 #include "remarks_layout.hpp"
 #include "slabwright/contract.hpp"
 
@@ -62,6 +63,7 @@ TubeLayout layout_of(const LayoutTask& task, const Draft& draft) {
       loop.turned_deg += sweep_rad(piece) * 180.0 / 3.14159265358979323846;
       loop.path.push_back(piece_outside(piece, task));
     }
+    loop.crossing = crossings_of(loop.path, task.joint);
     layout.loop.push_back(std::move(loop));
   }
   return layout;
@@ -70,6 +72,7 @@ TubeLayout layout_of(const LayoutTask& task, const Draft& draft) {
 /// In bends: what must not be is dear, what is only worse than it might be is weighed.
 double price_of(const LayoutCheck& check) {
   return check.bends_per_100ft_ratio + 50.0 * check.spread_ratio + 1500.0 * check.far_floor_ratio +
+         0.05 * check.joint_crossings_number + 0.5 * check.slanted_crossings_number +
          5.0 * std::max(0.0, check.farthest_ratio - 1.0) + 5.0 * check.tight_bends_number +
          20.0 * (check.crossings_number + check.over_limit_number) + (check.sound() ? 0.0 : 200.0);
 }
@@ -121,6 +124,8 @@ struct Best {
   LayoutCheck check;
   double price = HUGE_VAL;
   double unreached_m2 = 0.0;
+  std::optional<Neck> neck;  ///< looked for where loops come out uneven or too long
+  std::vector<Opening> closed;
 };
 
 /// The widest distance of tube lines, in spacings.
@@ -149,13 +154,18 @@ class Layer {
     best_ = {};
     laid_ = 0;
     std::optional<Draft> unfair;
+    std::optional<Neck> neck;
     for (const Attempt& attempt : attempts(seen_, loops)) {
-      if (laid_ == most_laid || (laid_ > 0 && attempt.cut.follow_walls)) break;
+      if (laid_ == most_laid || ((laid_ > 0 || neck) && attempt.cut.follow_walls)) break;
       auto draft = share_out(seen_, attempt);
       if (!draft) continue;
       if (draft->spread_ratio <= fair_spread) {
         if (try_out(*draft)) return std::move(best_);
-      } else if (!unfair || draft->spread_ratio < unfair->spread_ratio) {
+        continue;
+      }
+      // No cut helps where a neck holds loops up.
+      if (!unfair) neck = neck_of(*draft);
+      if (!unfair || draft->spread_ratio < unfair->spread_ratio) {
         unfair = std::move(draft);
       }
     }
@@ -172,8 +182,16 @@ class Layer {
     // Tube that crosses tube is never handed on.
     const bool whole = check.crossings_number == 0 && check.wrong_ends_number == 0 && check.broken_number == 0;
     const double price = price_of(check) + stretch_price * (widest_ratio(draft.cells, seen_.spacing_m) - 1.0);
-    if (whole && price < best_.price) best_ = {std::move(layout), check, price, unreached_m2(draft)};
+    if (whole && price < best_.price) {
+      best_ = {std::move(layout), check, price, unreached_m2(draft), {}, {}};
+      if (!accepted(check)) best_.neck = neck_of(draft);
+      best_.closed = closed_openings(draft.cells, openings_of(seen_));
+    }
     return accepted(check);
+  }
+
+  std::optional<Neck> neck_of(const Draft& draft) const {
+    return worst_neck(draft.cells, draft.apron.gate, openings_of(seen_), task_.longest_loop_m);
   }
 
   const LayoutTask& task_;
@@ -188,7 +206,7 @@ Best best_from(const LayoutTask& task, const LayoutTask& seen, int least) {
   for (int loops = least; loops <= std::min(least + most_added, task.manifold.front().loops_number); ++loops) {
     Best made = Layer(task, seen).best_of(loops);
     if (made.layout && made.price < best.price) best = std::move(made);
-    if (best.layout && best.check.over_limit_number == 0) break;
+    if (best.layout && (best.check.over_limit_number == 0 || best.neck)) break;
   }
   return best;
 }
@@ -222,6 +240,11 @@ Checked<TubeLayout> lay_tube(const LayoutTask& task) {
   if (!best.layout) return {std::nullopt, {no_room_for_apron(least)}};
   Checked<TubeLayout> laid{std::move(best.layout), shortfalls(task, best.check)};
   if (best.unreached_m2 > 0.0) laid.said.push_back(floor_out_of_reach(best.unreached_m2));
+  if (best.neck) laid.said.push_back(neck_too_narrow(*best.neck, seen_from_outside(best.neck->place, task)));
+  for (const Opening& opening : best.closed) {
+    const Point middle{0.5 * (opening.from.x_m + opening.to.x_m), 0.5 * (opening.from.y_m + opening.to.y_m)};
+    laid.said.push_back(opening_closed(opening, seen_from_outside(middle, task), task.spacing_m));
+  }
   return laid;
 }
 

@@ -63,6 +63,22 @@ Diagnostic floor_out_of_reach(double area_m2) {
               {Measured{area_m2, Dimension::area}});
 }
 
+Diagnostic opening_closed(const Opening& opening, Point place, double spacing_m) {
+  return said(Severity::note, "layout.narrow-opening", "slab",
+              "the opening {} wide at {} across, {} up is passed by no loop: two tubes with their clearances need {}, "
+              "more where rows of tube fall badly",
+              {length(opening.width_m()), length(place.x_m), length(place.y_m), length(opening.least_m(spacing_m))});
+}
+
+Diagnostic neck_too_narrow(const Neck& neck, Point place) {
+  return said(
+      Severity::warning, "layout.neck", "slab",
+      "{} of floor beyond {} across, {} up needs {} loops, and {} can pass there side by side: widen the way, or "
+      "place a manifold beyond it",
+      {Measured{neck.beyond_m2, Dimension::area}, length(place.x_m), length(place.y_m), number(neck.needed_number),
+       number(neck.passing_number)});
+}
+
 std::vector<Diagnostic> shortfalls(const LayoutTask& task, const LayoutCheck& check) {
   std::vector<Diagnostic> all;
   if (check.over_limit_number > 0) {
@@ -85,6 +101,13 @@ std::vector<Diagnostic> shortfalls(const LayoutTask& task, const LayoutCheck& ch
     all.push_back(said(Severity::failure, "layout.too-near", "slab",
                        "tube comes as near as {} to a wall or nearer to a no-tube area than its clearance",
                        {length(check.clearance_m)}));
+  }
+  if (check.joint_crossings_number > 0) {
+    all.push_back(said(Severity::note, "layout.joints", "slab",
+                       "tube crosses joints in {} places, at most {} of one loop; {} of them more than 10 degrees off "
+                       "square. Each needs a sleeve",
+                       {number(check.joint_crossings_number), number(check.most_crossings_number),
+                        number(check.slanted_crossings_number)}));
   }
   if (check.far_floor_ratio > far_floor) {
     all.push_back(said(Severity::note, "layout.far-floor", "slab", "{} of the floor lies more than {} from any tube",

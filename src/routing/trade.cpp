@@ -9,6 +9,8 @@ std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
 /// A cell with few neighbours of its own and many of the receiver fills a notch and keeps the border straight.
 constexpr double receiver_weight = 1.5;
+/// Beyond so many times the tolerance cells are traded over joints too.
+constexpr double worth_crossing = 2.5;
 
 class Trade {
  public:
@@ -20,7 +22,8 @@ class Trade {
   }
 
   /// One cell, between the two neighbours that differ most and can trade. False if none can.
-  bool move_one(double tolerance_m) {
+  bool move_one(double tolerance_m, bool over_joints) {
+    over_joints_ = over_joints;
     struct Pair {
       double difference_m;
       int giver, taker;
@@ -49,9 +52,13 @@ class Trade {
  private:
   int taker_of(int cell, Way way) const {
     const int giver = owner_[index(cell)];
-    if (giver < 0 || !cells_.passes(cell, way)) return -1;
+    if (giver < 0 || !trades(cell, way)) return -1;
     const int taker = owner_[index(cells_.next(cell, way))];
     return taker == giver ? -1 : taker;
+  }
+
+  bool trades(int cell, Way way) const {
+    return cells_.passes(cell, way) && (over_joints_ || !cells_.over_joint(cell, way));
   }
 
   bool is_gate(int cell) const {
@@ -97,7 +104,7 @@ class Trade {
         if (!cells_.passes(cell, way)) continue;
         const int other = owner_[index(cells_.next(cell, way))];
         own += other == giver ? 1.0 : 0.0;
-        receiving += other == taker ? 1.0 : 0.0;
+        receiving += other == taker && trades(cell, way) ? 1.0 : 0.0;
       }
       if (receiving > 0.0) offers.push_back({own - receiver_weight * receiving, cell});
     }
@@ -117,6 +124,7 @@ class Trade {
   const std::vector<Gate>& gates_;
   std::vector<int>& owner_;
   std::vector<double> tube_m_;
+  bool over_joints_ = true;
 };
 
 }  // namespace
@@ -125,7 +133,9 @@ class Trade {
 void trade_cells(const Cells& cells, const std::vector<Gate>& gates, const std::vector<double>& extra_m,
                  double tolerance_m, std::vector<int>& owner) {
   Trade trade(cells, gates, extra_m, owner);
-  while (trade.move_one(tolerance_m)) {
+  while (trade.move_one(tolerance_m, cells.joint.empty())) {
+  }
+  while (!cells.joint.empty() && trade.move_one(worth_crossing * tolerance_m, true)) {
   }
 }
 
