@@ -77,7 +77,7 @@ struct Layer {
   std::vector<Polygon> clip;  ///< nothing is seen outside these rings (odd-even); empty: everything is seen
 };
 
-struct Drawing {
+struct Picture {
   double width_m = 0.0;
   double height_m = 0.0;
   std::string title;
@@ -108,13 +108,13 @@ TextSize text_size(const std::string& text, double size_m, bool bold);
 Box box_of(const Lettering& lettering);
 
 /// The boxes of all text in a drawing.
-std::vector<Box> text_boxes(const Drawing& drawing);
+std::vector<Box> text_boxes(const Picture& drawing);
 
 /// Lines no longer than this, broken at spaces; a word that is longer stands alone.
 std::vector<std::string> wrapped(const std::string& text, double size_m, double width_m);
 
 /// The drawing as one self-contained SVG 1.1 text: no scripts, no fonts or pictures of elsewhere, numbers rounded to
 /// a hundredth of a millimetre, text escaped. The same drawing gives the same bytes.
-std::string svg_of(const Drawing& drawing);
+std::string svg_of(const Picture& drawing);
 
 }  // namespace slabwright

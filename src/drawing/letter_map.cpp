@@ -45,9 +45,9 @@ Cells cells_over(const Floor& floor) {
   return cells;
 }
 
-char letter_at(const PlanDrawing& plan, const Raster& raster, Point p) {
+char letter_at(const DrawnFloor& plan, const Raster& raster, Point p) {
   if (where_is(p, plan.floor) == Where::outside) return ' ';
-  for (const PlanNoTube& area : plan.no_tube) {
+  for (const DrawnNoTube& area : plan.no_tube) {
     if (where_is(p, area.outline) != Where::outside) return '#';
   }
   const int loop = raster.at(static_cast<int>((p.x_m - raster.low.x_m) / raster.cell_m),
@@ -56,7 +56,7 @@ char letter_at(const PlanDrawing& plan, const Raster& raster, Point p) {
 }
 
 /// Into the cell beyond the wall, where the place lies on one.
-Point pushed_out(const PlanDrawing& plan, const Cells& cells, Point p) {
+Point pushed_out(const DrawnFloor& plan, const Cells& cells, Point p) {
   const Point tries[] = {{p.x_m + 0.6 * cells.width_m, p.y_m},
                          {p.x_m - 0.6 * cells.width_m, p.y_m},
                          {p.x_m, p.y_m + 0.6 * cells.height_m},
@@ -71,8 +71,8 @@ Point pushed_out(const PlanDrawing& plan, const Cells& cells, Point p) {
   return p;
 }
 
-void put_doors(const PlanDrawing& plan, Cells& cells) {
-  for (const PlanDoor& door : plan.door) {
+void put_doors(const DrawnFloor& plan, Cells& cells) {
+  for (const DrawnDoor& door : plan.door) {
     const double length = distance_m(door.from, door.to);
     const int parts = static_cast<int>(length / (0.5 * cells.width_m)) + 1;
     for (int k = 0; k <= 2 * parts; ++k) {
@@ -85,7 +85,7 @@ void put_doors(const PlanDrawing& plan, Cells& cells) {
   }
 }
 
-std::string legend(const PlanDrawing& plan) {
+std::string legend(const DrawnFloor& plan) {
   std::string text;
   if (plan.loop.size() == 1) text = fmt::format("a loop {}   ", plan.loop[0].number);
   if (plan.loop.size() > 1) {
@@ -98,7 +98,7 @@ std::string legend(const PlanDrawing& plan) {
 
 }  // namespace
 
-std::vector<std::string> letter_map(const PlanDrawing& plan) {
+std::vector<std::string> letter_map(const DrawnFloor& plan) {
   expects(plan.floor.outline.size() >= 3, "letter_map: a floor without an outline");
   Cells cells = cells_over(plan.floor);
   const double spacing = plan.spacing_m > 0.0 ? plan.spacing_m : cells.width_m;
@@ -107,13 +107,13 @@ std::vector<std::string> letter_map(const PlanDrawing& plan) {
   for (int r = 0; r < cells.rows; ++r) {
     for (int c = 0; c < cells.columns; ++c) cells.at(c, r) = letter_at(plan, raster, cells.middle(c, r));
   }
-  for (const PlanNoTube& area : plan.no_tube) {  // one smaller than a letter shows all the same
+  for (const DrawnNoTube& area : plan.no_tube) {  // one smaller than a letter shows all the same
     const Box box = box_round(area.outline);
     const auto [c, r] = cells.of({0.5 * (box.low.x_m + box.high.x_m), 0.5 * (box.low.y_m + box.high.y_m)});
     cells.at(c, r) = '#';
   }
   put_doors(plan, cells);
-  for (const PlanManifold& manifold : plan.manifold) {
+  for (const DrawnManifold& manifold : plan.manifold) {
     const auto [c, r] = cells.of(pushed_out(plan, cells, manifold.place));
     cells.at(c, r) = 'M';
   }

@@ -60,7 +60,7 @@ struct Nearest {
 };
 
 /// The cells that tube passes through, each by the loop that came first.
-void mark_tube(Raster& raster, Nearest& nearest, const PlanDrawing& plan) {
+void mark_tube(Raster& raster, Nearest& nearest, const DrawnFloor& plan) {
   for (std::size_t k = 0; k < plan.loop.size(); ++k) {
     const auto corners = flattened(plan.loop[k].path, 0.1 * raster.cell_m);
     for (std::size_t i = 1; i < corners.size(); ++i) {
@@ -81,7 +81,7 @@ void mark_tube(Raster& raster, Nearest& nearest, const PlanDrawing& plan) {
 
 }  // namespace
 
-Raster nearest_loops(const PlanDrawing& plan, double cell_m, double reach_m) {
+Raster nearest_loops(const DrawnFloor& plan, double cell_m, double reach_m) {
   const Box box = grown(box_round(plan.floor.outline), cell_m);
   Raster raster{box.low,
                 cell_m,

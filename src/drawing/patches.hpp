@@ -25,7 +25,7 @@ struct Raster {
 };
 
 /// Each cell's nearest loop, no farther than `reach_m`. Patches run on beyond the walls, to where a clip ends them.
-Raster nearest_loops(const PlanDrawing& plan, double cell_m, double reach_m);
+Raster nearest_loops(const DrawnFloor& plan, double cell_m, double reach_m);
 /// The same with nobody's cells off the floor.
 Raster cut_to(const Floor& floor, Raster raster);
 

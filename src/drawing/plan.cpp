@@ -58,7 +58,7 @@ struct LabelShapes {
   int ports_number = 0;
 };
 
-LabelShapes label_shapes(const PlanDrawing& plan, const Frame& frame, const Placed& placed) {
+LabelShapes label_shapes(const DrawnFloor& plan, const Frame& frame, const Placed& placed) {
   LabelShapes made;
   for (std::size_t k = 0; k < placed.label.size(); ++k) {
     const Label& label = placed.label[k];
@@ -87,7 +87,7 @@ LabelShapes label_shapes(const PlanDrawing& plan, const Frame& frame, const Plac
   return made;
 }
 
-Parts parts_of(const PlanDrawing& plan, const Frame& frame, const TubePens& pens, const Raster& raster) {
+Parts parts_of(const DrawnFloor& plan, const Frame& frame, const TubePens& pens, const Raster& raster) {
   const Onto& onto = frame.onto;
   Parts parts{number_part(plan, onto, raster),
               tube_part(plan, onto, pens),
@@ -102,7 +102,7 @@ Parts parts_of(const PlanDrawing& plan, const Frame& frame, const TubePens& pens
 }
 
 /// The floor without no-tube areas, for the tints to end at.
-std::vector<Polygon> tinted_floor(const PlanDrawing& plan, const Onto& onto) {
+std::vector<Polygon> tinted_floor(const DrawnFloor& plan, const Onto& onto) {
   std::vector<Polygon> rings{onto(plan.floor.outline)};
   for (const Polygon& hole : plan.floor.hole) rings.push_back(onto(hole));
   return rings;
@@ -115,9 +115,9 @@ std::vector<Shape> frame_lines(const Frame& frame) {
 
 }  // namespace
 
-PlanSheet draw_plan(const PlanDrawing& plan) {
+PlanSheet draw_plan(const DrawnFloor& plan) {
   expects(plan.floor.outline.size() >= 3, "draw_plan: a floor without an outline");
-  for (const PlanLoop& loop : plan.loop) expects(!loop.path.empty(), "draw_plan: a loop without a path");
+  for (const DrawnLoop& loop : plan.loop) expects(!loop.path.empty(), "draw_plan: a loop without a path");
   const Frame frame = frame_for(plan);
   const TubePens pens = tube_pens(plan, frame.onto);
   const Box floor = box_round(plan.floor.outline);
@@ -130,7 +130,7 @@ PlanSheet draw_plan(const PlanDrawing& plan) {
   PlanSheet sheet;
   sheet.scale_ratio = frame.onto.ratio;
   sheet.pattern = unlike(plan.loop.size(), neighbours(open), light_patterns_number);
-  for (const PlanLoop& loop : plan.loop) sheet.chevrons_number += chevrons_on(loop, plan.units);
+  for (const DrawnLoop& loop : plan.loop) sheet.chevrons_number += chevrons_on(loop, plan.units);
   Parts parts = parts_of(plan, frame, pens, cut);
   const Placed placed = place_all(parts, frame);
   LabelShapes labels = label_shapes(plan, frame, placed);
@@ -139,7 +139,7 @@ PlanSheet draw_plan(const PlanDrawing& plan) {
   Column column = column_of(plan, frame, pens, labels.left_out);
   sheet.left_out.insert(sheet.left_out.end(), column.left_out.begin(), column.left_out.end());
 
-  Drawing& drawing = sheet.drawing;
+  Picture& drawing = sheet.drawing;
   drawing.width_m = frame.width_m;
   drawing.height_m = frame.height_m;
   drawing.title = plan.title;

@@ -64,7 +64,7 @@ class Writer {
   double y_;
 };
 
-std::string scale_words(const PlanDrawing& plan, const Frame& frame) {
+std::string scale_words(const DrawnFloor& plan, const Frame& frame) {
   std::string words = fmt::format("scale 1:{}", frame.denominator);
   static constexpr std::array<std::pair<int, const char*>, 8> inches{
       {{12, "1"}, {16, "3/4"}, {24, "1/2"}, {32, "3/8"}, {48, "1/4"}, {64, "3/16"}, {96, "1/8"}, {192, "1/16"}}};
@@ -80,7 +80,7 @@ std::string scale_words(const PlanDrawing& plan, const Frame& frame) {
 }
 
 /// Four fields of a round length, as long as fits.
-void scale_bar(Writer& writer, const PlanDrawing& plan, const Frame& frame) {
+void scale_bar(Writer& writer, const DrawnFloor& plan, const Frame& frame) {
   const bool us = plan.units == System::us;
   double field = us ? foot_m : 0.25;
   int number = 1;
@@ -112,7 +112,7 @@ void scale_bar(Writer& writer, const PlanDrawing& plan, const Frame& frame) {
   writer.down(4.0 * mm);
 }
 
-void north(Writer& writer, const PlanDrawing& plan) {
+void north(Writer& writer, const DrawnFloor& plan) {
   const double radius = 5.0 * mm;
   writer.down(2.0 * radius + 6.5 * mm);
   const Point centre{writer.left() + radius + 4.5 * mm, writer.y() + radius + 3.0 * mm};
@@ -132,7 +132,7 @@ void north(Writer& writer, const PlanDrawing& plan) {
   writer.put(left_text(words, "north", text_m));
 }
 
-void key(Writer& writer, const PlanDrawing& plan, const TubePens& pens) {
+void key(Writer& writer, const DrawnFloor& plan, const TubePens& pens) {
   for (const KeyLine& one : key_lines(plan, pens)) {
     const auto lines = wrapped(one.words, small_text_m, writer.width() - sample_m - 1.0 * mm);
     const double height = std::max(5.4 * mm, 3.0 * mm * static_cast<double>(lines.size()) + 1.2 * mm);
@@ -152,9 +152,9 @@ std::string run_text(double length_m, System system) {
 }
 
 /// Loops of each manifold: number, port, length; in two columns. False where there is no room.
-bool loop_list(Writer& writer, const PlanDrawing& plan) {
-  std::vector<std::vector<const PlanLoop*>> of(std::max<std::size_t>(plan.manifold.size(), 1));
-  for (const PlanLoop& loop : plan.loop) of[std::min(loop.manifold, of.size() - 1)].push_back(&loop);
+bool loop_list(Writer& writer, const DrawnFloor& plan) {
+  std::vector<std::vector<const DrawnLoop*>> of(std::max<std::size_t>(plan.manifold.size(), 1));
+  for (const DrawnLoop& loop : plan.loop) of[std::min(loop.manifold, of.size() - 1)].push_back(&loop);
   double needed = 0.0;
   for (const auto& loops : of) needed += row_m * (static_cast<double>((loops.size() + 1) / 2) + 1.3);
   if (needed > writer.room()) return false;
@@ -177,7 +177,7 @@ bool loop_list(Writer& writer, const PlanDrawing& plan) {
 
 }  // namespace
 
-Column column_of(const PlanDrawing& plan, const Frame& frame, const TubePens& pens,
+Column column_of(const DrawnFloor& plan, const Frame& frame, const TubePens& pens,
                  const std::vector<std::string>& left_out_of_plan) {
   Writer writer(frame.column);
   Column column;

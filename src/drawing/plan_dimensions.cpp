@@ -33,7 +33,7 @@ struct Wall {
   Point from, to;
 };
 
-bool faces(const PlanDrawing& plan, const SideLine& side, const Wall& wall) {
+bool faces(const DrawnFloor& plan, const SideLine& side, const Wall& wall) {
   if (std::abs(depth(side, wall.from) - depth(side, wall.to)) > 1.0e-3) return false;
   const double middle = 0.5 * (along(side, wall.from) + along(side, wall.to));
   return where_is(place(side, middle, depth(side, wall.from) + 0.05 * side.out), plan.floor.outline) == Where::outside;
@@ -43,16 +43,16 @@ bool lies_on(const Wall& wall, Point p, double within_m) {
   return distance_to_edge_m(p, wall.from, wall.to) < within_m;
 }
 
-void add_stops(std::vector<Stop>& stops, const PlanDrawing& plan, const SideLine& side, const Wall& wall) {
+void add_stops(std::vector<Stop>& stops, const DrawnFloor& plan, const SideLine& side, const Wall& wall) {
   const auto stop = [&](Point p) { stops.push_back({along(side, p), depth(side, wall.from)}); };
   stop(wall.from);
   stop(wall.to);
-  for (const PlanDoor& door : plan.door) {
+  for (const DrawnDoor& door : plan.door) {
     if (!lies_on(wall, door.from, 0.05) || !lies_on(wall, door.to, 0.05)) continue;
     stop(door.from);
     stop(door.to);
   }
-  for (const PlanManifold& manifold : plan.manifold) {
+  for (const DrawnManifold& manifold : plan.manifold) {
     // Only one that has the wall behind it.
     const Point facing = unit({}, manifold.facing);
     const bool behind = std::abs(depth(side, facing) + side.out) < 0.05;
@@ -60,14 +60,14 @@ void add_stops(std::vector<Stop>& stops, const PlanDrawing& plan, const SideLine
       stops.push_back({along(side, manifold.place), depth(side, wall.from), true});
     }
   }
-  for (const PlanJoint& joint : plan.joint) {
+  for (const DrawnJoint& joint : plan.joint) {
     for (const Point end : {joint.from, joint.to}) {
       if (lies_on(wall, end, 0.05)) stop(end);
     }
   }
 }
 
-std::vector<Stop> stops_on(const PlanDrawing& plan, const SideLine& side) {
+std::vector<Stop> stops_on(const DrawnFloor& plan, const SideLine& side) {
   std::vector<Stop> stops;
   const Polygon& ring = plan.floor.outline;
   for (std::size_t k = 0; k < ring.size(); ++k) {
@@ -119,7 +119,7 @@ Part one(Point a, Point b, Point out, const std::string& text) {
   return part;
 }
 
-Part side_chain(const PlanDrawing& plan, const Onto& onto, const SideLine& side, bool with_whole) {
+Part side_chain(const DrawnFloor& plan, const Onto& onto, const SideLine& side, bool with_whole) {
   const auto stops = stops_on(plan, side);
   Part part;
   if (stops.size() < 2) return part;
@@ -155,10 +155,10 @@ Part side_chain(const PlanDrawing& plan, const Onto& onto, const SideLine& side,
 }
 
 /// From the start of a slanting wall to its doors' jambs and its end.
-std::vector<double> stops_along(const PlanDrawing& plan, const Wall& wall) {
+std::vector<double> stops_along(const DrawnFloor& plan, const Wall& wall) {
   const double length = distance_m(wall.from, wall.to);
   std::vector<double> stops{0.0, length};
-  for (const PlanDoor& door : plan.door) {
+  for (const DrawnDoor& door : plan.door) {
     if (!lies_on(wall, door.from, 0.05) || !lies_on(wall, door.to, 0.05)) continue;
     for (const Point jamb : {door.from, door.to}) {
       const double at = distance_m(wall.from, jamb);
@@ -170,7 +170,7 @@ std::vector<double> stops_along(const PlanDrawing& plan, const Wall& wall) {
 }
 
 /// A wall that lies along neither axis has its own line, beyond its name; letters lie level.
-Part slanting_wall(const PlanDrawing& plan, const Onto& onto, const Wall& wall) {
+Part slanting_wall(const DrawnFloor& plan, const Onto& onto, const Wall& wall) {
   const Point way = unit(wall.from, wall.to);
   Point out = across(way);
   const Point middle{0.5 * (wall.from.x_m + wall.to.x_m), 0.5 * (wall.from.y_m + wall.to.y_m)};
@@ -197,7 +197,7 @@ Part slanting_wall(const PlanDrawing& plan, const Onto& onto, const Wall& wall) 
 
 }  // namespace
 
-Part dimension_part(const PlanDrawing& plan, const Onto& onto) {
+Part dimension_part(const DrawnFloor& plan, const Onto& onto) {
   Part part;
   add(part, side_chain(plan, onto, {true, -1.0}, true));
   add(part, side_chain(plan, onto, {false, -1.0}, true));

@@ -33,7 +33,7 @@ void keep_out_of(Part& part, const Polygon& ring) {
 }
 
 /// Which way is out of the floor from a place on its rim.
-Point outward(const PlanDrawing& plan, Point from, Point to) {
+Point outward(const DrawnFloor& plan, Point from, Point to) {
   const Point middle{0.5 * (from.x_m + to.x_m), 0.5 * (from.y_m + to.y_m)};
   const Point left = across(unit(from, to));
   const bool left_is_in = where_is(shifted(middle, left, 0.05), plan.floor) == Where::inside;
@@ -57,16 +57,16 @@ std::vector<LabelSpot> along_wall(Point a, Point b, Point out, const Label& labe
   return spots;
 }
 
-bool before_a_door(const PlanDrawing& plan, const Onto& onto, const Label& label, const LabelSpot& spot) {
+bool before_a_door(const DrawnFloor& plan, const Onto& onto, const Label& label, const LabelSpot& spot) {
   const double w = spot.upright ? label.wish.height_m : label.wish.width_m;
   const double h = spot.upright ? label.wish.width_m : label.wish.height_m;
   const Box box = grown(box_about(spot.middle, w, h), 6.0 * mm);
-  return std::any_of(plan.door.begin(), plan.door.end(), [&](const PlanDoor& door) {
+  return std::any_of(plan.door.begin(), plan.door.end(), [&](const DrawnDoor& door) {
     return overlap(box, grown(box_round({onto(door.from), onto(door.to)}), 0.1 * mm));
   });
 }
 
-Part door_part(const PlanDrawing& plan, const PlanDoor& door, const Onto& onto) {
+Part door_part(const DrawnFloor& plan, const DrawnDoor& door, const Onto& onto) {
   Part part;
   const Point a = onto(door.from), b = onto(door.to), out = outward(plan, door.from, door.to);
   part.shape.push_back(stroke(a, b, {wall_pen_m + 0.3 * mm, white, Dash::solid}));
@@ -89,19 +89,19 @@ Part door_part(const PlanDrawing& plan, const PlanDoor& door, const Onto& onto) 
 
 }  // namespace
 
-Part wall_part(const PlanDrawing& plan, const Onto& onto) {
+Part wall_part(const DrawnFloor& plan, const Onto& onto) {
   Part part;
   Area walls{{onto(plan.floor.outline)}, std::nullopt, {wall_pen_m, dark, Dash::solid}};
   for (const Polygon& hole : plan.floor.hole) walls.ring.push_back(onto(hole));
   for (const Polygon& ring : walls.ring) keep_off_ring(part, ring, 0.6 * mm);
   part.shape.emplace_back(std::move(walls));
-  for (const PlanPartition& wall : plan.partition) {
+  for (const DrawnPartition& wall : plan.partition) {
     part.shape.push_back(stroke(onto(wall.from), onto(wall.to), {0.9 * mm, dark, Dash::solid}));
     part.shape.push_back(stroke(onto(wall.from), onto(wall.to), {0.5 * mm, white, Dash::solid}));
     part.obstacle.push_back(keep_off(onto(wall.from), onto(wall.to), 0.7 * mm));
   }
-  for (const PlanDoor& door : plan.door) add(part, door_part(plan, door, onto));
-  for (const PlanWall& wall : plan.wall) {
+  for (const DrawnDoor& door : plan.door) add(part, door_part(plan, door, onto));
+  for (const DrawnWall& wall : plan.wall) {
     const Point a = onto(wall.from), b = onto(wall.to);
     Label label = label_of(wall.name, text_m, {0.5 * (a.x_m + b.x_m), 0.5 * (a.y_m + b.y_m)});
     label.wish.spot = along_wall(a, b, outward(plan, wall.from, wall.to), label);
@@ -137,9 +137,9 @@ std::vector<LabelSpot> spots_in(const Polygon& ring, const Label& label) {
 
 }  // namespace
 
-Part no_tube_part(const PlanDrawing& plan, const Onto& onto) {
+Part no_tube_part(const DrawnFloor& plan, const Onto& onto) {
   Part part;
-  for (const PlanNoTube& area : plan.no_tube) {
+  for (const DrawnNoTube& area : plan.no_tube) {
     const Polygon ring = onto(area.outline);
     part.under.push_back(Area{{ring}, Fill{white, Pattern::hatch, dark}, {0.3 * mm, dark, Dash::solid}});
     keep_off_ring(part, ring, 0.4 * mm);
@@ -154,21 +154,37 @@ Part no_tube_part(const PlanDrawing& plan, const Onto& onto) {
   return part;
 }
 
-Part joint_part(const PlanDrawing& plan, const Onto& onto) {
+Part joint_part(const DrawnFloor& plan, const Onto& onto) {
   Part part;
-  for (const PlanJoint& joint : plan.joint) {
+  for (const DrawnJoint& joint : plan.joint) {
     const Point a = onto(joint.from), b = onto(joint.to);
     part.shape.push_back(stroke(a, b, {0.6 * mm, dark, Dash::dash_dot}));
     part.obstacle.push_back(keep_off(a, b, 0.5 * mm));
-    for (const PlanSleeve& sleeve : joint.sleeve) {
+    for (const DrawnSleeve& sleeve : joint.sleeve) {
       const Point at = onto(sleeve.place);
       const double radius = std::min(1.4 * mm, 0.42 * onto.ratio * plan.spacing_m);
       part.shape.push_back(Disc{at, radius, std::nullopt, {0.3 * mm, dark, Dash::solid}});
       part.obstacle.push_back(keep_off(at, at, radius + 0.2 * mm));
       Label label = label_of(sleeve.number, small_text_m, at);
       label.what = fmt::format("sleeve {}", sleeve.number);
-      const double x = radius + 0.5 * mm + 0.5 * label.wish.width_m, y = radius + 0.5 * mm + 0.5 * label.wish.height_m;
-      for (const Point by : {Point{x, y}, {-x, y}, {x, -y}, {-x, -y}, {0, y}, {0, -y}, {x, 0}, {-x, 0}}) {
+      // Close to the ring and to the tube that it belongs to; the next ring along the joint may be near.
+      const double x = radius + 0.4 * mm + 0.5 * label.wish.width_m, y = radius + 0.4 * mm + 0.5 * label.wish.height_m;
+      const double near = 0.5 * tube_pens(plan, onto).width_m + 0.3 * mm;
+      const double low_x = near + 0.5 * label.wish.width_m, low_y = near + 0.5 * label.wish.height_m;
+      for (const Point by : {Point{x, low_y},
+                             {-x, low_y},
+                             {x, -low_y},
+                             {-x, -low_y},
+                             {low_x, y},
+                             {-low_x, y},
+                             {low_x, -y},
+                             {-low_x, -y},
+                             {x, y},
+                             {-x, y},
+                             {x, -y},
+                             {-x, -y},
+                             {x, 0},
+                             {-x, 0}}) {
         label.wish.spot.push_back({{at.x_m + by.x_m, at.y_m + by.y_m}, false});
       }
       label.wish.leader_m = 12.0 * mm;
@@ -192,9 +208,9 @@ Part joint_part(const PlanDrawing& plan, const Onto& onto) {
   return part;
 }
 
-Part room_part(const PlanDrawing& plan, const Onto& onto) {
+Part room_part(const DrawnFloor& plan, const Onto& onto) {
   Part part;
-  for (const PlanRoom& room : plan.room) {
+  for (const DrawnRoom& room : plan.room) {
     if (room.name.empty()) continue;
     const Polygon ring = onto(room.outline);
     const Box box = box_round(ring);

@@ -13,7 +13,7 @@ std::vector<Shape> hollow(const TubePens& pens) {
           stroke(left, right, {0.52 * pens.width_m, white, Dash::solid})};
 }
 
-KeyLine flow_line(const PlanDrawing& plan, const TubePens& pens) {
+KeyLine flow_line(const DrawnFloor& plan, const TubePens& pens) {
   const bool us = plan.units == System::us;
   KeyLine one{{stroke(left, right, {pens.width_m, dark, Dash::solid})}, ""};
   const double h = 1.0 * mm;
@@ -24,10 +24,10 @@ KeyLine flow_line(const PlanDrawing& plan, const TubePens& pens) {
   return one;
 }
 
-void joint_lines(std::vector<KeyLine>& lines, const PlanDrawing& plan) {
+void joint_lines(std::vector<KeyLine>& lines, const DrawnFloor& plan) {
   if (plan.joint.empty()) return;
   lines.push_back({{stroke(left, right, {0.6 * mm, dark, Dash::dash_dot})}, "joint in the concrete"});
-  for (const PlanJoint& joint : plan.joint) {
+  for (const DrawnJoint& joint : plan.joint) {
     if (joint.sleeve.empty()) continue;
     lines.push_back({{stroke(left, right, {0.6 * mm, dark, Dash::dash_dot}),
                       Disc{{}, 1.4 * mm, std::nullopt, {0.3 * mm, dark, Dash::solid}}},
@@ -38,7 +38,7 @@ void joint_lines(std::vector<KeyLine>& lines, const PlanDrawing& plan) {
 
 }  // namespace
 
-std::vector<KeyLine> key_lines(const PlanDrawing& plan, const TubePens& pens) {
+std::vector<KeyLine> key_lines(const DrawnFloor& plan, const TubePens& pens) {
   std::vector<KeyLine> lines;
   if (!plan.loop.empty()) {
     lines.push_back({{stroke(left, right, {pens.width_m, dark, Dash::solid})},

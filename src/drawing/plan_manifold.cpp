@@ -22,14 +22,14 @@ struct Row {
   std::vector<Port> port;
 };
 
-Row row_of(const PlanDrawing& plan, const Onto& onto, std::size_t manifold) {
-  const PlanManifold& one = plan.manifold[manifold];
+Row row_of(const DrawnFloor& plan, const Onto& onto, std::size_t manifold) {
+  const DrawnManifold& one = plan.manifold[manifold];
   const Point facing = unit({}, one.facing);
   Row row{onto(one.place), {-facing.x_m, -facing.y_m}, across(facing), true, {}};
   row.square = std::min(std::abs(facing.x_m), std::abs(facing.y_m)) < 0.02;
   // Along the paper's own axes, so that the row reads from left to right or from below upwards.
   if (row.along.x_m + row.along.y_m < 0.0) row.along = {-row.along.x_m, -row.along.y_m};
-  for (const PlanLoop& loop : plan.loop) {
+  for (const DrawnLoop& loop : plan.loop) {
     if (loop.manifold != manifold) continue;
     const Point a = onto(loop.path.front().from), b = onto(loop.path.back().to);
     const Point middle{0.5 * (a.x_m + b.x_m) - row.place.x_m, 0.5 * (a.y_m + b.y_m) - row.place.y_m};
@@ -79,7 +79,7 @@ std::vector<LabelSpot> spots_behind(const Row& row) {
 
 }  // namespace
 
-Part manifold_part(const PlanDrawing& plan, const Onto& onto) {
+Part manifold_part(const DrawnFloor& plan, const Onto& onto) {
   Part part;
   for (std::size_t k = 0; k < plan.manifold.size(); ++k) {
     const Row row = row_of(plan, onto, k);
@@ -115,8 +115,7 @@ Part manifold_part(const PlanDrawing& plan, const Onto& onto) {
   return part;
 }
 
-std::vector<Shape> port_row(const PlanDrawing& plan, const Onto& onto, std::size_t manifold,
-                            const PlacedLabel& placed) {
+std::vector<Shape> port_row(const DrawnFloor& plan, const Onto& onto, std::size_t manifold, const PlacedLabel& placed) {
   const Row row = row_of(plan, onto, manifold);
   const double side = side_m(row);
   const bool upright = placed.spot.upright, at_home = placed.leader.empty() && row.square;

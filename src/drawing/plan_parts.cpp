@@ -22,7 +22,7 @@ Path Onto::operator()(Path path) const {
   return path;
 }
 
-TubePens tube_pens(const PlanDrawing& plan, const Onto& onto) {
+TubePens tube_pens(const DrawnFloor& plan, const Onto& onto) {
   const double true_m = onto.ratio * plan.tube_diameter_m;
   if (true_m >= least_tube_m || true_m <= 0.0) return {std::max(true_m, least_tube_m), 1.0};
   // No wider than leaves a third of the pitch as floor on either side, however small the sheet.

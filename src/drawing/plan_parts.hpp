@@ -55,7 +55,7 @@ struct TubePens {
   double width_m = 0.0;     ///< on paper
   double times_true = 1.0;  ///< how much wider than the tube is
 };
-TubePens tube_pens(const PlanDrawing& plan, const Onto& onto);
+TubePens tube_pens(const DrawnFloor& plan, const Onto& onto);
 
 /// A text's wish without spots.
 Label label_of(const std::string& text, double size_m, Point target);
@@ -74,24 +74,24 @@ Point across(Point along);  ///< to the left of it
 /// Length in the words of the system: "12 ft 4 1/4 in" to a quarter, "3.45 m" or, where it is not round, "3.048 m".
 std::string length_text(double length_m, System system);
 
-Part tube_part(const PlanDrawing& plan, const Onto& onto, const TubePens& pens);
+Part tube_part(const DrawnFloor& plan, const Onto& onto, const TubePens& pens);
 /// Chevrons along the tube, and the numbers of some.
-Part chevron_part(const PlanDrawing& plan, const Onto& onto, const TubePens& pens);
-int chevrons_on(const PlanLoop& loop, System system);
+Part chevron_part(const DrawnFloor& plan, const Onto& onto, const TubePens& pens);
+int chevrons_on(const DrawnLoop& loop, System system);
 /// Each loop's number in its patch.
-Part number_part(const PlanDrawing& plan, const Onto& onto, const Raster& raster);
-std::vector<Shape> patch_shapes(const PlanDrawing& plan, const Onto& onto, const Raster& raster,
+Part number_part(const DrawnFloor& plan, const Onto& onto, const Raster& raster);
+std::vector<Shape> patch_shapes(const DrawnFloor& plan, const Onto& onto, const Raster& raster,
                                 const std::vector<int>& pattern);
 Fill patch_fill(int pattern);
 
-Part wall_part(const PlanDrawing& plan, const Onto& onto);
-Part no_tube_part(const PlanDrawing& plan, const Onto& onto);
-Part joint_part(const PlanDrawing& plan, const Onto& onto);
-Part room_part(const PlanDrawing& plan, const Onto& onto);
-Part manifold_part(const PlanDrawing& plan, const Onto& onto);
-Part dimension_part(const PlanDrawing& plan, const Onto& onto);
+Part wall_part(const DrawnFloor& plan, const Onto& onto);
+Part no_tube_part(const DrawnFloor& plan, const Onto& onto);
+Part joint_part(const DrawnFloor& plan, const Onto& onto);
+Part room_part(const DrawnFloor& plan, const Onto& onto);
+Part manifold_part(const DrawnFloor& plan, const Onto& onto);
+Part dimension_part(const DrawnFloor& plan, const Onto& onto);
 
 /// Squares with the numbers of ports, and lines to the ports where the row stands at its manifold.
-std::vector<Shape> port_row(const PlanDrawing& plan, const Onto& onto, std::size_t manifold, const PlacedLabel& placed);
+std::vector<Shape> port_row(const DrawnFloor& plan, const Onto& onto, std::size_t manifold, const PlacedLabel& placed);
 
 }  // namespace slabwright::drawn

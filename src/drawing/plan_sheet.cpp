@@ -32,7 +32,7 @@ std::vector<int> denominators(System system) {
 }
 
 /// The whole sheet with the floor in the middle of its part, at the largest scale that fits.
-Frame frame_on(const PlanDrawing& plan, Paper paper, bool portrait) {
+Frame frame_on(const DrawnFloor& plan, Paper paper, bool portrait) {
   if (portrait) std::swap(paper.width_m, paper.height_m);
   Frame frame{paper.width_m, paper.height_m, paper.name, 0, {}, {}, {}};
   frame.column = {{paper.width_m - rim_m - column_m, rim_m}, {paper.width_m - rim_m, paper.height_m - rim_m}};
@@ -55,7 +55,7 @@ Frame frame_on(const PlanDrawing& plan, Paper paper, bool portrait) {
 
 }  // namespace
 
-Frame frame_for(const PlanDrawing& plan) {
+Frame frame_for(const DrawnFloor& plan) {
   Frame best;
   for (const Paper& paper : papers(plan.units)) {
     const Frame lying = frame_on(plan, paper, false), standing = frame_on(plan, paper, true);

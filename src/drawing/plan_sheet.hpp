@@ -18,14 +18,14 @@ struct Frame {
 
 /// The smallest paper on which neighbouring tubes lie far enough apart to be told from each other, else the largest,
 /// and the largest scale that fits it.
-Frame frame_for(const PlanDrawing& plan);
+Frame frame_for(const DrawnFloor& plan);
 
 /// What stands in the column, from the top down, and what found no room there.
 struct Column {
   std::vector<Shape> shape;
   std::vector<std::string> left_out;
 };
-Column column_of(const PlanDrawing& plan, const Frame& frame, const TubePens& pens,
+Column column_of(const DrawnFloor& plan, const Frame& frame, const TubePens& pens,
                  const std::vector<std::string>& left_out_of_plan);
 
 /// Samples with words: only of what the plan shows.
@@ -33,6 +33,6 @@ struct KeyLine {
   std::vector<Shape> sample;  ///< about zero, 12 mm wide
   std::string words;
 };
-std::vector<KeyLine> key_lines(const PlanDrawing& plan, const TubePens& pens);
+std::vector<KeyLine> key_lines(const DrawnFloor& plan, const TubePens& pens);
 
 }  // namespace slabwright::drawn

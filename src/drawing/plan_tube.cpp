@@ -28,7 +28,7 @@ Point flow_at(const Path& path, double at_m, double length_m) {
 struct Chevron {
   double half_width_m, back_m, pen_m;
 };
-Chevron chevron_for(const PlanDrawing& plan, const Onto& onto, const TubePens& pens, bool numbered) {
+Chevron chevron_for(const DrawnFloor& plan, const Onto& onto, const TubePens& pens, bool numbered) {
   const double pitch = onto.ratio * plan.spacing_m;
   const double half = std::max(std::min((numbered ? 1.25 : 0.95) * mm, 0.36 * pitch), 0.75 * pens.width_m);
   return {half, 1.1 * half, numbered ? 0.34 * mm : 0.24 * mm};
@@ -60,9 +60,9 @@ std::vector<LabelSpot> number_spots(Point at, Point flow, const Label& label, do
 
 }  // namespace
 
-Part tube_part(const PlanDrawing& plan, const Onto& onto, const TubePens& pens) {
+Part tube_part(const DrawnFloor& plan, const Onto& onto, const TubePens& pens) {
   Part part;
-  for (const PlanLoop& loop : plan.loop) {
+  for (const DrawnLoop& loop : plan.loop) {
     const double length = length_m(loop.path);
     const Path warm = onto(part_of(loop.path, 0.0, 0.5 * length)),
                cool = onto(part_of(loop.path, 0.5 * length, length));
@@ -77,14 +77,14 @@ Part tube_part(const PlanDrawing& plan, const Onto& onto, const TubePens& pens) 
   return part;
 }
 
-int chevrons_on(const PlanLoop& loop, System system) {
+int chevrons_on(const DrawnLoop& loop, System system) {
   return static_cast<int>(std::ceil(length_m(loop.path) / marks_in(system).step_m - 1.0e-9)) - 1;
 }
 
-Part chevron_part(const PlanDrawing& plan, const Onto& onto, const TubePens& pens) {
+Part chevron_part(const DrawnFloor& plan, const Onto& onto, const TubePens& pens) {
   const Marks marks = marks_in(plan.units);
   Part part;
-  for (const PlanLoop& loop : plan.loop) {
+  for (const DrawnLoop& loop : plan.loop) {
     const double length = length_m(loop.path);
     for (int k = 1; k <= chevrons_on(loop, plan.units); ++k) {
       const Point at = onto(point_at(loop.path, k * marks.step_m));
@@ -106,7 +106,7 @@ Part chevron_part(const PlanDrawing& plan, const Onto& onto, const TubePens& pen
   return part;
 }
 
-Part number_part(const PlanDrawing& plan, const Onto& onto, const Raster& raster) {
+Part number_part(const DrawnFloor& plan, const Onto& onto, const Raster& raster) {
   const auto places = wide_places(raster, plan.loop.size(), 9.0 * mm / onto.ratio);
   Part part;
   for (std::size_t k = 0; k < plan.loop.size(); ++k) {
@@ -140,7 +140,7 @@ Fill patch_fill(int pattern) {
   return {tints[k], patterns[k], {150, 152, 158}};
 }
 
-std::vector<Shape> patch_shapes(const PlanDrawing& plan, const Onto& onto, const Raster& raster,
+std::vector<Shape> patch_shapes(const DrawnFloor& plan, const Onto& onto, const Raster& raster,
                                 const std::vector<int>& pattern) {
   std::vector<Shape> shapes;
   for (std::size_t k = 0; k < plan.loop.size(); ++k) {

@@ -162,7 +162,7 @@ std::string marks_of(Pattern pattern, const std::string& colour) {
   return "";
 }
 
-std::string definitions(const Drawing& drawing) {
+std::string definitions(const Picture& drawing) {
   std::set<PatternKey> keys;
   std::string text;
   for (const Layer& layer : drawing.layer) {
@@ -186,7 +186,7 @@ std::string definitions(const Drawing& drawing) {
 
 }  // namespace
 
-std::string svg_of(const Drawing& drawing) {
+std::string svg_of(const Picture& drawing) {
   expects(drawing.width_m > 0.0 && drawing.height_m > 0.0, "svg_of: a sheet without size");
   const std::string width = mm(drawing.width_m), height = mm(drawing.height_m);
   std::string text = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";

@@ -74,7 +74,7 @@ Box box_round(const std::vector<Point>& corners) {
   return box;
 }
 
-std::vector<Box> text_boxes(const Drawing& drawing) {
+std::vector<Box> text_boxes(const Picture& drawing) {
   std::vector<Box> boxes;
   for (const Layer& layer : drawing.layer) {
     for (const Shape& shape : layer.shape) {
