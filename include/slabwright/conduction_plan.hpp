@@ -101,10 +101,17 @@ struct PlanField {
   PlanEnd end = PlanEnd::solved;
 };
 
+/// A rectangle along the axes, sides included.
+struct PlanWindow {
+  FieldPoint low, high;
+};
+
 struct PlanOptions {
   /// A field of the same floor from which to begin; null begins cold.
   const PlanField* start = nullptr;
-  bool with_top = true;  ///< false leaves out all temperatures of the top face
+  bool with_top = true;                             ///< false leaves out all temperatures of the top face
+  PlanWindow top_within{{-1e9, -1e9}, {1e9, 1e9}};  ///< and this all those outside it, which are 0 then
+  double left_share = 1e-9;  ///< of the drive, above 0: heat is then right to about a hundred times as much
 };
 
 /// Plate and water as one linear system: every piece of tube passes its water on to the next, cooled exactly towards

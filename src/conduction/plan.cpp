@@ -165,7 +165,11 @@ void add_heat(PlanField& field, const PlanSlab& slab, const PlanFloor& floor) {
 }
 
 void add_top(PlanField& field, const PlanSlab& slab, const PlanFloor& floor, const PlanPlate& plate,
-             const PlanWater& water) {
+             const PlanWater& water, const PlanWindow& within) {
+  const auto counts = [&](FieldPoint at) {
+    return at.x_m >= within.low.x_m && at.x_m <= within.high.x_m && at.y_m >= within.low.y_m &&
+           at.y_m <= within.high.y_m;
+  };
   std::vector<double> heat_W;
   for (const PlanTubeState& tube : field.tube) {
     for (const PlanPiece& piece : tube.piece) heat_W.push_back(piece.heat_W);
@@ -175,14 +179,17 @@ void add_top(PlanField& field, const PlanSlab& slab, const PlanFloor& floor, con
   std::size_t row = 0;
   for (PlanTubeState& tube : field.tube) {
     for (PlanPiece& piece : tube.piece) {
-      piece.over_degC =
-          surface.at(piece.where, water, heat_W, by_cell) + surface.by_place(water.piece()[row], heat_W[row]);
+      if (counts(piece.where))
+        piece.over_degC =
+            surface.at(piece.where, water, heat_W, by_cell) + surface.by_place(water.piece()[row], heat_W[row]);
       ++row;
     }
   }
-  field.top_degC.resize(floor.cell.size());
-  for (std::size_t i = 0; i < floor.cell.size(); ++i)
-    field.top_degC[i] = surface.at(surface.middle(i), water, heat_W, by_cell);
+  field.top_degC.assign(floor.cell.size(), 0.0);
+  for (std::size_t i = 0; i < floor.cell.size(); ++i) {
+    const FieldPoint middle = surface.middle(i);
+    if (counts(middle)) field.top_degC[i] = surface.at(middle, water, heat_W, by_cell);
+  }
 }
 
 }  // namespace
@@ -191,19 +198,21 @@ PlanField plan_field(const PlanSlab& slab, const PlanFloor& floor, const std::ve
                      const PlanOptions& options) {
   expect_sound(slab, floor);
   for (const PlanTube& tube : tubes) expect_sound(tube);
+  expects(options.left_share > 0.0, "plan: a share left that is not above 0");
   const PlanPlate plate = plate_of(slab, floor);
   const PlanWater water(slab, floor, tubes, plate.even_degC);
   PlanSolution solution =
-      solved(slab, floor, plate, water, options.start ? options.start->plate_degC : std::vector<double>());
+      solved(slab, floor, plate, water,
+             {options.start ? options.start->plate_degC : std::vector<double>(), options.left_share});
   PlanField field;
   field.plate_degC = std::move(solution.plate_degC);
   field.left_share = solution.left_share;
   field.rounds = solution.rounds;
-  field.end = solution.left_share <= plan_left_share ? PlanEnd::solved : PlanEnd::rounds_spent;
+  field.end = solution.left_share <= options.left_share ? PlanEnd::solved : PlanEnd::rounds_spent;
   const std::vector<double> heat_W = water.heat_W(field.plate_degC, true);
   for (const PlanRun& run : water.run()) field.tube.push_back(state_of(run, water, heat_W));
   add_heat(field, slab, floor);
-  if (options.with_top) add_top(field, slab, floor, plate, water);
+  if (options.with_top) add_top(field, slab, floor, plate, water, options.top_within);
   return field;
 }
 

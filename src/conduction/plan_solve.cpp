@@ -21,9 +21,10 @@ class Operator {
  public:
   Operator(const PlanPlate& plate, const PlanWater& water) : plate_(plate), water_(water) {}
 
-  Values of(const Values& x) const {
+  /// In `y`, whose memory is used again: pages new from the system would cost more than the arithmetic.
+  Values of(const Values& x, Values y) const {
     const std::size_t columns = plate_.columns, cells = x.size();
-    Values y(cells);
+    y.resize(cells);
     for (std::size_t i = 0; i < cells; ++i) y[i] = plate_.diagonal_W_per_K[i] * x[i];
     for (std::size_t i = 0; i + 1 < cells; ++i) {
       y[i] -= plate_.right_W_per_K[i] * x[i + 1];
@@ -131,33 +132,36 @@ PlanPlate plate_of(const PlanSlab& slab, const PlanFloor& floor) {
 
 // The method as printed by its author, with the preconditioner on the right so that what is left is what it says.
 PlanSolution solved(const PlanSlab& slab, const PlanFloor& floor, const PlanPlate& plate, const PlanWater& water,
-                    const Values& start) {
+                    const PlanStart& start) {
   const Operator plan(plate, water);
   const Factor factor(slab, floor, plate, water);
   const Values drive = plan.drive();
   const double whole = std::sqrt(dot(drive, drive));
-  PlanSolution found{start.size() == drive.size() ? start : plate.even_degC, 0.0, 0};
+  PlanSolution found{start.plate_degC.size() == drive.size() ? start.plate_degC : plate.even_degC, 0.0, 0};
   Values left = drive;
-  add(left, -1.0, plan.of(found.plate_degC));
+  add(left, -1.0, plan.of(found.plate_degC, {}));
   const Values shadow = left;
-  Values way(left.size(), 0.0), moved(left.size(), 0.0);
+  Values way(left.size(), 0.0), moved(left.size(), 0.0), along, turned;
   double rho = 1.0, alpha = 1.0, omega = 1.0;
   found.left_share = whole > 0.0 ? std::sqrt(dot(left, left)) / whole : 0.0;
-  while (found.left_share > plan_left_share && found.rounds < most_rounds) {
+  while (found.left_share > start.left_share && found.rounds < most_rounds) {
     ++found.rounds;
     const double next = dot(shadow, left), beta = next / rho * (alpha / omega);
     rho = next;
     for (std::size_t i = 0; i < way.size(); ++i) way[i] = left[i] + beta * (way[i] - omega * moved[i]);
-    const Values along = factor.solved(way);
-    moved = plan.of(along);
+    along = way;
+    along = factor.solved(std::move(along));
+    moved = plan.of(along, std::move(moved));
     alpha = rho / dot(shadow, moved);
     add(left, -alpha, moved);
     add(found.plate_degC, alpha, along);
-    const Values beside = factor.solved(left), turned = plan.of(beside);
+    along = left;
+    along = factor.solved(std::move(along));
+    turned = plan.of(along, std::move(turned));
     const double square = dot(turned, turned);
     omega = square > 0.0 ? dot(turned, left) / square : 0.0;
     add(left, -omega, turned);
-    add(found.plate_degC, omega, beside);
+    add(found.plate_degC, omega, along);
     found.left_share = std::sqrt(dot(left, left)) / whole;
     if (omega == 0.0 || !std::isfinite(found.left_share)) break;
   }

@@ -26,10 +26,12 @@ struct PlanSolution {
   double left_share = 0.0;
   int rounds = 0;
 };
-/// From `start` [cell], which may be empty.
+/// Where to begin and when to end.
+struct PlanStart {
+  std::vector<double> plate_degC;  ///< [cell], or empty
+  double left_share;
+};
 PlanSolution solved(const PlanSlab& slab, const PlanFloor& floor, const PlanPlate& plate, const PlanWater& water,
-                    const std::vector<double>& start);
-/// Left of the drive when a plan counts as solved: heat is then right to about 1e-7.
-inline constexpr double plan_left_share = 1e-9;
+                    const PlanStart& start);
 
 }  // namespace slabwright::conduction

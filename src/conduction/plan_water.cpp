@@ -108,6 +108,9 @@ void feed(const PlanFloor& floor, const PlanPlace& place, double amount, std::ve
 PlanWater::PlanWater(const PlanSlab& slab, const PlanFloor& floor, const std::vector<PlanTube>& tubes,
                      const std::vector<double>& even_degC)
     : floor_(floor), felt_share_(slab.felt_share) {
+  double pieces = 0.0;
+  for (const PlanTube& tube : tubes) pieces += length_m(tube.line) / floor.cell_m + 1.0;
+  piece_.reserve(static_cast<std::size_t>(pieces));
   for (const PlanTube& tube : tubes) cut(tube);
   add_conductances(slab, tubes);
   for (PlanWaterPiece& piece : piece_) piece.other_degC = (1.0 - felt_share_) * read(floor_, piece.place, even_degC);

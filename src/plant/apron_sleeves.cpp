@@ -12,10 +12,23 @@ constexpr double sleeve_step_m = 0.25;
 
 bool in(const Polygon& area, Point where) { return where_is(where, area) != Where::outside; }
 
+/// Left of a trial's solution: a hundredth of a kelvin.
+constexpr double trial_share = 1e-5;
+
 class Apron {
  public:
   Apron(const Plant& plant, const FloorPlanCells& cells, const LaidFloor& laid, std::size_t manifold)
-      : plant_(plant), cells_(cells), laid_(laid), manifold_(manifold), area_(laid.apron[manifold]) {}
+      : plant_(plant),
+        cells_(cells),
+        laid_(laid),
+        manifold_(manifold),
+        area_(laid.apron[manifold]),
+        window_{{1e9, 1e9}, {-1e9, -1e9}} {
+    for (const Point corner : area_) {
+      window_.low = {std::min(window_.low.x_m, corner.x_m), std::min(window_.low.y_m, corner.y_m)};
+      window_.high = {std::max(window_.high.x_m, corner.x_m), std::max(window_.high.y_m, corner.y_m)};
+    }
+  }
 
   ApronField of(const PlanField& field) const {
     ApronField apron;
@@ -59,7 +72,7 @@ class Apron {
       tubes[i].sleeved_supply_m = std::max(tubes[i].sleeved_supply_m, sleeve_m);
       if (both) tubes[i].sleeved_return_m = std::max(tubes[i].sleeved_return_m, sleeve_m);
     }
-    return warmest(solve(cells_, tubes, {&from, true}));
+    return warmest(solve(cells_, tubes, {.start = &from, .top_within = window_, .left_share = trial_share}));
   }
 
   /// Longer sleeves leave less heat here: the least is found by halving.
@@ -87,6 +100,7 @@ class Apron {
   const LaidFloor& laid_;
   std::size_t manifold_;
   const Polygon& area_;
+  PlanWindow window_;
 };
 
 }  // namespace

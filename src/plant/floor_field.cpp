@@ -15,6 +15,8 @@ namespace {
 
 using namespace plant;
 
+/// Left of the solution that films are taken from.
+constexpr double rough_share = 1e-5;
 constexpr int any_room = -1;
 constexpr double cells_in_spacing = 4.0;  ///< what plan_slab() means, and wide_mean() averages over
 constexpr double sleeve_thickness_m = 0.009, sleeve_W_per_mK = 0.04;  ///< practice
@@ -144,9 +146,9 @@ std::vector<Diagnostic> remarks_on(const FloorPlanCells& cells, const LaidFloor&
 
 /// Once with each room's film, once with each place's: the film moves by a tenth power of the heat.
 PlanField solved(FloorPlanCells& cells, const Section& section, const LaidFloor& laid) {
-  const PlanField first = solve(cells, laid.tube, {nullptr, false});
+  const PlanField first = solve(cells, laid.tube, {.with_top = false, .left_share = rough_share});
   set_films(cells, section, first.up_W);
-  return solve(cells, laid.tube, {&first, true});
+  return solve(cells, laid.tube, {.start = &first});
 }
 
 FloorField shown(const Plant& plant, const FloorPlanCells& cells, const PlanField& plan) {
