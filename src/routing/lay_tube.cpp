@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "bands.hpp"
 #include "draft.hpp"
 #include "joints.hpp"
 #include "remarks_layout.hpp"
@@ -84,7 +85,7 @@ bool accepted(const LayoutCheck& check) {
 }
 
 /// How far a bulb swings out beside its legs.
-double swing_m(const LayoutTask& task) { return std::max(0.0, task.bend_radius_m - 0.48 * task.spacing_m); }
+double swing_m(const LayoutTask& task) { return std::max(0.0, task.bend_radius_m - 0.48 * least_spacing_m(task)); }
 
 /// The clearances that cells keep, so that bends keep the ones asked for. A bend round a corner that juts out comes
 /// nearer to it than its legs by up to 0.41 (R - c). Beside no-tube areas there is room for bulbs. Along walls there is
@@ -230,7 +231,7 @@ Checked<TubeLayout> lay_tube(const LayoutTask& task) {
   expects(task.outline.size() >= 3 && !task.manifold.empty() && task.spacing_m > 0.0 && task.longest_loop_m > 0.0,
           "lay_tube: no floor or spacing");
   expects(facing.x_m != 0.0 || facing.y_m != 0.0, "lay_tube: a manifold that faces nowhere");
-  if (task.bend_radius_m > widest_bend * task.spacing_m) return {std::nullopt, {bend_too_wide(task)}};
+  if (task.bend_radius_m > widest_bend * least_spacing_m(task)) return {std::nullopt, {bend_too_wide(task)}};
   const double off_wall_m = distance_to_boundary_m(task.manifold.front().place, task.outline);
   if (off_wall_m > most_off_wall * task.spacing_m) return {std::nullopt, {manifold_off_wall(off_wall_m)}};
   const LayoutTask seen = with_room_for_bends(seen_from_manifold(task), false);
