@@ -31,9 +31,10 @@ struct JointLine {
   friend bool operator==(const JointLine&, const JointLine&) = default;
 };
 
-/// Floor where tube lies closer than elsewhere.
+/// Floor along a wall where tube lies closer than elsewhere. Rows of tube run on beyond its ends, so what lies in line
+/// with it is as close.
 struct EdgeBand {
-  Polygon outline;
+  Polygon outline;  ///< with a side on the wall
   double spacing_m = 0.0;
   friend bool operator==(const EdgeBand&, const EdgeBand&) = default;
 };
@@ -52,7 +53,7 @@ struct LayoutTask {
   std::vector<NoTubeArea> no_tube;       ///< partitions too, between their openings
   std::vector<JointLine> joint;
   std::vector<EdgeBand> band;
-  std::vector<LossArea> loss;  ///< loops are balanced by heat; by length where this is empty
+  std::vector<LossArea> loss;      ///< loops are balanced by heat; by length where this is empty
   double wall_clearance_m = 0.15;  ///< of the tube's centre line
   double spacing_m = 0.30;
   double bend_radius_m = 0.12;  ///< least, of the tube's centre line; at most 0.9 of the spacing
@@ -106,11 +107,11 @@ struct LayoutCheck {
   int tight_bends_number = 0;     ///< arcs below the least radius
   int over_limit_number = 0;      ///< loops longer than the longest allowed
   int too_near_number = 0;        ///< places nearer to a wall or a no-tube area than the clearance, outside the apron
-  double separation_ratio = 0.0;  ///< least distance between tube lines outside the apron, in spacings
+  double separation_ratio = 0.0;  ///< least distance between tube lines outside the apron, in spacings of the place
   double bulb_separation_ratio = 0.0;  ///< the same beside U-turns wider than the spacing, which swing out
   double apron_separation_m = 0.0;     ///< the same inside the apron
   double clearance_m = 0.0;            ///< least distance to a wall outside the apron
-  double far_floor_ratio = 0.0;        ///< share of the floor that lies more than a spacing from any tube
+  double far_floor_ratio = 0.0;        ///< share of the floor that lies more than the spacing there from any tube
   double farthest_ratio = 0.0;         ///< the farthest floor from a tube, in spacings
   double near_ratio = 0.0;             ///< 99 % of the floor lies within this many spacings of a tube
   double spread_ratio = 0.0;           ///< (longest - shortest) / mean

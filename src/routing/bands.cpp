@@ -66,6 +66,12 @@ double spacing_here_m(const LayoutTask& task, const std::vector<BandStrip>& stri
   return least;
 }
 
+double least_spacing_m(const LayoutTask& task) {
+  double least = task.spacing_m;
+  for (const EdgeBand& band : task.band) least = std::min(least, band.spacing_m);
+  return least;
+}
+
 double spacing_asked_m(const LayoutTask& task, Point p) {
   double least = task.spacing_m;
   for (const EdgeBand& band : task.band) {

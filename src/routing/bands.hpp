@@ -18,6 +18,9 @@ std::vector<BandStrip> strips_of(const LayoutTask& task);
 /// How near tube lines may lie to each other here: the spacing of the closest strip.
 double spacing_here_m(const LayoutTask& task, const std::vector<BandStrip>& strips, Point place);
 
+/// The closest spacing of the floor.
+double least_spacing_m(const LayoutTask& task);
+
 /// How near tube is asked to lie here: the spacing of the closest band.
 double spacing_asked_m(const LayoutTask& task, Point place);
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "bands.hpp"
 #include "heat.hpp"
 #include "joints.hpp"
 #include "marks.hpp"
@@ -102,6 +103,21 @@ void mark_joints(Cells& cells, const LayoutTask& task) {
   }
 }
 
+/// Runs across a band would lie as far apart as elsewhere.
+void mark_bands(Cells& cells, const LayoutTask& task) {
+  if (task.band.empty()) return;
+  cells.across.assign(index(cells.size()), 0);
+  for (const BandStrip& strip : strips_of(task)) {
+    const int ways = std::abs(strip.inward.x_m) > std::abs(strip.inward.y_m) ? 1 | 1 << 2 : 1 << 1 | 1 << 3;
+    for (int cell = 0; cell < cells.size(); ++cell) {
+      const Point p = cells.middle(cell);
+      const double in_m = (p.x_m - strip.at.x_m) * strip.inward.x_m + (p.y_m - strip.at.y_m) * strip.inward.y_m;
+      if (in_m < 0.0 || in_m > strip.depth_m || spacing_asked_m(task, p) >= task.spacing_m) continue;
+      cells.across[index(cell)] = static_cast<std::uint8_t>(cells.across[index(cell)] | ways);
+    }
+  }
+}
+
 /// Lines between cells, halfway between their tubes; the outermost as far beyond as cells are wide.
 std::vector<double> lines_between(const std::vector<double>& tubes) {
   const std::size_t last = tubes.size() - 1;
@@ -164,6 +180,7 @@ Cells cells_of(const LayoutTask& task, const Fit& fit) {
     open_between(cells, task, cell, 1);
   }
   mark_joints(cells, task);
+  mark_bands(cells, task);
   for (int cell = 0; cell < cells.size() && !task.loss.empty(); ++cell) {
     double sum = 0.0;
     for (int k = 0; k < 4; ++k) sum += loss_ratio_at(task, cells.quarter(cell, k));

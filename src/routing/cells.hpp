@@ -26,7 +26,8 @@ struct Cells {
   std::vector<std::uint8_t> open;   ///< a bit for each way: tube may pass to that neighbour
   std::vector<std::uint8_t> joint;  ///< the same: a joint lies between; empty where no cells have one
 
-  std::vector<double> loss;  ///< heat lost for each of the rest; empty where all floor is alike
+  std::vector<std::uint8_t> across;  ///< a bit for each way: it leads across a band; empty where there is none
+  std::vector<double> loss;          ///< heat lost for each of the rest; empty where all floor is alike
 
   int size() const { return columns * rows; }
   int column(int cell) const { return cell % columns; }

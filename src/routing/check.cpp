@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstddef>
 
+#include "bands.hpp"
 #include "slabwright/routing_layout.hpp"
 
 namespace slabwright {
@@ -126,7 +127,12 @@ void check_apart(const LayoutTask& task, const std::vector<Segment>& all, Layout
   const double reach_m = 1.1 * task.spacing_m;
   const double own_m = 2.0 * task.spacing_m;
   Near near(all, task.spacing_m);
-  double least_m = HUGE_VAL, apron_m = HUGE_VAL, bulb_m = HUGE_VAL;
+  const std::vector<routing::BandStrip> strips = routing::strips_of(task);
+  const auto local_m = [&](const Segment& a, const Segment& b) {
+    if (strips.empty()) return task.spacing_m;
+    return std::min(routing::spacing_here_m(task, strips, a.a), routing::spacing_here_m(task, strips, b.a));
+  };
+  double least = HUGE_VAL, apron_m = HUGE_VAL, bulb = HUGE_VAL;
   for (std::size_t k = 0; k < all.size(); ++k) {
     const Segment& s = all[k];
     near.each(s.a, s.b, reach_m, [&](const std::vector<int>& list) {
@@ -135,17 +141,19 @@ void check_apart(const LayoutTask& task, const std::vector<Segment>& all, Layout
         const Segment& o = all[static_cast<std::size_t>(other)];
         const bool follows = o.loop == s.loop && (s.b == o.a || o.b == s.a);
         if (follows) continue;
-        double& least = s.in_apron || o.in_apron ? apron_m : s.in_bulb || o.in_bulb ? bulb_m : least_m;
-        if (boxes_apart(s, o, least)) continue;
+        const bool in_apron = s.in_apron || o.in_apron;
+        double& ratio = s.in_bulb || o.in_bulb ? bulb : least;
+        if (boxes_apart(s, o, in_apron ? apron_m : ratio * task.spacing_m)) continue;
         const double gap_m = distance_of_edges_m(s.a, s.b, o.a, o.b);
         if (gap_m == 0.0) ++check.crossings_number;
         if (o.loop == s.loop && std::abs(o.at_m - s.at_m) < own_m) continue;
-        least = std::min(least, gap_m);
+        if (in_apron) apron_m = std::min(apron_m, gap_m);
+        if (!in_apron && gap_m < ratio * task.spacing_m) ratio = std::min(ratio, gap_m / local_m(s, o));
       }
     });
   }
-  check.separation_ratio = std::min(least_m, reach_m) / task.spacing_m;
-  check.bulb_separation_ratio = std::min(bulb_m, reach_m) / task.spacing_m;
+  check.separation_ratio = std::min(least, reach_m / task.spacing_m);
+  check.bulb_separation_ratio = std::min(bulb, reach_m / task.spacing_m);
   check.apron_separation_m = std::min(apron_m, reach_m);
 }
 
@@ -306,7 +314,7 @@ void check_cover(const LayoutTask& task, const std::vector<Segment>& all, Layout
           }
         });
       }
-      away.push_back(gap_m / task.spacing_m);
+      away.push_back(gap_m / (task.band.empty() ? task.spacing_m : routing::spacing_asked_m(task, p)));
     }
   }
   if (away.empty()) return;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "bands.hpp"
 #include "heat.hpp"
 #include "trade.hpp"
 #include "tree.hpp"
@@ -21,7 +22,7 @@ constexpr int lay_rounds = 2;
 /// short for it.
 TreeOptions tree_options(const LayoutTask& task) {
   TreeOptions options;
-  if (task.bend_radius_m <= 0.5 * task.spacing_m * (1.0 + 1e-9)) return options;
+  if (task.bend_radius_m <= 0.5 * least_spacing_m(task) * (1.0 + 1e-9)) return options;
   options.end_price = 50;
   options.stub_price = 80;
   options.swaps_per_cell *= 2;
@@ -163,11 +164,14 @@ void lay(const Tasks& tasks, Draft& draft) {
   draft.path.assign(loops, {});
   draft.cold_last.assign(loops, 0);
   std::vector<char> changed(loops, 1);
-  for (int round = 0; round < lay_rounds; ++round) {
+  // Cells of a band tell less of their tube than square ones.
+  const int rounds = tasks.exact.band.empty() ? lay_rounds : lay_rounds + 1;
+  for (int round = 0; round < rounds; ++round) {
     lay_parts(tasks, draft, strands, changed);
     std::vector<double> extra_m(loops);
     for (std::size_t k = 0; k < loops; ++k) {
-      extra_m[k] = heat_m(tasks.exact, draft.path[k]) - sharp_m(draft.cells, cells_of_part(draft.owner, static_cast<int>(k)));
+      extra_m[k] =
+          heat_m(tasks.exact, draft.path[k]) - sharp_m(draft.cells, cells_of_part(draft.owner, static_cast<int>(k)));
     }
     changed = traded(draft, extra_m);
     if (std::count(changed.begin(), changed.end(), 1) == 0) return;

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "bands.hpp"
 #include "lay_zone.hpp"
 #include "remarks_layout.hpp"
 #include "slabwright/contract.hpp"
@@ -125,7 +126,7 @@ Laid lay_zones(const LayoutTask& task) {
 Checked<TubeLayout> lay_tube(const LayoutTask& task) {
   using namespace routing;
   expect_sense(task);
-  if (task.bend_radius_m > widest_bend * task.spacing_m) return {std::nullopt, {bend_too_wide(task)}};
+  if (task.bend_radius_m > widest_bend * least_spacing_m(task)) return {std::nullopt, {bend_too_wide(task)}};
   for (std::size_t k = 0; k < task.manifold.size(); ++k) {
     const double off_wall_m = distance_to_boundary_m(task.manifold[k].place, task.outline);
     if (off_wall_m > most_off_wall * task.spacing_m) return {std::nullopt, {manifold_off_wall(off_wall_m)}};

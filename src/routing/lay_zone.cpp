@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "bands.hpp"
 #include "draft.hpp"
 #include "joints.hpp"
 #include "lay_zone.hpp"
@@ -11,7 +12,7 @@ namespace slabwright::routing {
 namespace {
 
 /// How far a bulb swings out beside its legs.
-double swing_m(const LayoutTask& task) { return std::max(0.0, task.bend_radius_m - 0.48 * task.spacing_m); }
+double swing_m(const LayoutTask& task) { return std::max(0.0, task.bend_radius_m - 0.48 * least_spacing_m(task)); }
 
 }  // namespace
 

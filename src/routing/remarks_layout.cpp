@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include "bands.hpp"
+
 namespace slabwright::routing {
 namespace {
 
@@ -24,7 +26,7 @@ Diagnostic said(Severity severity, std::string code, std::string about, std::str
 Diagnostic bend_too_wide(const LayoutTask& task) {
   return said(Severity::problem, "layout.bend-too-wide", "tube.spacing",
               "tube that bends to {} cannot be laid {} apart: take {} or more, or a smaller tube",
-              {length(task.bend_radius_m), length(task.spacing_m), length(task.bend_radius_m / 0.9)});
+              {length(task.bend_radius_m), length(least_spacing_m(task)), length(task.bend_radius_m / 0.9)});
 }
 
 Diagnostic manifold_off_wall(double off_m) {
