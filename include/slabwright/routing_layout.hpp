@@ -17,8 +17,8 @@ struct NoTubeArea {
 
 /// Where tubes come up: a row of ports, two for each loop, at right angles to `facing` and centred on `place`.
 struct PortRow {
-  Point place;                 ///< at a wall, or no more than a spacing before it
-  Point facing;                ///< into the floor, at right angles to the wall behind it; any length but none
+  Point place;                 ///< at a wall or anywhere on the floor
+  Point facing;                ///< into the floor, parallel to walls; any length but none
   int loops_number = 0;        ///< most loops it can serve
   double port_pitch_m = 0.05;  ///< from each port to the next, the two of one loop neighbours
 };
@@ -81,8 +81,8 @@ struct TubeLayout {
   std::vector<Polygon> apron;
 };
 
-/// Lays the tube. Absent, with the reason, where there is none: a radius above 0.9 of the spacing, a manifold away
-/// from walls, no floor before it, ports that do not suffice, no room for the leaders. What falls short of the checks
+/// Lays the tube. Absent, with the reason, where there is none: a radius above 0.9 of the spacing, no floor before a
+/// manifold, ports that do not suffice, no room for the leaders. What falls short of the checks
 /// is said beside the layout, as failures where tube could not be laid so: bends below the least radius, loops over the
 /// limit, clearances. Tube never crosses tube. The same task gives the same layout. The number of loops is the least
 /// that the limit allows. Several manifolds share the floor out along straight borders, so that loops come out equally

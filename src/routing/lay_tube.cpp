@@ -5,6 +5,7 @@
 #include "lay_zone.hpp"
 #include "remarks_layout.hpp"
 #include "slabwright/contract.hpp"
+#include "slit.hpp"
 #include "zones.hpp"
 
 namespace slabwright {
@@ -13,8 +14,6 @@ namespace {
 
 /// Bulbs beside each other want this much room: R <= 0.9 s.
 constexpr double widest_bend = 0.9;
-/// A manifold stands no farther from a wall than this, in spacings.
-constexpr double most_off_wall = 1.0;
 /// Zones are cut again where loops of the whole floor differ more.
 constexpr double even_spread = 0.05;
 constexpr int even_rounds = 2, zone_rounds = 3;
@@ -48,10 +47,14 @@ bool touches(const NoTubeArea& area, const Zone& zone) {
 
 /// What of the task lies on the zone of one manifold.
 ZoneTask zone_task(const LayoutTask& task, const ZoneShare& share) {
-  ZoneTask made{on_zone(task, share.zone), {}, manifold_named(task, share.manifold)};
-  made.task.manifold = {task.manifold[share.manifold]};
+  const PortRow& manifold = task.manifold[share.manifold];
+  const double about = signed_area_m2(share.zone.corner) / (task.spacing_m * task.longest_loop_m);
+  const int loops = share.loops > 0 ? share.loops : static_cast<int>(std::ceil(1.04 * about));
+  const Zone zone = stands_free(task, manifold) ? with_slit(share.zone, task, manifold, loops) : share.zone;
+  ZoneTask made{on_zone(task, zone), {}, manifold_named(task, share.manifold)};
+  made.task.manifold = {manifold};
   std::erase_if(made.task.no_tube, [&](const NoTubeArea& area) { return !touches(area, share.zone); });
-  for (const Zone::Edge& edge : share.zone.edge) made.is_border.push_back(edge.is_border ? 1 : 0);
+  for (const Zone::Edge& edge : zone.edge) made.is_border.push_back(edge.is_border ? 1 : 0);
   return made;
 }
 
@@ -126,10 +129,6 @@ Checked<TubeLayout> lay_tube(const LayoutTask& task) {
   using namespace routing;
   expect_sense(task);
   if (task.bend_radius_m > widest_bend * task.spacing_m) return {std::nullopt, {bend_too_wide(task)}};
-  for (std::size_t k = 0; k < task.manifold.size(); ++k) {
-    const double off_wall_m = distance_to_boundary_m(task.manifold[k].place, task.outline);
-    if (off_wall_m > most_off_wall * task.spacing_m) return {std::nullopt, {manifold_off_wall(off_wall_m)}};
-  }
   ZoneNotes none(task.manifold.size());
   Laid laid = task.manifold.size() > 1 ? lay_zones(task) : lay_all(task, {{zone_of(task), 0, 0}}, none);
   if (!laid.layout) return {std::nullopt, laid.said};

@@ -27,12 +27,6 @@ Diagnostic bend_too_wide(const LayoutTask& task) {
               {length(task.bend_radius_m), length(task.spacing_m), length(task.bend_radius_m / 0.9)});
 }
 
-Diagnostic manifold_off_wall(double off_m) {
-  return said(Severity::problem, "layout.manifold-off-wall", "manifold",
-              "the manifold stands {} from the nearest wall: tube is laid from manifolds at a wall only",
-              {length(off_m)});
-}
-
 std::string manifold_named(const LayoutTask& task, std::size_t row) {
   return task.manifold.size() == 1 ? "manifold" : fmt::format("manifold[{}]", row + 1);
 }

@@ -7,7 +7,6 @@
 namespace slabwright::routing {
 
 Diagnostic bend_too_wide(const LayoutTask& task);
-Diagnostic manifold_off_wall(double off_m);
 /// "manifold", or "manifold[2]" where there are several.
 std::string manifold_named(const LayoutTask& task, std::size_t row);
 Diagnostic no_floor_at_manifold(const std::string& manifold);
