@@ -184,6 +184,19 @@ std::vector<double> lines_of(const std::vector<Wall>& walls, const Wanted& wante
   return all;
 }
 
+/// Cells of exactly this size from the first wall on; less than one is left over before the last.
+std::vector<double> exact_lines_of(const std::vector<Wall>& walls, double cell_m) {
+  double from = HUGE_VAL, to = -HUGE_VAL;
+  for (const Wall& wall : walls) {
+    from = std::min(from, line_of(wall, cell_m));
+    to = std::max(to, line_of(wall, cell_m));
+  }
+  std::vector<double> all{from};
+  const int count = std::max(1, static_cast<int>((to - from + same_m) / cell_m));
+  for (int k = 1; k <= count; ++k) all.push_back(from + k * cell_m);
+  return all;
+}
+
 }  // namespace
 
 double Cells::width_m(int cell) const { return x_m[index(column(cell)) + 1] - x_m[index(column(cell))]; }
@@ -228,8 +241,12 @@ bool keeps_clear(const LayoutTask& task, Point a, Point b) {
 Cells cells_of(const LayoutTask& task, const Fit& fit) {
   const Wanted wanted{2.0 * task.spacing_m, fit};
   Cells cells;
-  cells.x_m = lines_of(chosen(walls_of(task, true), wanted), wanted);
-  cells.y_m = lines_of(chosen(walls_of(task, false), wanted), wanted);
+  const auto lines = [&](bool x) {
+    const std::vector<Wall> walls = walls_of(task, x);
+    return task.exact_spacing ? exact_lines_of(walls, wanted.cell_m) : lines_of(chosen(walls, wanted), wanted);
+  };
+  cells.x_m = lines(true);
+  cells.y_m = lines(false);
   cells.columns = static_cast<int>(cells.x_m.size()) - 1;
   cells.rows = static_cast<int>(cells.y_m.size()) - 1;
   cells.kind.assign(index(cells.size()), Kind::outside);

@@ -25,6 +25,8 @@ void expect_sense(const LayoutTask& task) {
   expects(task.edge_clearance_m.empty() || task.edge_clearance_m.size() == task.outline.size(),
           "lay_tube: a clearance for each edge, or none");
   for (const PortRow& row : task.manifold) {
+    expects(row.loops_wanted_number >= 0 && row.loops_wanted_number <= row.loops_number,
+            "lay_tube: more loops wanted than the manifold serves");
     expects(row.facing.x_m != 0.0 || row.facing.y_m != 0.0, "lay_tube: a manifold that faces nowhere");
   }
 }
@@ -79,7 +81,9 @@ Laid lay_all(const LayoutTask& task, const std::vector<ZoneShare>& shares, ZoneN
   TubeLayout whole;
   bool refused = false;
   for (const ZoneShare& share : shares) {
-    Checked<TubeLayout> part = lay_zone(zone_task(task, share), {share.loops, false});
+    const int wanted = task.manifold[share.manifold].loops_wanted_number;
+    const LoopsWish wish{wanted > 0 ? wanted : share.loops, wanted > 0};
+    Checked<TubeLayout> part = lay_zone(zone_task(task, share), wish);
     laid.said.insert(laid.said.end(), part.said.begin(), part.said.end());
     if (!part) notes.room_ratio[share.manifold] *= more_room;
     if (!part) refused = true;

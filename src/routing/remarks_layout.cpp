@@ -62,6 +62,13 @@ Diagnostic floor_out_of_reach(const std::string& manifold, double area_m2) {
               {Measured{area_m2, Dimension::area}});
 }
 
+Diagnostic floor_left_over(const LayoutTask& task, const std::string& manifold, double width_m) {
+  return said(Severity::note, "layout.floor-left-over", manifold,
+              "tube exactly {} apart leaves a strip {} wide along a wall without a row of its own; stretched spacings "
+              "would fill it",
+              {length(task.spacing_m), length(width_m)});
+}
+
 Diagnostic manifolds_not_parted() {
   return said(Severity::problem, "layout.not-parted", "manifold",
               "no straight border gives each manifold floor of its own for as many loops as its ports serve: move them "
