@@ -2,6 +2,7 @@
 // Numbers in, paths out: nothing here knows a design. Metres; x to the right, y up.
 #pragma once
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "slabwright/diagnostics.hpp"
@@ -18,10 +19,11 @@ struct NoTubeArea {
 
 /// Where tubes come up: a row of ports, two for each loop, at right angles to `facing` and centred on `place`.
 struct PortRow {
-  Point place;                 ///< at a wall, or no more than a spacing before it
-  Point facing;                ///< into the floor, at right angles to the wall behind it; any length but none
-  int loops_number = 0;        ///< most loops it can serve
-  double port_pitch_m = 0.05;  ///< from each port to the next, the two of one loop neighbours
+  Point place;                  ///< at a wall or anywhere on the floor
+  Point facing;                 ///< into the floor, parallel to walls; any length but none
+  int loops_number = 0;         ///< most loops it can serve
+  double port_pitch_m = 0.05;   ///< from each port to the next, the two of one loop neighbours
+  int loops_wanted_number = 0;  ///< exactly so many loops from it, no more than it can serve; 0: as many as it takes
   friend bool operator==(const PortRow&, const PortRow&) = default;
 };
 
@@ -59,6 +61,9 @@ struct LayoutTask {
   double bend_radius_m = 0.12;  ///< least, of the tube's centre line; at most 0.9 of the spacing
   double longest_loop_m = 90.0;
   std::vector<PortRow> manifold;  ///< one at least
+  /// Whether all tube lies exactly a spacing apart, for mesh to tie it to. Floor is then left over along walls on the
+  /// right of a manifold and ahead of it. Otherwise spacings are stretched or squeezed a little to fill the floor.
+  bool exact_spacing = false;
   std::uint64_t seed = 1;
   friend bool operator==(const LayoutTask&, const LayoutTask&) = default;
 };
@@ -89,8 +94,8 @@ struct TubeLayout {
   std::vector<Polygon> apron;
 };
 
-/// Lays the tube. Absent, with the reason, where there is none: a radius above 0.9 of the spacing, a manifold away
-/// from walls, no floor before it, ports that do not suffice, no room for the leaders. What falls short of the checks
+/// Lays the tube. Absent, with the reason, where there is none: a radius above 0.9 of the spacing, no floor before a
+/// manifold, ports that do not suffice, no room for the leaders. What falls short of the checks
 /// is said beside the layout, as failures where tube could not be laid so: bends below the least radius, loops over the
 /// limit, clearances. Tube never crosses tube. The same task gives the same layout. The number of loops is the least
 /// that the limit allows. Several manifolds share the floor out along straight borders, so that loops come out equally
@@ -98,6 +103,11 @@ struct TubeLayout {
 /// "Spanning-tree based coverage of continuous areas by a mobile robot", 2001), one in each of the parts that the floor
 /// is cut into.
 Checked<TubeLayout> lay_tube(const LayoutTask& task);
+
+/// A place at a wall where this manifold would serve the floor better, the others left where they are: shorter ways
+/// out, loops more alike, fewer bends. Places are tried a few paces apart and the most promising ones laid, so it takes
+/// up to four times as long as `lay_tube`. Absent where none is clearly better. The same task gives the same place.
+std::optional<PortRow> better_place(const LayoutTask& task, std::size_t manifold = 0);
 
 /// What a layout is worth, measured on its final lines and arcs. It asks nothing of how the layout was made.
 struct LayoutCheck {

@@ -6,6 +6,7 @@
 #include "lay_zone.hpp"
 #include "remarks_layout.hpp"
 #include "slabwright/contract.hpp"
+#include "slit.hpp"
 #include "zones.hpp"
 
 namespace slabwright {
@@ -14,8 +15,6 @@ namespace {
 
 /// Bulbs beside each other want this much room: R <= 0.9 s.
 constexpr double widest_bend = 0.9;
-/// A manifold stands no farther from a wall than this, in spacings.
-constexpr double most_off_wall = 1.0;
 /// Zones are cut again where loops of the whole floor differ more.
 constexpr double even_spread = 0.05;
 constexpr int even_rounds = 2, zone_rounds = 3;
@@ -27,6 +26,8 @@ void expect_sense(const LayoutTask& task) {
   expects(task.edge_clearance_m.empty() || task.edge_clearance_m.size() == task.outline.size(),
           "lay_tube: a clearance for each edge, or none");
   for (const PortRow& row : task.manifold) {
+    expects(row.loops_wanted_number >= 0 && row.loops_wanted_number <= row.loops_number,
+            "lay_tube: more loops wanted than the manifold serves");
     expects(row.facing.x_m != 0.0 || row.facing.y_m != 0.0, "lay_tube: a manifold that faces nowhere");
   }
 }
@@ -49,10 +50,14 @@ bool touches(const NoTubeArea& area, const Zone& zone) {
 
 /// What of the task lies on the zone of one manifold.
 ZoneTask zone_task(const LayoutTask& task, const ZoneShare& share) {
-  ZoneTask made{on_zone(task, share.zone), {}, manifold_named(task, share.manifold)};
-  made.task.manifold = {task.manifold[share.manifold]};
+  const PortRow& manifold = task.manifold[share.manifold];
+  const double about = signed_area_m2(share.zone.corner) / (task.spacing_m * task.longest_loop_m);
+  const int loops = share.loops > 0 ? share.loops : static_cast<int>(std::ceil(1.04 * about));
+  const Zone zone = stands_free(task, manifold) ? with_slit(share.zone, task, manifold, loops) : share.zone;
+  ZoneTask made{on_zone(task, zone), {}, manifold_named(task, share.manifold)};
+  made.task.manifold = {manifold};
   std::erase_if(made.task.no_tube, [&](const NoTubeArea& area) { return !touches(area, share.zone); });
-  for (const Zone::Edge& edge : share.zone.edge) made.is_border.push_back(edge.is_border ? 1 : 0);
+  for (const Zone::Edge& edge : zone.edge) made.is_border.push_back(edge.is_border ? 1 : 0);
   return made;
 }
 
@@ -77,7 +82,9 @@ Laid lay_all(const LayoutTask& task, const std::vector<ZoneShare>& shares, ZoneN
   TubeLayout whole;
   bool refused = false;
   for (const ZoneShare& share : shares) {
-    Checked<TubeLayout> part = lay_zone(zone_task(task, share), {share.loops, false});
+    const int wanted = task.manifold[share.manifold].loops_wanted_number;
+    const LoopsWish wish{wanted > 0 ? wanted : share.loops, wanted > 0};
+    Checked<TubeLayout> part = lay_zone(zone_task(task, share), wish);
     laid.said.insert(laid.said.end(), part.said.begin(), part.said.end());
     if (!part) notes.room_ratio[share.manifold] *= more_room;
     if (!part) refused = true;
@@ -127,10 +134,6 @@ Checked<TubeLayout> lay_tube(const LayoutTask& task) {
   using namespace routing;
   expect_sense(task);
   if (task.bend_radius_m > widest_bend * least_spacing_m(task)) return {std::nullopt, {bend_too_wide(task)}};
-  for (std::size_t k = 0; k < task.manifold.size(); ++k) {
-    const double off_wall_m = distance_to_boundary_m(task.manifold[k].place, task.outline);
-    if (off_wall_m > most_off_wall * task.spacing_m) return {std::nullopt, {manifold_off_wall(off_wall_m)}};
-  }
   ZoneNotes none(task.manifold.size());
   Laid laid = task.manifold.size() > 1 ? lay_zones(task) : lay_all(task, {{zone_of(task), 0, 0}}, none);
   if (!laid.layout) return {std::nullopt, laid.said};

@@ -39,6 +39,8 @@ constexpr double stretch_price = 10.0;
 constexpr double little_swing = 0.15;
 /// Loops of even heat where little is lost are long ones: with this much over the limit more loops are needed.
 constexpr double little_over = 1.03;
+/// A strip left over is worth a word where it is wider, in spacings.
+constexpr double least_strip = 0.1;
 /// Numbers of loops tried above the least, where some come out over the limit.
 constexpr int most_added = 2;
 
@@ -223,6 +225,14 @@ Best best_from(const LayoutTask& task, const LayoutTask& seen, const LoopsWish& 
   return best;
 }
 
+/// The wider of the strips that cells of an exact size leave along the last walls.
+double left_over_m(const LayoutTask& seen, const Cells& cells) {
+  Point most{-HUGE_VAL, -HUGE_VAL};
+  for (const Point& p : seen.outline) most = {std::max(most.x_m, p.x_m), std::max(most.y_m, p.y_m)};
+  const double kept_m = seen.wall_clearance_m - 0.5 * seen.spacing_m;
+  return std::max(most.x_m - cells.x_m.back(), most.y_m - cells.y_m.back()) - kept_m;
+}
+
 }  // namespace
 
 double layout_price(const LayoutCheck& check) {
@@ -253,6 +263,8 @@ Checked<TubeLayout> lay_zone(const ZoneTask& zone, const LoopsWish& wish) {
   }
   if (!best.layout) return {std::nullopt, {no_room_for_apron(zone.name, made_wish.loops)}};
   Checked<TubeLayout> laid{std::move(best.layout), {}};
+  const double strip_m = task.exact_spacing ? left_over_m(seen, cells) : 0.0;
+  if (strip_m > least_strip * task.spacing_m) laid.said.push_back(floor_left_over(task, zone.name, strip_m));
   if (best.unreached_m2 > 0.0) laid.said.push_back(floor_out_of_reach(zone.name, best.unreached_m2));
   if (best.neck) laid.said.push_back(neck_too_narrow(*best.neck, seen_from_outside(best.neck->place, task)));
   for (const Opening& opening : best.closed) {

@@ -29,12 +29,6 @@ Diagnostic bend_too_wide(const LayoutTask& task) {
               {length(task.bend_radius_m), length(least_spacing_m(task)), length(task.bend_radius_m / 0.9)});
 }
 
-Diagnostic manifold_off_wall(double off_m) {
-  return said(Severity::problem, "layout.manifold-off-wall", "manifold",
-              "the manifold stands {} from the nearest wall: tube is laid from manifolds at a wall only",
-              {length(off_m)});
-}
-
 std::string manifold_named(const LayoutTask& task, std::size_t row) {
   return task.manifold.size() == 1 ? "manifold" : fmt::format("manifold[{}]", row + 1);
 }
@@ -84,6 +78,13 @@ Diagnostic neck_too_narrow(const Neck& neck, Point place) {
       "place a manifold beyond it",
       {Measured{neck.beyond_m2, Dimension::area}, length(place.x_m), length(place.y_m), number(neck.needed_number),
        number(neck.passing_number)});
+}
+
+Diagnostic floor_left_over(const LayoutTask& task, const std::string& manifold, double width_m) {
+  return said(Severity::note, "layout.floor-left-over", manifold,
+              "tube exactly {} apart leaves a strip {} wide along a wall without a row of its own; stretched spacings "
+              "would fill it",
+              {length(task.spacing_m), length(width_m)});
 }
 
 Diagnostic manifolds_not_parted() {

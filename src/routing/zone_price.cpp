@@ -80,6 +80,12 @@ double shared_m(Point a, Point b, Point c, Point d, double slack_m) {
 
 }  // namespace
 
+Point seen_along(Point place, Point origin, Point north) {
+  const double scale = distance_m({}, north);
+  const Point d{(place.x_m - origin.x_m) / scale, (place.y_m - origin.y_m) / scale};
+  return {d.x_m * north.y_m - d.y_m * north.x_m, d.x_m * north.x_m + d.y_m * north.y_m};
+}
+
 LayoutTask facing(LayoutTask task, Point north) {
   task.manifold.front().facing = north;
   return task;
@@ -119,13 +125,8 @@ ZonePrices::ZonePrices(const LayoutTask& task, Point north, const ZoneNotes& not
   const std::vector<double> heat = heat_by_cell(cells_, seen_);
   tube_m_ = sum_of(tube_by_cell(cells_));
   const Point at = task.manifold.front().place;
-  const double scale = distance_m({}, north);
-  const auto turned = [&](Point p, Point from) {
-    const Point d{(p.x_m - from.x_m) / scale, (p.y_m - from.y_m) / scale};
-    return Point{d.x_m * north.y_m - d.y_m * north.x_m, d.x_m * north.x_m + d.y_m * north.y_m};
-  };
   for (const PortRow& row : task.manifold) {
-    const Point place = turned(row.place, at), facing = turned(row.facing, {});
+    const Point place = seen_along(row.place, at, north), facing = seen_along(row.facing, {}, north);
     const double by = 0.5 * task.spacing_m / distance_m({}, facing);
     place_.push_back(place);
     probe_.push_back({place.x_m + by * facing.x_m, place.y_m + by * facing.y_m});
@@ -167,17 +168,26 @@ ZonePiece ZonePrices::whole() const {
   for (std::size_t k = 0; k < place_.size(); ++k) piece.manifold.push_back(k);
   const int least = static_cast<int>(std::ceil(leaders_and_balance * tube_m_ / seen_.longest_loop_m));
   piece.loops = std::max(least, least_loops(piece.manifold));
+  const auto& rows = seen_.manifold;
+  if (std::all_of(rows.begin(), rows.end(), [](const PortRow& row) { return row.loops_wanted_number > 0; })) {
+    piece.loops = most_loops(piece.manifold);
+  }
   return piece;
 }
 
 int ZonePrices::most_loops(const std::vector<std::size_t>& manifold) const {
   int sum = 0;
-  for (const std::size_t k : manifold) sum += seen_.manifold[k].loops_number;
+  for (const std::size_t k : manifold) {
+    const PortRow& row = seen_.manifold[k];
+    sum += row.loops_wanted_number > 0 ? row.loops_wanted_number : row.loops_number;
+  }
   return sum;
 }
 
 int ZonePrices::least_loops(const std::vector<std::size_t>& manifold) const {
-  return static_cast<int>(manifold.size());
+  int sum = 0;
+  for (const std::size_t k : manifold) sum += std::max(1, seen_.manifold[k].loops_wanted_number);
+  return sum;
 }
 
 bool ZonePrices::stands_on_floor(std::size_t manifold) const {

@@ -29,6 +29,9 @@ struct ZoneNotes {
 /// The direction of the longest walls, square corners counted together.
 Point main_direction(const Polygon& outline);
 
+/// A place as it is seen from `origin` looking north.
+Point seen_along(Point place, Point origin, Point north);
+
 /// The task with its first manifold turned that way: what `seen_from_manifold` goes by.
 LayoutTask facing(LayoutTask task, Point north);
 
