@@ -10,16 +10,18 @@
 #include "slabwright/freeze_outage.hpp"
 #include "slabwright/freeze_recovery.hpp"
 #include "slabwright/sitework.hpp"
+#include "slabwright/sitework_guide.hpp"
 
 namespace slabwright {
 
 /// The question asked, one for each command that computes.
-enum class Question { check, design, route, balance, freeze };
+enum class Question { check, design, route, balance, freeze, drill };
 
 struct Wishes {
   Question question = Question::design;
   bool sensitivities = true;  ///< ranges, what matters most, what would lower the frost hold
   bool bands = true;          ///< of the frost hold, where that is the question
+  DrillAsked drill = {};      ///< where a hole is the question
   Progress progress = {};     ///< told of the bands, which take a second or two
 };
 
@@ -67,7 +69,10 @@ struct Answer {
   std::vector<Diagnostic> said;      ///< everything the stages said, in their order
   std::vector<std::string> lacking;  ///< "for heat, pump and boiler: give --outdoor"
   std::optional<LoopPlan> loops;
-  std::optional<CutList> cuts;  ///< of coils for the loops
+  std::optional<CutList> cuts;         ///< of coils for the loops
+  std::optional<Materials> materials;  ///< what they are laid with
+  std::optional<StakeOut> stakes;      ///< where lines are snapped for them; only when the route is the question
+  std::optional<DrillGuide> drill;     ///< only when a hole is the question
   std::optional<Envelope> envelope;
   std::optional<FloorPlan> floor;
   std::optional<Balance> balance;

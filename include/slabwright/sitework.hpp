@@ -1,10 +1,14 @@
-// What the people on the site do with the loops: which coils to buy and how to cut them.
+// What the people on the site do with the loops: which coils to buy and how to cut them, what else to buy, where to
+// snap lines.
 #pragma once
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "slabwright/routing.hpp"
+#include "slabwright/sitework_materials.hpp"
+#include "slabwright/sitework_stakes.hpp"
 
 namespace slabwright {
 
@@ -48,6 +52,13 @@ std::vector<double> usual_coils_m(System system);
 /// The cut list of a plan. Absent where loops are only counted, in a slab that is poured, and where no coil is as long
 /// as the longest loop ("sitework.no-coil", a warning).
 Checked<CutList> cut_list(const Design& design, const LoopPlan& plan);
+
+/// What the loops are laid with. Absent in a slab that is poured. Where loops are not drawn, ties are reckoned from
+/// their lengths and sleeves are not counted.
+std::optional<Materials> materials_of(const Design& design, const LoopPlan& plan);
+
+/// Lines and walks of a plan whose loops are all drawn, from the walls told_from() picks, to 1/4 in or 5 mm.
+std::optional<StakeOut> stake_out(const Design& design, const LoopPlan& plan);
 
 Record record_of(CutPiece&);
 Record record_of(CutCoil&);

@@ -8,14 +8,18 @@
 namespace slabwright {
 namespace {
 
+/// Whether the question is one about heat, whose ranges and guesses then matter.
+bool needs_heat(Question question) {
+  return question == Question::check || question == Question::design || question == Question::freeze;
+}
+
 /// One line for each stage that could not run for want of an entry.
 std::vector<std::string> lacking_in(const Answer& answer) {
   const bool si = answer.file.design.units == System::si;
   std::vector<std::string> lines;
   if (!answer.loops)
     lines.push_back(std::string("for loops: give --size \"") + (si ? "11 x 9 m" : "36 x 30 ft") + "\", or --lengths");
-  const bool asks_heat = answer.wishes.question != Question::balance && answer.wishes.question != Question::route;
-  if (!answer.envelope && asks_heat) {
+  if (!answer.envelope && needs_heat(answer.wishes.question)) {
     lines.push_back(std::string("for heat, pump, boiler and frost hold: give --outdoor \"") + (si ? "-25 C" : "-12 F") +
                     "\"");
   }
@@ -28,6 +32,7 @@ bool begins(const std::string& code, std::string_view word) { return code.compar
 bool concerns(Question question, const std::string& code) {
   if (question == Question::balance)
     return begins(code, "balance.") || begins(code, "loop") || begins(code, "manifold.");
+  if (question == Question::drill) return begins(code, "drill.");
   if (question == Question::freeze)
     return !begins(code, "balance.") && !begins(code, "plant.") && !begins(code, "loop");
   return true;
@@ -56,6 +61,7 @@ bool answered(const Answer& answer) {
     case Question::route: return answer.loops && answer.loops->drawing;
     case Question::balance: return answer.balance.has_value();
     case Question::freeze: return answer.freeze.has_value();
+    case Question::drill: return answer.drill.has_value();
   }
   return false;
 }
@@ -72,8 +78,12 @@ Answer answer(const DesignFile& file, const Wishes& wishes, const Brought& broug
     if (wishes.bands) add_bands(found, passing);
     add_cold_runs(found, passing);
   }
-  const bool ranged = wishes.question != Question::balance && wishes.question != Question::route;
-  if (wishes.sensitivities && ranged) {
+  if (wishes.question == Question::drill && found.loops) {
+    Checked<DrillGuide> guide = drill_at(found.file.design, *found.loops, wishes.drill);
+    found.drill = std::move(guide.value);
+    found.said.insert(found.said.end(), guide.said.begin(), guide.said.end());
+  }
+  if (wishes.sensitivities && needs_heat(wishes.question)) {
     add_ranges(found, passing);
     if (wishes.question == Question::freeze)
       add_changes(found, passing.weather);

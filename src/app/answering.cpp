@@ -1,4 +1,4 @@
-// check, design, route, balance and freeze: read, answer, print.
+// check, design, route, balance, freeze and drill: read, answer, print.
 #include <fmt/format.h>
 
 #include <iostream>
@@ -35,6 +35,7 @@ int print(const Request& request, const Answer& tried, const std::optional<Answe
 /// What the file alone says, where options were tried on it; nothing where it cannot be answered.
 std::optional<Answer> as_written(const Request& request, Wishes wishes, const std::string& text) {
   if (request.file.empty() || request.overrides.empty() || request.json || request.explain) return std::nullopt;
+  if (wishes.question == Question::drill) return std::nullopt;
   const ReadDesign plain = read_design(text);
   if (!plain.checked) return std::nullopt;
   const BroughtFiles beside = bring(plain, request.file);
@@ -73,6 +74,14 @@ int run_answer(const Request& request, Question question) {
   Wishes wishes;
   wishes.question = question;
   wishes.bands = !request.quick;
+  if (question == Question::drill) {
+    AskedHole hole = asked_hole(request);
+    if (!hole.problem.empty()) {
+      std::cerr << hole.problem << '\n';
+      return bad_words;
+    }
+    wishes.drill = std::move(hole.asked);
+  }
   const std::optional<Answer> written = as_written(request, wishes, text);
   const Answer tried = [&] {
     Bar bar(question == Question::freeze);

@@ -19,6 +19,7 @@ The whole job, in order, from one file that you keep:
   new      make the file                 route    the loops as lines to lay
   check    read it, say what we guess    balance  set the manifold
   design   everything at once            freeze   lowest setting, and why
+                                         drill    may I drill here?
 
 Start:  slabwright new my-shop.toml --size "36 x 30 ft" --spacing "12 in"
         (already poured? add --poured 5, the number of loops)
@@ -46,6 +47,17 @@ std::string help_page(std::string_view command) {
         "  --json       the whole answer for a program\n"
         "  --out DIR    tables as CSV files in DIR: loops, balance; of freeze also\n"
         "               power cuts and ways back to work\n";
+  }
+  if (command == "drill") {
+    page +=
+        "\nWhich hole (without --at: the anchors of the file):\n"
+        "  --at         \"12 ft 4 in from west wall, 7 ft from south wall\", or \"x, y\"\n"
+        "  --diameter   \"1/2 in\"       of the hole\n"
+        "  --depth      \"3 in\"         of the hole\n"
+        "  --tolerance  \"1.5 in\"       19 of 20 places of tube lie so near to the drawing\n"
+        "  --may-move   \"6 in\"         how far each way a machine may be moved\n"
+        "  --found      FILE           places where tube was found, each on a line like --at;\n"
+        "                              behind a semicolon the same spot as drawn, if known\n";
   }
   if (command == "freeze") {
     page +=

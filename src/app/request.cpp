@@ -30,13 +30,14 @@ constexpr std::array<ShortOption, 17> options{{
     {"--units", "units", "US", "US or SI: what is printed"},
 }};
 
-constexpr std::array<Command, 6> all_commands{{
+constexpr std::array<Command, 7> all_commands{{
     {"new", "make the file"},
     {"check", "read it, compute nothing but what matters most"},
     {"design", "everything at once"},
     {"route", "the loops as lines to lay"},
     {"balance", "set the manifold"},
     {"freeze", "lowest setting at which nothing freezes"},
+    {"drill", "may I drill here?"},
 }};
 
 /// "188 241 262 290 ft" as one override for each loop; the last word or two are the unit.
@@ -103,6 +104,14 @@ void declare(CLI::App& app, Request& request, Flags& flags) {
   if (request.command == "freeze") {
     app.add_flag("--explain", request.explain);
     app.add_flag("--quick", request.quick);
+  }
+  if (request.command == "drill") {
+    app.add_option("--at", request.at);
+    app.add_option("--diameter", request.diameter);
+    app.add_option("--depth", request.depth);
+    app.add_option("--tolerance", request.tolerance);
+    app.add_option("--may-move", request.may_move);
+    app.add_option("--found", request.found);
   }
   app.add_option("--out", request.out);
   app.add_option("--lengths", flags.lengths);

@@ -38,6 +38,8 @@ struct Request {
   bool explain = false;  ///< freeze: why this setting
   bool quick = false;    ///< freeze: without what nobody can know
   bool help = false;
+  std::string at, diameter, depth, tolerance, may_move;  ///< drill: as typed; empty where not given
+  std::string found;                                     ///< drill: a file of places where tube was found
   std::string out;
 };
 
@@ -47,6 +49,13 @@ struct Parsed {
   std::string problem;
 };
 Parsed parse(std::span<const std::string> words);
+
+/// What `drill` asks beside the design's anchors, or a sentence that says what to write instead.
+struct AskedHole {
+  DrillAsked asked;
+  std::string problem;
+};
+AskedHole asked_hole(const Request& request);
 
 /// What `slabwright` alone prints, and the help of one command.
 std::string front_page();

@@ -19,6 +19,11 @@ const char* own_caution(Question question) {
              "and "
              "whatever carries load are an engineer's matter.";
     case Question::balance: return "Water may be hot and under pressure: open bleeders slowly, cloth in hand.";
+    case Question::drill:
+      return "The drawn position is not the cast position: scan the floor and mark what is found before you drill. Let "
+             "the pressure off and keep a gauge in sight, set a depth stop, use a GFCI outlet, and bind the silica "
+             "dust "
+             "with water or a vacuum. What an anchor carries is an engineer's matter.";
     case Question::freeze: return "A careful estimate, no promise that nothing freezes: own a freeze alarm.";
   }
   return "";
@@ -30,7 +35,8 @@ std::vector<std::string> cautions(const Reader& reader) {
   const Design& design = reader.design();
   const bool glycol = design.fluid.kind != FluidKind::water;
   std::vector<std::string> all{own_caution(reader.answer.wishes.question)};
-  if (reader.answer.wishes.question == Question::check) return all;
+  const Question question = reader.answer.wishes.question;
+  if (question == Question::check || question == Question::drill) return all;
   if (reader.answer.wishes.question != Question::freeze) {
     all.push_back("No setting is a promise that nothing freezes: sensors and power fail, doors stand open.");
   }

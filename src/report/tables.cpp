@@ -1,53 +1,14 @@
 // Tables for spreadsheets: units in the heads, a point for decimals, no commas between thousands.
 #include <fmt/format.h>
 
-#include "report/number.hpp"
+#include "report/csv.hpp"
 #include "slabwright/report.hpp"
 
 namespace slabwright {
 namespace {
 
+using report::Csv;
 using report::Kind;
-
-/// A text in a cell. Quoted where it must be, and never taken for a formula.
-std::string text_cell(const std::string& text) {
-  const bool formula = !text.empty() && std::string_view("=+-@").find(text.front()) != std::string_view::npos;
-  const std::string plain = formula ? "'" + text : text;
-  if (plain.find_first_of(",\"\r\n") == std::string::npos) return plain;
-  std::string quoted = "\"";
-  for (const char c : plain) quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
-  return quoted + "\"";
-}
-
-class Csv {
- public:
-  explicit Csv(System system) : system_(system) {}
-
-  void head(std::string_view word) { cell(std::string(word)); }
-  void head(std::string_view word, Kind kind) { cell(fmt::format("{} ({})", word, report::unit(kind, system_))); }
-  void cell(const std::string& text) {
-    if (!first_) content_ += ',';
-    content_ += text_cell(text);
-    first_ = false;
-  }
-  /// A number, which may begin with a minus.
-  void cell(Kind kind, double si) { number(report::plain(kind, si, system_)); }
-  void number(const std::string& digits) {
-    if (!first_) content_ += ',';
-    content_ += digits;
-    first_ = false;
-  }
-  void end_row() {
-    content_ += "\n";
-    first_ = true;
-  }
-  std::string content() const { return content_; }
-
- private:
-  System system_;
-  std::string content_;
-  bool first_ = true;
-};
 
 double leaders_m(const Loop& loop) {
   double sum_m = 0.0;
@@ -103,31 +64,6 @@ std::string loops_csv(const Answer& answer) {
       csv.cell(std::string(word_of(state.regime)));
     }
     csv.end_row();
-  }
-  return csv.content();
-}
-
-/// A row for each piece, the coils in the order in which they are begun.
-std::string coils_csv(const Answer& answer) {
-  Csv csv(answer.file.design.units);
-  csv.head("coil");
-  csv.head("sold as", Kind::length);
-  csv.head("loop");
-  csv.head("cut", Kind::length);
-  csv.head("left on it", Kind::length);
-  csv.end_row();
-  for (std::size_t i = 0; i < answer.cuts->coil.size(); ++i) {
-    const CutCoil& coil = answer.cuts->coil[i];
-    double left_m = coil.length_m;
-    for (const CutPiece& piece : coil.piece) {
-      left_m -= piece.length_m;
-      csv.cell(Kind::count, static_cast<double>(i + 1));
-      csv.cell(Kind::length, coil.length_m);
-      csv.cell(piece.loop);
-      csv.cell(Kind::length, piece.length_m);
-      csv.cell(Kind::length, left_m);
-      csv.end_row();
-    }
   }
   return csv.content();
 }
@@ -220,7 +156,7 @@ std::string recovery_csv(const Answer& answer) {
 std::vector<Sheet> tables_of(const Answer& answer) {
   std::vector<Sheet> sheets;
   if (answer.loops) sheets.push_back({"loops.csv", loops_csv(answer)});
-  if (answer.cuts) sheets.push_back({"coils.csv", coils_csv(answer)});
+  for (Sheet& sheet : report::site_tables_of(answer)) sheets.push_back(std::move(sheet));
   if (answer.balance) sheets.push_back({"balance.csv", balance_csv(answer)});
   if (answer.outage) sheets.push_back({"outage.csv", outage_csv(answer)});
   if (!answer.recovery.empty()) sheets.push_back({"recovery.csv", recovery_csv(answer)});

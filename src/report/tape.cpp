@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <string_view>
+#include <vector>
 
 #include "slabwright/contract.hpp"
 
@@ -13,15 +15,18 @@ constexpr double quarter_m = 0.0254 / 4.0;
 
 std::string feet_and_inches(double si) {
   const auto quarters = static_cast<long long>(std::floor(std::abs(si) / quarter_m + 0.5));
-  const long long feet = quarters / 48, inches = quarters % 48 / 4;
-  constexpr const char* parts[] = {"", "1/4", "1/2", "3/4"};
-  const char* part = parts[quarters % 4];
-  std::string text = feet > 0 ? fmt::format("{} ft", feet) : "";
-  std::string rest = inches > 0 ? fmt::format("{}", inches) : "";
-  if (*part) rest += rest.empty() ? part : fmt::format(" {}", part);
-  if (rest.empty() && feet == 0) rest = "0";
-  if (!rest.empty()) text += fmt::format("{}{} in", text.empty() ? "" : " ", rest);
-  return si < 0.0 && quarters > 0 ? "-" + text : text;
+  const long long feet = quarters / 48, inches = quarters % 48 / 4, rest = quarters % 4;
+  constexpr std::string_view rests[] = {"", "1/4", "1/2", "3/4"};
+  std::vector<std::string> words;
+  if (si < 0.0 && quarters > 0) words.emplace_back("-");
+  if (feet > 0) words.push_back(fmt::format("{} ft ", feet));
+  if (inches > 0) words.push_back(fmt::format("{} ", inches));
+  if (rest > 0) words.push_back(fmt::format("{} ", rests[rest]));
+  if (quarters == 0) words.emplace_back("0 ");
+  words.emplace_back(quarters % 48 > 0 || quarters == 0 ? "in" : "");
+  std::string text = fmt::format("{}", fmt::join(words, ""));
+  if (text.back() == ' ') text.pop_back();
+  return text;
 }
 
 }  // namespace

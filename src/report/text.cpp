@@ -98,6 +98,7 @@ Page begun(const Reader& reader) {
     case Question::route: add_route(page, reader); break;
     case Question::balance: add_balance(page, reader); break;
     case Question::freeze: add_freeze(page, reader); break;
+    case Question::drill: add_drill(page, reader); break;
   }
   return page;
 }

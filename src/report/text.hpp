@@ -29,8 +29,12 @@ void add_design(Page& page, const Reader& reader);
 void add_route(Page& page, const Reader& reader);
 void add_balance(Page& page, const Reader& reader);
 void add_freeze(Page& page, const Reader& reader);
+void add_drill(Page& page, const Reader& reader);
 /// Everything else that is known: only with `full`.
 void add_full(Page& page, const Reader& reader);
+
+/// Coils and materials: a part of that.
+void add_site(Page& page, const Reader& reader);
 
 // Pieces that several of them share.
 
