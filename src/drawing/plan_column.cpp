@@ -23,7 +23,7 @@ Lettering right_text(Point right, const std::string& text, double size_m) {
   return {{right.x_m - 0.5 * size.width_m, right.y_m}, text, size_m, dark, false, false, Align::right};
 }
 
-Shape moved(Shape shape, Point by) {
+SheetShape moved(SheetShape shape, Point by) {
   const Onto onto{by, 1.0};
   if (auto* trace = std::get_if<Trace>(&shape)) trace->path = onto(trace->path);
   if (auto* area = std::get_if<Area>(&shape)) {
@@ -44,7 +44,7 @@ class Writer {
   double room() const { return y_ - box_.low.y_m; }
   double y() const { return y_; }
   void down(double by_m) { y_ -= by_m; }
-  void put(Shape shape) { shapes_.push_back(std::move(shape)); }
+  void put(SheetShape shape) { shapes_.push_back(std::move(shape)); }
   void paragraph(const std::string& text, double size_m, double indent_m, bool bold = false) {
     // Bold letters are wider than the lines are broken for.
     for (const std::string& one : wrapped(text, size_m, (width() - indent_m) / (bold ? 1.27 : 1.0))) {
@@ -57,7 +57,7 @@ class Writer {
     put(stroke({left(), y_}, {left() + width(), y_}, {0.2 * mm, grey, Dash::solid}));
     down(0.8 * mm);
   }
-  std::vector<Shape> shapes_;
+  std::vector<SheetShape> shapes_;
 
  private:
   Box box_;
@@ -129,7 +129,7 @@ void north(Writer& writer, const DrawnFloor& plan) {
   writer.put(Area{{left}, Fill{dark, Pattern::plain, dark}, {0.2 * mm, dark, Dash::solid}});
   writer.put(Area{{right}, Fill{white, Pattern::plain, dark}, {0.2 * mm, dark, Dash::solid}});
   writer.put(Lettering{shifted(centre, up, radius + 2.2 * mm), "N", 3.2 * mm, dark, true, false, Align::middle});
-  writer.put(left_text(words, "north", text_m));
+  writer.put(left_text(words, plan.north_words, text_m));
 }
 
 void key(Writer& writer, const DrawnFloor& plan, const TubePens& pens) {
@@ -138,7 +138,7 @@ void key(Writer& writer, const DrawnFloor& plan, const TubePens& pens) {
     const double height = std::max(5.4 * mm, 3.0 * mm * static_cast<double>(lines.size()) + 1.2 * mm);
     writer.down(height);
     const double middle = writer.y() + 0.5 * height;
-    for (const Shape& shape : one.sample)
+    for (const SheetShape& shape : one.sample)
       writer.put(moved(shape, {writer.left() + 0.5 * (sample_m - 1.0 * mm), middle}));
     for (std::size_t k = 0; k < lines.size(); ++k) {
       const double y = middle + 3.0 * mm * (0.5 * static_cast<double>(lines.size() - 1) - static_cast<double>(k));
