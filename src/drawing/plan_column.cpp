@@ -82,16 +82,15 @@ std::string scale_words(const DrawnFloor& plan, const Frame& frame) {
 /// Four fields of a round length, as long as fits.
 void scale_bar(Writer& writer, const DrawnFloor& plan, const Frame& frame) {
   const bool us = plan.units == System::us;
-  double field = us ? foot_m : 0.25;
-  int number = 1;
-  for (const int one : us ? std::vector<int>{1, 2, 5, 10, 25, 50, 100} : std::vector<int>{1, 2, 4, 10, 20, 40, 100}) {
-    const double length = (us ? foot_m : 0.25) * one;
-    if (4.0 * length * frame.onto.ratio > writer.width() - 8.0 * mm && one > 1) break;
-    field = length;
-    number = one;
+  const std::vector<double> fields = us ? std::vector<double>{0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 25.0, 50.0, 100.0}
+                                        : std::vector<double>{0.05, 0.1, 0.25, 0.5, 1.0, 2.5, 5.0, 10.0, 25.0};
+  const double unit_m = us ? foot_m : 1.0;
+  double number = fields[0];
+  for (const double one : fields) {
+    if (4.0 * one * unit_m * frame.onto.ratio <= writer.width() - 8.0 * mm) number = one;
   }
   writer.down(4.0 * mm);
-  const double step = field * frame.onto.ratio, x = writer.left() + 3.0 * mm;
+  const double step = number * unit_m * frame.onto.ratio, x = writer.left() + 3.0 * mm;
   for (int k = 0; k < 4; ++k) {
     const Box box{{x + k * step, writer.y()}, {x + (k + 1) * step, writer.y() + 1.6 * mm}};
     writer.put(
@@ -99,7 +98,7 @@ void scale_bar(Writer& writer, const DrawnFloor& plan, const Frame& frame) {
   }
   const std::string unit_words = us ? "ft" : "m";
   for (const int k : {0, 2, 4}) {
-    const std::string value = us ? fmt::format("{}", k * number) : fmt::format("{:g}", 0.25 * k * number);
+    const std::string value = fmt::format("{:g}", k * number);
     const Lettering text{{x + k * step, writer.y() - 2.0 * mm},
                          k == 4 ? value + " " + unit_words : value,
                          small_text_m,
