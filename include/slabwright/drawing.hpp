@@ -68,12 +68,12 @@ struct Lettering {
   Align align = Align::middle;
 };
 
-using Shape = std::variant<Trace, Area, Disc, Lettering>;
+using SheetShape = std::variant<Trace, Area, Disc, Lettering>;
 
 /// Shapes that lie over those of the layers before.
 struct Layer {
   std::string name;  ///< a word of a-z and -, once in a drawing
-  std::vector<Shape> shape;
+  std::vector<SheetShape> shape;
   std::vector<Polygon> clip;  ///< nothing is seen outside these rings (odd-even); empty: everything is seen
 };
 

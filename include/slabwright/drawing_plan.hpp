@@ -75,18 +75,23 @@ struct DrawnFloor {
   std::vector<DrawnLoop> loop;
   double tube_diameter_m = 0.0;  ///< outside
   double spacing_m = 0.0;
+  std::string north_words = "north";
   std::optional<Point> north;  ///< a direction; where it is not known the sheet leaves a place to mark it by hand
 };
 
 /// A sheet on paper: US 11 x 17 in, SI A3, and larger ones where tube would lie too close to tell apart.
 struct PlanSheet {
-  Picture drawing;
+  Picture picture;
   double scale_ratio = 0.0;           ///< paper over floor
   std::vector<std::string> left_out;  ///< words for which no place was found; every one also stands on the sheet
   std::vector<int> pattern;           ///< of each loop's patch, from 0
   int chevrons_number = 0;
   int ports_number = 0;
 };
+
+/// A length as a tape reads it: "12 ft 4 1/4 in" to a quarter of an inch, "3.45 m" or, where it is not round, "3.048
+/// m".
+std::string length_words(double length_m, System system);
 
 /// Draws the plan: tube dark, the first half solid and the second hollow; each patch pale with one of five light
 /// patterns, neighbours unlike; a chevron every 10 ft or 3 m, numbered every 50 ft or 15 m; loop numbers large and
@@ -97,7 +102,8 @@ struct PlanSheet {
 PlanSheet draw_plan(const DrawnFloor& plan);
 
 /// The same floor in letters for a terminal, at most 78 columns and 22 rows: a letter for each loop's patch, `#` no
-/// tube, `=` doors, `M` manifold, `.` floor with no tube near, blank outside; the last line says so.
+/// tube, `=` doors, `M` manifold, `.` floor with no tube near, blank outside; the last line says so (the last two,
+/// where many loops need it).
 std::vector<std::string> letter_map(const DrawnFloor& plan);
 
 }  // namespace slabwright

@@ -9,6 +9,10 @@
 namespace slabwright {
 namespace {
 
+Box box_round(Point a, Point b) {
+  return {{std::min(a.x_m, b.x_m), std::min(a.y_m, b.y_m)}, {std::max(a.x_m, b.x_m), std::max(a.y_m, b.y_m)}};
+}
+
 double distance_to_box_m(Point a, Point b, const Box& box) {
   const auto in = [&](Point p) { return within({p, p}, box); };
   if (in(a) || in(b)) return 0.0;
@@ -29,10 +33,19 @@ class Squares {
         obstacles_(obstacles) {
     for (std::size_t k = 0; k < obstacles.size(); ++k) {
       const Obstacle& one = obstacles[k];
-      each(grown(box_round({one.from, one.to}), one.reach_m), [&](std::size_t square, const Box& box) {
+      each(grown(box_round(one.from, one.to), one.reach_m), [&](std::size_t square, const Box& box) {
         if (distance_to_box_m(one.from, one.to, box) <= one.reach_m) of_[square].push_back(k);
       });
     }
+  }
+
+  /// Whether an obstacle of a kind touches the box.
+  bool touched(const Box& box, Hardness hardness) const {
+    bool found = false;
+    each(box, [&](std::size_t square, const Box&) {
+      for (std::size_t k = 0; k < of_[square].size() && !found; ++k) found = touches(of_[square][k], box, hardness);
+    });
+    return found;
   }
 
   /// How many obstacles of a kind touch the box.
@@ -40,8 +53,7 @@ class Squares {
     std::vector<std::size_t> met;
     each(box, [&](std::size_t square, const Box&) {
       for (const std::size_t k : of_[square]) {
-        const Obstacle& one = obstacles_[k];
-        if (one.hardness == hardness && distance_to_box_m(one.from, one.to, box) < one.reach_m) met.push_back(k);
+        if (touches(k, box, hardness)) met.push_back(k);
       }
     });
     std::sort(met.begin(), met.end());
@@ -50,6 +62,12 @@ class Squares {
 
  private:
   static constexpr double side_m = 0.005;
+
+  bool touches(std::size_t k, const Box& box, Hardness hardness) const {
+    const Obstacle& one = obstacles_[k];
+    return one.hardness == hardness && overlap(grown(box, one.reach_m), box_round(one.from, one.to)) &&
+           distance_to_box_m(one.from, one.to, box) < one.reach_m;
+  }
 
   template <class Use>
   void each(const Box& box, Use use) const {
@@ -99,9 +117,9 @@ class Placer {
 
   /// On the sheet and clear of all that no label may cover, other labels left aside.
   bool clear_of_things(std::size_t k, const Box& b, bool lines) const {
-    if (!within(b, sheet_) || squares_.touching(b, Hardness::solid) > 0) return false;
+    if (!within(b, sheet_) || squares_.touched(b, Hardness::solid)) return false;
     if (wishes_[k].on_lines == OnLines::freely) return true;
-    return squares_.touching(b, Hardness::mark) == 0 && (lines || squares_.touching(b, Hardness::line) == 0);
+    return !squares_.touched(b, Hardness::mark) && (lines || !squares_.touched(b, Hardness::line));
   }
 
   bool leader_meets(const PlacedLabel& label, const Box& b) const {

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "patches.hpp"
 #include "slabwright/contract.hpp"
@@ -10,7 +11,7 @@
 namespace slabwright {
 namespace {
 
-constexpr int most_columns = 76, most_rows = 19;  // of the floor; a rim for doors and manifolds goes round it
+constexpr int most_columns = 76, most_rows = 18;  // of the floor; a rim for doors and manifolds goes round it
 constexpr const char* letters = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLNOPQRSTUVWXYZ";  // M is the manifold
 constexpr std::size_t letters_number = 51;
 
@@ -85,15 +86,18 @@ void put_doors(const DrawnFloor& plan, Cells& cells) {
   }
 }
 
-std::string legend(const DrawnFloor& plan) {
-  std::string text;
-  if (plan.loop.size() == 1) text = fmt::format("a loop {}   ", plan.loop[0].number);
-  if (plan.loop.size() > 1) {
-    const std::size_t last = std::min(plan.loop.size(), letters_number) - 1;
-    text = fmt::format("a..{} loops {} to {}{}   ", letters[last], plan.loop.front().number, plan.loop.back().number,
-                       plan.loop.size() > letters_number ? ", then again" : "");
-  }
-  return text + "# no tube   = door   M manifold   . no tube near";
+/// On one line, or on two where that is too long.
+std::vector<std::string> legend(const DrawnFloor& plan) {
+  const std::string signs = "# no tube   = door   M manifold   . no tube near";
+  if (plan.loop.empty()) return {signs};
+  const std::size_t last = std::min(plan.loop.size(), letters_number) - 1;
+  const std::string loops =
+      plan.loop.size() == 1
+          ? fmt::format("a loop {}", plan.loop[0].number)
+          : fmt::format("a..{} loops {} to {}{}", letters[last], plan.loop.front().number, plan.loop.back().number,
+                        plan.loop.size() > letters_number ? ", then a.. again" : "");
+  if (loops.size() + 3 + signs.size() <= most_columns + 2) return {loops + "   " + signs};
+  return {loops.substr(0, most_columns + 2), signs};
 }
 
 }  // namespace
@@ -124,7 +128,7 @@ std::vector<std::string> letter_map(const DrawnFloor& plan) {
     if (!first_blank) lines.push_back(std::move(line));
   }
   while (!lines.empty() && lines.back().empty()) lines.pop_back();
-  lines.push_back(legend(plan));
+  for (std::string& line : legend(plan)) lines.push_back(std::move(line));
   return lines;
 }
 

@@ -42,18 +42,18 @@ Placed place_all(Parts& parts, const Frame& frame) {
   return placed;
 }
 
-void append(std::vector<Shape>& to, std::vector<Shape> more) {
+void append(std::vector<SheetShape>& to, std::vector<SheetShape> more) {
   to.insert(to.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
 /// Where line work had to be covered, a white ground that hides little more than the letters need.
-void ground(std::vector<Shape>& shapes, const Lettering& text, double by_m) {
+void ground(std::vector<SheetShape>& shapes, const Lettering& text, double by_m) {
   shapes.emplace_back(Area{{ring_of(grown(box_of(text), by_m))}, Fill{white, Pattern::plain, white}, {}});
 }
 
 struct LabelShapes {
-  std::vector<Shape> number;  ///< grey, below the tube
-  std::vector<Shape> text;
+  std::vector<SheetShape> number;  ///< grey, below the tube
+  std::vector<SheetShape> text;
   std::vector<std::string> left_out;
   int ports_number = 0;
 };
@@ -108,7 +108,7 @@ std::vector<Polygon> tinted_floor(const DrawnFloor& plan, const Onto& onto) {
   return rings;
 }
 
-std::vector<Shape> frame_lines(const Frame& frame) {
+std::vector<SheetShape> frame_lines(const Frame& frame) {
   const Box whole = grown({frame.plan.low, frame.column.high}, 2.0 * mm);
   return {Area{{ring_of(whole)}, std::nullopt, {0.35 * mm, dark, Dash::solid}}};
 }
@@ -139,7 +139,7 @@ PlanSheet draw_plan(const DrawnFloor& plan) {
   Column column = column_of(plan, frame, pens, labels.left_out);
   sheet.left_out.insert(sheet.left_out.end(), column.left_out.begin(), column.left_out.end());
 
-  Picture& drawing = sheet.drawing;
+  Picture& drawing = sheet.picture;
   drawing.width_m = frame.width_m;
   drawing.height_m = frame.height_m;
   drawing.title = plan.title;

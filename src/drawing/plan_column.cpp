@@ -23,7 +23,7 @@ Lettering right_text(Point right, const std::string& text, double size_m) {
   return {{right.x_m - 0.5 * size.width_m, right.y_m}, text, size_m, dark, false, false, Align::right};
 }
 
-Shape moved(Shape shape, Point by) {
+SheetShape moved(SheetShape shape, Point by) {
   const Onto onto{by, 1.0};
   if (auto* trace = std::get_if<Trace>(&shape)) trace->path = onto(trace->path);
   if (auto* area = std::get_if<Area>(&shape)) {
@@ -44,7 +44,7 @@ class Writer {
   double room() const { return y_ - box_.low.y_m; }
   double y() const { return y_; }
   void down(double by_m) { y_ -= by_m; }
-  void put(Shape shape) { shapes_.push_back(std::move(shape)); }
+  void put(SheetShape shape) { shapes_.push_back(std::move(shape)); }
   void paragraph(const std::string& text, double size_m, double indent_m, bool bold = false) {
     // Bold letters are wider than the lines are broken for.
     for (const std::string& one : wrapped(text, size_m, (width() - indent_m) / (bold ? 1.27 : 1.0))) {
@@ -57,7 +57,7 @@ class Writer {
     put(stroke({left(), y_}, {left() + width(), y_}, {0.2 * mm, grey, Dash::solid}));
     down(0.8 * mm);
   }
-  std::vector<Shape> shapes_;
+  std::vector<SheetShape> shapes_;
 
  private:
   Box box_;
@@ -82,16 +82,15 @@ std::string scale_words(const DrawnFloor& plan, const Frame& frame) {
 /// Four fields of a round length, as long as fits.
 void scale_bar(Writer& writer, const DrawnFloor& plan, const Frame& frame) {
   const bool us = plan.units == System::us;
-  double field = us ? foot_m : 0.25;
-  int number = 1;
-  for (const int one : us ? std::vector<int>{1, 2, 5, 10, 25, 50, 100} : std::vector<int>{1, 2, 4, 10, 20, 40, 100}) {
-    const double length = (us ? foot_m : 0.25) * one;
-    if (4.0 * length * frame.onto.ratio > writer.width() - 8.0 * mm && one > 1) break;
-    field = length;
-    number = one;
+  const std::vector<double> fields = us ? std::vector<double>{0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 25.0, 50.0, 100.0}
+                                        : std::vector<double>{0.05, 0.1, 0.25, 0.5, 1.0, 2.5, 5.0, 10.0, 25.0};
+  const double unit_m = us ? foot_m : 1.0;
+  double number = fields[0];
+  for (const double one : fields) {
+    if (4.0 * one * unit_m * frame.onto.ratio <= writer.width() - 8.0 * mm) number = one;
   }
   writer.down(4.0 * mm);
-  const double step = field * frame.onto.ratio, x = writer.left() + 3.0 * mm;
+  const double step = number * unit_m * frame.onto.ratio, x = writer.left() + 3.0 * mm;
   for (int k = 0; k < 4; ++k) {
     const Box box{{x + k * step, writer.y()}, {x + (k + 1) * step, writer.y() + 1.6 * mm}};
     writer.put(
@@ -99,7 +98,7 @@ void scale_bar(Writer& writer, const DrawnFloor& plan, const Frame& frame) {
   }
   const std::string unit_words = us ? "ft" : "m";
   for (const int k : {0, 2, 4}) {
-    const std::string value = us ? fmt::format("{}", k * number) : fmt::format("{:g}", 0.25 * k * number);
+    const std::string value = fmt::format("{:g}", k * number);
     const Lettering text{{x + k * step, writer.y() - 2.0 * mm},
                          k == 4 ? value + " " + unit_words : value,
                          small_text_m,
@@ -129,7 +128,7 @@ void north(Writer& writer, const DrawnFloor& plan) {
   writer.put(Area{{left}, Fill{dark, Pattern::plain, dark}, {0.2 * mm, dark, Dash::solid}});
   writer.put(Area{{right}, Fill{white, Pattern::plain, dark}, {0.2 * mm, dark, Dash::solid}});
   writer.put(Lettering{shifted(centre, up, radius + 2.2 * mm), "N", 3.2 * mm, dark, true, false, Align::middle});
-  writer.put(left_text(words, "north", text_m));
+  writer.put(left_text(words, plan.north_words, text_m));
 }
 
 void key(Writer& writer, const DrawnFloor& plan, const TubePens& pens) {
@@ -138,7 +137,7 @@ void key(Writer& writer, const DrawnFloor& plan, const TubePens& pens) {
     const double height = std::max(5.4 * mm, 3.0 * mm * static_cast<double>(lines.size()) + 1.2 * mm);
     writer.down(height);
     const double middle = writer.y() + 0.5 * height;
-    for (const Shape& shape : one.sample)
+    for (const SheetShape& shape : one.sample)
       writer.put(moved(shape, {writer.left() + 0.5 * (sample_m - 1.0 * mm), middle}));
     for (std::size_t k = 0; k < lines.size(); ++k) {
       const double y = middle + 3.0 * mm * (0.5 * static_cast<double>(lines.size() - 1) - static_cast<double>(k));

@@ -142,7 +142,7 @@ Part side_chain(const DrawnFloor& plan, const Onto& onto, const SideLine& side, 
       part.obstacle.push_back(keep_off(a, b, 0.15 * mm));
       if (k == 0) continue;
       add(part, one(on_paper(stops[k - 1].along_m, at), on_paper(stops[k].along_m, at), out,
-                    length_text(stops[k].along_m - stops[k - 1].along_m, plan.units)));
+                    length_words(stops[k].along_m - stops[k - 1].along_m, plan.units)));
     }
   }
   if (!with_whole) return part;
@@ -150,7 +150,7 @@ Part side_chain(const DrawnFloor& plan, const Onto& onto, const SideLine& side, 
     part.shape.push_back(
         stroke(on_paper(end, rim + side.out * 1.3 * mm), on_paper(end, far + side.out * 1.2 * mm), thin));
   }
-  add(part, one(on_paper(low, far), on_paper(high, far), out, length_text(high - low, plan.units)));
+  add(part, one(on_paper(low, far), on_paper(high, far), out, length_words(high - low, plan.units)));
   return part;
 }
 
@@ -182,7 +182,7 @@ Part slanting_wall(const DrawnFloor& plan, const Onto& onto, const Wall& wall) {
     part.shape.push_back(stroke(shifted(at_wall, out, 1.3 * mm), shifted(b, out, 1.2 * mm), thin));
     if (k == 0) continue;
     const Point a = shifted(onto(shifted(wall.from, way, stops[k - 1])), out, slanting_m);
-    Part next = one(a, b, out, length_text(stops[k] - stops[k - 1], plan.units));
+    Part next = one(a, b, out, length_words(stops[k] - stops[k - 1], plan.units));
     LabelWish& wish = next.label[0].wish;
     wish.spot.clear();
     const double reach = 0.5 * (std::abs(out.x_m) * wish.width_m + std::abs(out.y_m) * wish.height_m) + 0.8 * mm;

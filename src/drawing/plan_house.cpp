@@ -78,7 +78,7 @@ Part door_part(const DrawnFloor& plan, const DrawnDoor& door, const Onto& onto) 
         stroke(shifted(jamb, out, -1.1 * mm), shifted(jamb, out, 1.1 * mm), {0.5 * mm, dark, Dash::solid}));
     part.obstacle.push_back(keep_off(shifted(jamb, out, -1.1 * mm), shifted(jamb, out, 1.1 * mm), 0.4 * mm));
   }
-  const std::string width = length_text(distance_m(door.from, door.to), plan.units);
+  const std::string width = length_words(distance_m(door.from, door.to), plan.units);
   Label label = label_of(door.name.empty() ? width : door.name + ", " + width, text_m,
                          {0.5 * (a.x_m + b.x_m), 0.5 * (a.y_m + b.y_m)});
   label.wish.spot = along_wall(a, b, out, label);
@@ -98,7 +98,7 @@ Part wall_part(const DrawnFloor& plan, const Onto& onto) {
   for (const DrawnPartition& wall : plan.partition) {
     part.shape.push_back(stroke(onto(wall.from), onto(wall.to), {0.9 * mm, dark, Dash::solid}));
     part.shape.push_back(stroke(onto(wall.from), onto(wall.to), {0.5 * mm, white, Dash::solid}));
-    part.obstacle.push_back(keep_off(onto(wall.from), onto(wall.to), 0.7 * mm));
+    part.obstacle.push_back({onto(wall.from), onto(wall.to), 0.7 * mm, Hardness::mark});
   }
   for (const DrawnDoor& door : plan.door) add(part, door_part(plan, door, onto));
   for (const DrawnWall& wall : plan.wall) {
@@ -159,7 +159,7 @@ Part joint_part(const DrawnFloor& plan, const Onto& onto) {
   for (const DrawnJoint& joint : plan.joint) {
     const Point a = onto(joint.from), b = onto(joint.to);
     part.shape.push_back(stroke(a, b, {0.6 * mm, dark, Dash::dash_dot}));
-    part.obstacle.push_back(keep_off(a, b, 0.5 * mm));
+    part.obstacle.push_back({a, b, 0.5 * mm, Hardness::mark});
     for (const DrawnSleeve& sleeve : joint.sleeve) {
       const Point at = onto(sleeve.place);
       const double radius = std::min(1.4 * mm, 0.42 * onto.ratio * plan.spacing_m);
@@ -187,7 +187,7 @@ Part joint_part(const DrawnFloor& plan, const Onto& onto) {
                              {-x, 0}}) {
         label.wish.spot.push_back({{at.x_m + by.x_m, at.y_m + by.y_m}, false});
       }
-      label.wish.leader_m = 12.0 * mm;
+      label.wish.leader_m = 30.0 * mm;
       label.wish.on_lines = OnLines::if_needed;
       part.label.push_back(std::move(label));
     }

@@ -8,7 +8,7 @@ namespace {
 
 constexpr Point left{-5.5 * mm, 0.0}, right{5.5 * mm, 0.0};
 
-std::vector<Shape> hollow(const TubePens& pens) {
+std::vector<SheetShape> hollow(const TubePens& pens) {
   return {stroke(left, right, {pens.width_m, dark, Dash::solid}),
           stroke(left, right, {0.52 * pens.width_m, white, Dash::solid})};
 }

@@ -115,7 +115,8 @@ Part manifold_part(const DrawnFloor& plan, const Onto& onto) {
   return part;
 }
 
-std::vector<Shape> port_row(const DrawnFloor& plan, const Onto& onto, std::size_t manifold, const PlacedLabel& placed) {
+std::vector<SheetShape> port_row(const DrawnFloor& plan, const Onto& onto, std::size_t manifold,
+                                 const PlacedLabel& placed) {
   const Row row = row_of(plan, onto, manifold);
   const double side = side_m(row);
   const bool upright = placed.spot.upright, at_home = placed.leader.empty() && row.square;
@@ -123,7 +124,7 @@ std::vector<Shape> port_row(const DrawnFloor& plan, const Onto& onto, std::size_
   // At its manifold the row lies at the far rim of its box, and lines lead to the ports; elsewhere the box is all its.
   const Point middle =
       at_home ? shifted(placed.spot.middle, row.back, 0.5 * (depth_m(row) - side)) : placed.spot.middle;
-  std::vector<Shape> shapes;
+  std::vector<SheetShape> shapes;
   for (std::size_t k = 0; k < row.port.size(); ++k) {
     const double offset = (static_cast<double>(k) - 0.5 * static_cast<double>(row.port.size() - 1)) * side;
     const Point at = shifted(middle, along, offset);

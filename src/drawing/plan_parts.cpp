@@ -80,7 +80,11 @@ Point shifted(Point p, Point along, double by_m) { return {p.x_m + by_m * along.
 
 Point across(Point along) { return {-along.y_m, along.x_m}; }
 
-std::string length_text(double length_m, System system) {
+}  // namespace slabwright::drawn
+
+namespace slabwright {
+
+std::string length_words(double length_m, System system) {
   if (system == System::si) {
     const auto millimetres = std::llround(length_m * 1000.0);
     return fmt::format("{:.{}f} m", static_cast<double>(millimetres) / 1000.0, millimetres % 10 == 0 ? 2 : 3);
@@ -94,4 +98,4 @@ std::string length_text(double length_m, System system) {
   return feet > 0 ? fmt::format("{} ft {} in", feet, small) : fmt::format("{} in", small);
 }
 
-}  // namespace slabwright::drawn
+}  // namespace slabwright

@@ -45,8 +45,8 @@ struct Label {
 
 /// What one kind of thing adds to the plan.
 struct Part {
-  std::vector<Shape> under;  ///< below the tube
-  std::vector<Shape> shape;
+  std::vector<SheetShape> under;  ///< below the tube
+  std::vector<SheetShape> shape;
   std::vector<Obstacle> obstacle;
   std::vector<Label> label;
 };
@@ -71,17 +71,14 @@ Point unit(Point from, Point to);
 Point shifted(Point p, Point along, double by_m);
 Point across(Point along);  ///< to the left of it
 
-/// Length in the words of the system: "12 ft 4 1/4 in" to a quarter, "3.45 m" or, where it is not round, "3.048 m".
-std::string length_text(double length_m, System system);
-
 Part tube_part(const DrawnFloor& plan, const Onto& onto, const TubePens& pens);
 /// Chevrons along the tube, and the numbers of some.
 Part chevron_part(const DrawnFloor& plan, const Onto& onto, const TubePens& pens);
 int chevrons_on(const DrawnLoop& loop, System system);
 /// Each loop's number in its patch.
 Part number_part(const DrawnFloor& plan, const Onto& onto, const Raster& raster);
-std::vector<Shape> patch_shapes(const DrawnFloor& plan, const Onto& onto, const Raster& raster,
-                                const std::vector<int>& pattern);
+std::vector<SheetShape> patch_shapes(const DrawnFloor& plan, const Onto& onto, const Raster& raster,
+                                     const std::vector<int>& pattern);
 Fill patch_fill(int pattern);
 
 Part wall_part(const DrawnFloor& plan, const Onto& onto);
@@ -92,6 +89,7 @@ Part manifold_part(const DrawnFloor& plan, const Onto& onto);
 Part dimension_part(const DrawnFloor& plan, const Onto& onto);
 
 /// Squares with the numbers of ports, and lines to the ports where the row stands at its manifold.
-std::vector<Shape> port_row(const DrawnFloor& plan, const Onto& onto, std::size_t manifold, const PlacedLabel& placed);
+std::vector<SheetShape> port_row(const DrawnFloor& plan, const Onto& onto, std::size_t manifold,
+                                 const PlacedLabel& placed);
 
 }  // namespace slabwright::drawn

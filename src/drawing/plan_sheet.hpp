@@ -22,7 +22,7 @@ Frame frame_for(const DrawnFloor& plan);
 
 /// What stands in the column, from the top down, and what found no room there.
 struct Column {
-  std::vector<Shape> shape;
+  std::vector<SheetShape> shape;
   std::vector<std::string> left_out;
 };
 Column column_of(const DrawnFloor& plan, const Frame& frame, const TubePens& pens,
@@ -30,7 +30,7 @@ Column column_of(const DrawnFloor& plan, const Frame& frame, const TubePens& pen
 
 /// Samples with words: only of what the plan shows.
 struct KeyLine {
-  std::vector<Shape> sample;  ///< about zero, 12 mm wide
+  std::vector<SheetShape> sample;  ///< about zero, 12 mm wide
   std::string words;
 };
 std::vector<KeyLine> key_lines(const DrawnFloor& plan, const TubePens& pens);

@@ -97,7 +97,7 @@ Part chevron_part(const DrawnFloor& plan, const Onto& onto, const TubePens& pens
       Label label = label_of(fmt::format("{}", k * marks.step_number), small_text_m, at);
       label.what = fmt::format("{} along loop {}", label.lettering.text, loop.number);
       label.wish.spot = number_spots(at, flow, label, onto.ratio * plan.spacing_m, pens.width_m);
-      label.wish.leader_m = 9.0 * mm;
+      label.wish.leader_m = 25.0 * mm;
       label.wish.lines_first = true;
       label.wish.on_lines = OnLines::if_needed;
       part.label.push_back(std::move(label));
@@ -140,9 +140,9 @@ Fill patch_fill(int pattern) {
   return {tints[k], patterns[k], {150, 152, 158}};
 }
 
-std::vector<Shape> patch_shapes(const DrawnFloor& plan, const Onto& onto, const Raster& raster,
-                                const std::vector<int>& pattern) {
-  std::vector<Shape> shapes;
+std::vector<SheetShape> patch_shapes(const DrawnFloor& plan, const Onto& onto, const Raster& raster,
+                                     const std::vector<int>& pattern) {
+  std::vector<SheetShape> shapes;
   for (std::size_t k = 0; k < plan.loop.size(); ++k) {
     Area area{{}, patch_fill(pattern[k]), {0.1 * mm, grey, Dash::solid}};
     for (const Polygon& ring : patch_rings(raster, static_cast<int>(k))) area.ring.push_back(onto(ring));

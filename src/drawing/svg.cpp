@@ -166,7 +166,7 @@ std::string definitions(const Picture& drawing) {
   std::set<PatternKey> keys;
   std::string text;
   for (const Layer& layer : drawing.layer) {
-    for (const Shape& shape : layer.shape) {
+    for (const SheetShape& shape : layer.shape) {
       const auto* area = std::get_if<Area>(&shape);
       if (area && area->fill && area->fill->pattern != Pattern::plain) keys.insert(key_of(*area->fill));
     }
@@ -200,7 +200,7 @@ std::string svg_of(const Picture& drawing) {
   for (const Layer& layer : drawing.layer) {
     const std::string clip = layer.clip.empty() ? "" : fmt::format(" clip-path=\"url(#clip-{})\"", layer.name);
     text += fmt::format("<g id=\"{}\"{}>\n", layer.name, clip);
-    for (const Shape& shape : layer.shape) {
+    for (const SheetShape& shape : layer.shape) {
       text += std::visit([&](const auto& one) { return svg_shape(one, drawing.height_m); }, shape);
     }
     text += "</g>\n";

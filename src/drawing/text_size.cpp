@@ -77,7 +77,7 @@ Box box_round(const std::vector<Point>& corners) {
 std::vector<Box> text_boxes(const Picture& drawing) {
   std::vector<Box> boxes;
   for (const Layer& layer : drawing.layer) {
-    for (const Shape& shape : layer.shape) {
+    for (const SheetShape& shape : layer.shape) {
       if (const auto* lettering = std::get_if<Lettering>(&shape)) boxes.push_back(box_of(*lettering));
     }
   }
