@@ -19,6 +19,8 @@ using namespace plant;
 constexpr double rough_share = 1e-5;
 constexpr int any_room = -1;
 constexpr double cells_in_spacing = 4.0;  ///< what plan_slab() means, and wide_mean() averages over
+/// Memory and time of a floor of 200 x 120 ft under tube every 9 in; larger ones have larger cells.
+constexpr double most_cells = 700'000.0;
 constexpr double sleeve_thickness_m = 0.009, sleeve_W_per_mK = 0.04;  ///< practice
 /// A limit met to a thousandth of a kelvin is met.
 constexpr double limit_tolerance_K = 1e-3, floor_limit_degC = 29.0;
@@ -186,7 +188,7 @@ Checked<FloorField> floor_field(const Plant& plant, const Conditions& conditions
   expects(conditions.room_degC.size() == plant.design.room.size(), "floor_field: a temperature for each room");
   expects(laid.apron.size() <= plant.design.manifold.size(), "floor_field: more aprons than manifolds");
   const Section& section = plant.floor->section;
-  std::optional<FloorRaster> raster = raster_of(plant.design, section.spacing_m / cells_in_spacing);
+  std::optional<FloorRaster> raster = raster_of(plant.design, section.spacing_m / cells_in_spacing, most_cells);
   if (!raster) return {std::nullopt, {no_shape()}};
   FloorPlanCells cells = cells_of(plant, conditions, point, laid, std::move(*raster));
   const PlanField plan = solved(cells, section, laid);
