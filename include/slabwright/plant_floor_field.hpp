@@ -92,8 +92,9 @@ struct FloorField {
 
 /// At the operating point's supply temperature and flows. The floor's film follows the heat of each place: the field is
 /// solved with each room's mean film, then once more with those that its heat gives, which moves them by 1 % at most.
-/// Said: an apron warmer than its limit, with the sleeves that mend it; a warmer place elsewhere. Absent where no room
-/// and no slab has a shape, or loops and paths do not fit.
+/// Said: an apron warmer than its limit, with the sleeves that mend it; a warmer place elsewhere; heat to the rooms
+/// more than 5 % from the operating point's. Absent where no room and no slab has a shape, or loops and paths do not
+/// fit.
 Checked<FloorField> floor_field(const Plant& plant, const Conditions& conditions, const OperatingPoint& point,
                                 const LaidFloor& laid);
 

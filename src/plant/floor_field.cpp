@@ -26,6 +26,7 @@ constexpr double sleeve_thickness_m = 0.009, sleeve_W_per_mK = 0.04;  ///< pract
 constexpr double limit_tolerance_K = 1e-3, floor_limit_degC = 29.0;
 
 Measured degrees(double degC) { return {degC, Dimension::degree}; }
+Measured watts(double W) { return {W, Dimension::power}; }
 Measured metres(double m) { return {m, Dimension::length}; }
 
 /// Mean, spread and span of what is shown cell by cell.
@@ -128,6 +129,17 @@ Diagnostic no_shape() {
   return {Severity::note, "field.no-outline", "slab.outline", "the floor's temperatures in plan need its outline", {}};
 }
 
+/// Two opinions on one floor; 5 % is what tube beyond or short of the floor's need, and leaders side by side, explain.
+constexpr double known_difference_share = 0.05;
+
+Diagnostic heat_differs(double field_W, double point_W) {
+  return {Severity::note,
+          "field.heat-differs",
+          "",
+          "tube as it lies gives the rooms {}; counted by its length it gives {}",
+          {watts(field_W), watts(point_W)}};
+}
+
 bool in_apron(const LaidFloor& laid, Point where) {
   return std::any_of(laid.apron.begin(), laid.apron.end(), [&](const Polygon& apron) {
     return apron.size() >= 3 && where_is(where, apron) != Where::outside;
@@ -195,6 +207,8 @@ Checked<FloorField> floor_field(const Plant& plant, const Conditions& conditions
   FloorField field = shown(plant, cells, plan);
   field.apron = aprons_of(plant, cells, laid, plan);
   std::vector<Diagnostic> said = remarks_on(cells, laid, plan, field);
+  if (std::abs(field.up_W - point.up_W) > known_difference_share * std::abs(point.up_W))
+    said.push_back(heat_differs(field.up_W, point.up_W));
   return {std::move(field), std::move(said)};
 }
 
