@@ -26,6 +26,7 @@ struct PlanSlab {
   double shown_share = 0.0;     ///< of the plate's rise, seen by the top face beside what tubes near it add
   std::vector<PlanNear> near;
   double place_mK_per_W = 0.0;      ///< by which that changes with `own_ratio`, which tells a line's place among cells
+  double piece_m = 0.0;             ///< longest pieces of tube: a cell, less under a thin cover, whose peak is narrow
   double reach_m = 0.0;             ///< beyond which tube adds nothing of its own to the top face
   std::vector<double> add_K_per_W;  ///< what it adds, by the square of the distance, 0 to the reach, evenly spaced
 };
@@ -69,7 +70,7 @@ struct PlanTube {
   std::vector<PlanSleeve> sleeve;
 };
 
-/// Tube in pieces of a cell's side, or a little less.
+/// Tube in equal pieces, none longer than PlanSlab::piece_m.
 struct PlanPiece {
   FieldPoint where;  ///< its middle
   double at_m = 0.0, length_m = 0.0;

@@ -23,8 +23,8 @@ struct LaidFloor {
 /// A sleeve for leaders: foam 9 mm thick of 0.04 W/mK, practice. What it adds to a metre of this tube.
 double leader_sleeve_mK_per_W(double outside_diameter_m);
 
-/// Square cells, a quarter of the spacing wide; the outermost ring lies off the floor. Cell (i, j), i along x, is
-/// number j * columns + i.
+/// Square cells, a quarter of the spacing wide, wider where there would be more than 700 000; the outermost ring lies
+/// off the floor. Cell (i, j), i along x, is number j * columns + i.
 struct FloorRaster {
   Point corner;  ///< lower left of cell (0, 0)
   double cell_m = 0.0;
@@ -40,7 +40,8 @@ struct FloorSpot {
 /// How even a surface is. `spread` is the standard deviation over area, `span` the warmest less the coldest.
 struct Evenness {
   double spread_K = 0.0, span_K = 0.0;
-  /// Of means over squares a spacing wide: without the stripes over each tube, what somebody may feel who walks.
+  /// Of means over squares a spacing (four cells) wide: without the stripes over each tube, what somebody may feel who
+  /// walks.
   double wide_spread_K = 0.0, wide_span_K = 0.0;
 };
 
@@ -91,8 +92,9 @@ struct FloorField {
 
 /// At the operating point's supply temperature and flows. The floor's film follows the heat of each place: the field is
 /// solved with each room's mean film, then once more with those that its heat gives, which moves them by 1 % at most.
-/// Said: an apron warmer than its limit, with the sleeves that mend it; a warmer place elsewhere. Absent where no room
-/// and no slab has a shape, or loops and paths do not fit.
+/// Said: an apron warmer than its limit, with the sleeves that mend it; a warmer place elsewhere; heat to the rooms
+/// more than 5 % from the operating point's. Absent where no room and no slab has a shape, or loops and paths do not
+/// fit.
 Checked<FloorField> floor_field(const Plant& plant, const Conditions& conditions, const OperatingPoint& point,
                                 const LaidFloor& laid);
 

@@ -51,9 +51,9 @@ AtAxis at_axis(const RowSide& side, double rate_per_m2) {
   return at;
 }
 
-/// Shares are of the answer to even heat.
+/// `plane_share` is of the answer to even heat in the tubes' plane.
 struct Profile {
-  double rate_per_m2 = 0.0, plane_share = 0.0, top_share = 0.0;
+  double rate_per_m2 = 0.0, plane_share = 0.0;
 };
 
 class Profiles {
@@ -96,9 +96,7 @@ class Profiles {
     const double rate = 0.5 * (low + high), near = 1e-4 * rate;
     const double slope = (mismatch(rate - near) - mismatch(rate + near)) / (2.0 * near);
     const AtAxis up = at_axis(sides_.above, rate), down = at_axis(sides_.below, rate);
-    const double top_of_even = up_ / sides_.above.outer_W_per_m2K;
-    return {rate, both_ * up.degrees * down.degrees / (slope * rate),
-            both_ / top_of_even * down.degrees / (slope * rate)};
+    return {rate, both_ * up.degrees * down.degrees / (slope * rate)};
   }
 
   const RowSides& sides_;
@@ -109,7 +107,7 @@ class Profiles {
 /// few cells away onward.
 struct Plate {
   double up_W_per_m2K = 0.0, both_W_per_m2K = 0.0;
-  double along_W_per_K = 0.0, felt_share = 0.0, shown_share = 0.0;
+  double along_W_per_K = 0.0, felt_share = 0.0;
   double cell_m = 0.0;
 
   /// As Answer, of the plate as a tube's place feeds and reads it.
@@ -133,7 +131,6 @@ Plate plate_of(const RowSides& sides, const TubeRowResponse& usual, const TubeRo
   const double shape = step * step * step;
   const double fitted = std::sinh(2.0 * half) / (2.0 * half) / (step * step * shape * shape);
   plate.felt_share = profile.plane_share * fitted;
-  plate.shown_share = profile.top_share * fitted;
   return plate;
 }
 
@@ -187,23 +184,60 @@ double place_mK_per_W(const Plate& plate) {
   return -plate.felt_share * difference / (ring * plate.cell_m) / (centred_ratio - between_ratio);
 }
 
-/// What the layers answer on the top face to a point of heat beyond what the plate does, by an integral over waves.
-std::vector<double> added_K_per_W(const RowSides& sides, const Plate& plate, double reach_m) {
+/// By the square of the distance to a point of heat, 0 to the reach: the top face's answer, K/W.
+using ByDistance = std::vector<double>;
+
+/// Answers of the layers themselves, and of the plate seen through them, by an integral over waves.
+struct Answers {
+  ByDistance layers, plate;
+};
+
+Answers answers_to_point(const RowSides& sides, const Plate& plate, double reach_m) {
   constexpr std::size_t rows = 128;
   const double last = std::min(std::max(25.0 / sides.above.gap_m, 20.0 / plate.cell_m), 60.0 / plate.cell_m);
   const int waves = static_cast<int>(std::ceil(2.0 * last * reach_m));
   const double between = last / waves, top_of_even = plate.up_W_per_m2K / sides.above.outer_W_per_m2K;
-  std::vector<double> added(rows + 1, 0.0);
+  Answers answers{ByDistance(rows + 1, 0.0), ByDistance(rows + 1, 0.0)};
   for (int n = 0; n < waves; ++n) {
-    const double kappa = (n + 0.5) * between;
-    const double left =
-        answer_to_wave(sides, kappa).top - plate.shown_share * top_of_even * plate.answer_to_wave(kappa);
-    for (std::size_t i = 0; i < rows; ++i) {
-      const double distance_m = reach_m * std::sqrt(static_cast<double>(i) / rows);
-      added[i] += left * kappa * between / (2.0 * pi) * ::j0(kappa * distance_m);
+    const double kappa = (n + 0.5) * between, share = kappa * between / (2.0 * pi);
+    const double layers = share * answer_to_wave(sides, kappa).top;
+    const double of_plate = share * top_of_even * plate.answer_to_wave(kappa);
+    for (std::size_t i = 0; i <= rows; ++i) {
+      const double wave = ::j0(kappa * reach_m * std::sqrt(static_cast<double>(i) / rows));
+      answers.layers[i] += layers * wave;
+      answers.plate[i] += of_plate * wave;
     }
   }
-  return added;
+  return answers;
+}
+
+/// Over the disc out to the reach, K per W/m2.
+double whole(const ByDistance& answer, double reach_m) {
+  double sum = 0.5 * (answer.front() + answer.back());
+  for (std::size_t i = 1; i + 1 < answer.size(); ++i) sum += answer[i];
+  return sum * pi * reach_m * reach_m / static_cast<double>(answer.size() - 1);
+}
+
+/// What tube adds near itself, and so much of the plate beside it that even heat has just its own answer. In one slab
+/// that is the profile's share; a second one below foam answers further than the reach, and the plate stands in for it.
+void set_top(PlanSlab& slab, const RowSides& sides, const Plate& plate) {
+  const Answers answers = answers_to_point(sides, plate, slab.reach_m);
+  const double even = plate.up_W_per_m2K / sides.above.outer_W_per_m2K / plate.both_W_per_m2K;
+  slab.shown_share = (even - whole(answers.layers, slab.reach_m)) / (even - whole(answers.plate, slab.reach_m));
+  slab.add_K_per_W = answers.layers;
+  for (std::size_t i = 0; i < slab.add_K_per_W.size(); ++i) slab.add_K_per_W[i] -= slab.shown_share * answers.plate[i];
+  // To nothing at the reach, so that no place has an edge there.
+  slab.add_K_per_W.back() = 0.0;
+}
+
+/// The next profile has half a wave in what conducts about as well as the tube's own layer: it is down to a fiftieth.
+/// Further than six cells it would cost more than it is worth.
+double reach_m(const TubeRow& row, double own_W_per_mK, double cell_m) {
+  double conducting_m = 0.0;
+  for (const FlatLayer& layer : row.layers) {
+    if (layer.conductivity_W_per_mK > 0.25 * own_W_per_mK) conducting_m += layer.thickness_m;
+  }
+  return std::clamp(4.0 / pi * conducting_m, 3.0 * cell_m, 6.0 * cell_m);
 }
 
 }  // namespace
@@ -220,12 +254,12 @@ PlanSlab plan_slab(const TubeRow& row, double tube_mK_per_W, double cell_m) {
   if (row.below_W_per_m2K > 0.0) slab.down_m2K_per_W = 1.0 / down_W_per_m2K - 1.0 / row.below_W_per_m2K;
   slab.along_W_per_K = plate.along_W_per_K;
   slab.felt_share = plate.felt_share;
-  slab.shown_share = plate.shown_share;
   slab.near = near_of(plate, row, tube_mK_per_W);
   slab.place_mK_per_W = place_mK_per_W(plate);
-  // The next profile has half a wave in the tube's layer: it is down to a fiftieth.
-  slab.reach_m = std::max(3.0 * cell_m, 4.0 / pi * (sides.above.gap_m + sides.below.gap_m));
-  slab.add_K_per_W = added_K_per_W(sides, plate, slab.reach_m);
+  // Points a piece apart leave exp(-2 pi depth / piece) of a ripple on the top face: 1 % where that is allowed for.
+  slab.piece_m = std::clamp(row.axis_depth_m / 0.8, cell_m / 6.0, cell_m);
+  slab.reach_m = reach_m(row, sides.above.conductivity_W_per_mK, cell_m);
+  set_top(slab, sides, plate);
   return slab;
 }
 

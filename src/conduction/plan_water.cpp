@@ -109,16 +109,16 @@ PlanWater::PlanWater(const PlanSlab& slab, const PlanFloor& floor, const std::ve
                      const std::vector<double>& even_degC)
     : floor_(floor), felt_share_(slab.felt_share) {
   double pieces = 0.0;
-  for (const PlanTube& tube : tubes) pieces += length_m(tube.line) / floor.cell_m + 1.0;
+  for (const PlanTube& tube : tubes) pieces += length_m(tube.line) / slab.piece_m + 1.0;
   piece_.reserve(static_cast<std::size_t>(pieces));
-  for (const PlanTube& tube : tubes) cut(tube);
+  for (const PlanTube& tube : tubes) cut(tube, slab.piece_m);
   add_conductances(slab, tubes);
   for (PlanWaterPiece& piece : piece_) piece.other_degC = (1.0 - felt_share_) * read(floor_, piece.place, even_degC);
 }
 
-void PlanWater::cut(const PlanTube& tube) {
+void PlanWater::cut(const PlanTube& tube, double longest_m) {
   const double whole_m = length_m(tube.line);
-  const double count = std::ceil(whole_m / floor_.cell_m - 1e-9), piece_m = whole_m / count;
+  const double count = std::ceil(whole_m / longest_m - 1e-9), piece_m = whole_m / count;
   PlanRun run{tube.capacity_W_per_K, tube.supply_degC, piece_.size(), 0};
   std::size_t corner = 1;
   double passed_m = 0.0, edge_m = distance_m(tube.line[0], tube.line[1]);
@@ -143,12 +143,13 @@ void PlanWater::add_conductances(const PlanSlab& slab, const std::vector<PlanTub
   for (const PlanWaterPiece& piece : piece_) feed(floor_, piece.place, piece.length_m, laid_m);
   for (std::size_t t = 0; t < run_.size(); ++t) {
     const PlanRun& run = run_[t];
+    // A line's own pieces share cells over three of them and a little more.
+    const std::size_t shared = static_cast<std::size_t>(std::ceil(4.0 * slab.cell_m / piece_[run.first].length_m));
     for (std::size_t i = run.first; i < run.end; ++i) {
       PlanWaterPiece& piece = piece_[i];
       double own_m = 0.0, on_floor = 0.0;
       for (const double share : piece.place.share) on_floor += share;
-      // A line's own pieces share cells up to the fourth.
-      const std::size_t from = i - std::min<std::size_t>(4, i - run.first), to = std::min(i + 5, run.end);
+      const std::size_t from = i - std::min(shared, i - run.first), to = std::min(i + shared + 1, run.end);
       for (std::size_t j = from; j < to; ++j)
         own_m += piece_[j].length_m * common(floor_, piece.place, piece_[j].place);
       const double own = piece.own_ratio = own_m / slab.cell_m,

@@ -53,7 +53,7 @@ class PlanWater {
   void add_to_cells(const std::vector<double>& piece_W, double times, std::vector<double>& cell_W) const;
 
  private:
-  void cut(const PlanTube& tube);
+  void cut(const PlanTube& tube, double longest_m);
   void add_conductances(const PlanSlab& slab, const std::vector<PlanTube>& tubes);
 
   const PlanFloor& floor_;

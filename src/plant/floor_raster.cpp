@@ -68,7 +68,7 @@ std::vector<double> mean_along(const FloorRaster& raster, const std::vector<doub
 
 }  // namespace
 
-std::optional<FloorRaster> raster_of(const Design& design, double cell_m) {
+std::optional<FloorRaster> raster_of(const Design& design, double cell_m, double most_cells) {
   const std::vector<Polygon> rooms = outlines(design);
   std::vector<Point> corners;
   for (const Polygon& room : rooms) corners.insert(corners.end(), room.begin(), room.end());
@@ -78,6 +78,7 @@ std::optional<FloorRaster> raster_of(const Design& design, double cell_m) {
     low = {std::min(low.x_m, corner.x_m), std::min(low.y_m, corner.y_m)};
     high = {std::max(high.x_m, corner.x_m), std::max(high.y_m, corner.y_m)};
   }
+  cell_m = std::max(cell_m, std::sqrt((high.x_m - low.x_m) * (high.y_m - low.y_m) / most_cells));
   FloorRaster raster;
   raster.cell_m = cell_m;
   const auto count = [&](double length_m) { return std::ceil(length_m / cell_m - 1e-6) + 2.0; };

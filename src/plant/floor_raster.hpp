@@ -6,8 +6,8 @@
 
 namespace slabwright::plant {
 
-/// Absent where neither rooms nor slab have a shape.
-std::optional<FloorRaster> raster_of(const Design& design, double cell_m);
+/// Larger cells where there would be more than `most_cells`. Absent where neither rooms nor slab have a shape.
+std::optional<FloorRaster> raster_of(const Design& design, double cell_m, double most_cells);
 
 /// The cell that a point lies in; the number of cells where it lies in none.
 std::size_t cell_at(const FloorRaster& raster, Point where);

@@ -1,10 +1,15 @@
-// A floor's temperatures in plan: the slab made ready, and floors of three sizes under tube every 12 in.
+// A floor's temperatures in plan: the slab made ready, floors of three sizes under tube every 12 in, and the drawn
+// frame shop with both solutions and what is said of its rooms; then with its apron and the sleeves that are tried
+// there.
 #include <benchmark/benchmark.h>
 
 #include <algorithm>
 #include <cmath>
+#include <fstream>
+#include <sstream>
 
 #include "slabwright/conduction_plan.hpp"
+#include "slabwright/plant_floor_field.hpp"
 
 using namespace slabwright;
 
@@ -60,6 +65,26 @@ void field(benchmark::State& state) {
   state.counters["rounds"] = rounds;
 }
 
+void shop(benchmark::State& state) {
+  std::ifstream in(SLABWRIGHT_ROOT "/layouts/frame-shop.toml");
+  std::ostringstream text;
+  text << in.rdbuf();
+  const Design design = read_design(text.str()).checked.value->design;
+  LaidBefore before;
+  const LoopPlan loops = *plan_loops(design, &before).value;
+  const Envelope envelope = *envelope_of(design).value;
+  const FloorPlan floor = *floor_of(design, loops, envelope).value;
+  const Plant plant = *pipe_up(design, loops, &floor).value;
+  Conditions conditions;
+  for (const RoomLoss& room : envelope.room) conditions.room_degC.push_back(room.indoor_degC);
+  LaidFloor laid;
+  for (const Loop& loop : loops.loop) laid.tube.push_back({loop.path.value()});
+  if (state.range(0) != 0) laid.apron = loops.drawing->apron;
+  const OperatingPoint point = operate(plant, conditions, 45.0);
+  for (auto _ : state) benchmark::DoNotOptimize(floor_field(plant, conditions, point, laid));
+}
+
+BENCHMARK(shop)->ArgName("apron")->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);
 BENCHMARK(ready)->Unit(benchmark::kMillisecond);
 BENCHMARK(field)->Args({40, 28})->Args({120, 70})->Args({200, 120})->Unit(benchmark::kMillisecond);
 

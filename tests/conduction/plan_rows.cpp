@@ -1,5 +1,8 @@
 // Rows of tubes laid on a plan are the rows that conduction_tube_row.hpp knows exactly: at the spacing that the slab
 // was made ready for, at others, straight or askew among the cells.
+#include <rapidcheck.h>
+
+#include <algorithm>
 #include <numbers>
 
 #include "plan_floors.hpp"
@@ -87,7 +90,7 @@ TEST_CASE("over a row's tubes and half way between them the floor is as warm as 
     for (PlanTube& tube : tubes) tube.line[0].y_m = tube.line[1].y_m += 0.5 * cell_m;
     const PlanField field = plan_field(plan_slab(row, tube_mK_per_W, cell_m), floor, tubes);
     const TubeRowResponse known = exact(row, row.spacing_m);
-    const PlanPiece& piece = field.tube[5].piece[24];
+    const PlanPiece& piece = field.tube[5].piece[field.tube[5].piece.size() / 2];
     const auto top = [&](double cells) {
       return field.top_degC[cell_number(floor, piece.where.x_m, piece.where.y_m + cells * cell_m)];
     };
@@ -126,6 +129,38 @@ TEST_CASE("rows at other spacings and askew are within their limits") {
       }
     }
   }
+}
+
+// Layers of any kind over and under the tube, from foam to hard concrete, cover a twelfth of the spacing or more.
+TEST_CASE("any slab's row gives the heat of its section, and the floor over its tubes is as warm") {
+  CHECK(rc::check("any slab", [] {
+    const auto between = [](double low, double high) {
+      return low + (high - low) * *rc::gen::inRange(0, 1001) / 1000.0;
+    };
+    const auto layers = [&] {
+      std::vector<FlatLayer> some;
+      for (int count = *rc::gen::inRange(0, 3); count > 0; --count)
+        some.push_back({between(0.003, 0.1), std::exp(between(std::log(0.03), std::log(3.0)))});
+      return some;
+    };
+    TubeRow row{between(0.1, 0.5), between(0.01, 0.022), 0.0, layers(), between(5.0, 15.0), between(0.1, 5.0)};
+    for (const FlatLayer& layer : row.layers) row.axis_depth_m += layer.thickness_m;
+    const double above_m = std::max(row.outside_diameter_m, row.spacing_m / 12.0) * between(1.0, 3.0);
+    const double below_m = row.outside_diameter_m * between(0.55, 4.0);
+    row.axis_depth_m += above_m;
+    row.layers.push_back({above_m + below_m, between(0.8, 2.5)});
+    for (const FlatLayer& layer : layers()) row.layers.push_back(layer);
+    const double side_m = 8 * row.spacing_m;
+    const PlanFloor floor = floor_of(side_m, side_m, row.spacing_m / 4.0, cell_of(row));
+    const PlanField field = plan_field(plan_slab(row, tube_mK_per_W, floor.cell_m), floor,
+                                       row_on(side_m, side_m, row.spacing_m, endless_W_per_K));
+    const TubeRowResponse known = exact(row, row.spacing_m);
+    const double wholes = 8 * side_m * water_K;
+    RC_ASSERT(std::abs(field.up_total_W / (wholes * known.above_W_per_m_K) - 1.0) < 1e-3);
+    RC_ASSERT(std::abs(field.down_total_W / (wholes * known.below_W_per_m_K) - 1.0) < 1e-3);
+    const double over = field.tube[4].piece[field.tube[4].piece.size() / 2].over_degC / water_K;
+    RC_ASSERT(std::abs(over - known.floor_over_tube.tube_share) < 0.015);
+  }));
 }
 
 TEST_CASE("finer cells change little") {

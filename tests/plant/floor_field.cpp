@@ -153,6 +153,16 @@ TEST_CASE("cool aprons need no sleeve") {
   CHECK(field.said.empty());
 }
 
+TEST_CASE("a field far from the operating point says so") {
+  Shop shop = hand_laid();
+  CHECK(field_of(shop, 30.0).said.empty());
+  // Half of each loop is not there, though the operating point counts it.
+  for (TubeOnFloor& tube : shop.laid.tube) tube.path.resize(tube.path.size() / 2);
+  const Checked<FloorField> field = field_of(shop, 30.0);
+  REQUIRE(field.said.size() == 1);
+  CHECK(field.said.front().code == "field.heat-differs");
+}
+
 TEST_CASE("a floor of known area alone has no field") {
   Shop shop = hand_laid();
   shop.piped.plant.design.slab.size.reset();
