@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "draft.hpp"
+#include "one_order.hpp"
 #include "remarks_layout.hpp"
 #include "slabwright/contract.hpp"
 
@@ -194,15 +195,7 @@ Best best_from(const LayoutTask& task, const LayoutTask& seen, int least) {
   return best;
 }
 
-}  // namespace
-}  // namespace routing
-
-Checked<TubeLayout> lay_tube(const LayoutTask& task) {
-  using namespace routing;
-  const Point facing = task.manifold.front().facing;
-  expects(task.outline.size() >= 3 && !task.manifold.empty() && task.spacing_m > 0.0 && task.longest_loop_m > 0.0,
-          "lay_tube: no floor or spacing");
-  expects(facing.x_m != 0.0 || facing.y_m != 0.0, "lay_tube: a manifold that faces nowhere");
+Checked<TubeLayout> lay_in_order(const LayoutTask& task) {
   if (task.bend_radius_m > widest_bend * task.spacing_m) return {std::nullopt, {bend_too_wide(task)}};
   const double off_wall_m = distance_to_boundary_m(task.manifold.front().place, task.outline);
   if (off_wall_m > most_off_wall * task.spacing_m) return {std::nullopt, {manifold_off_wall(off_wall_m)}};
@@ -223,6 +216,20 @@ Checked<TubeLayout> lay_tube(const LayoutTask& task) {
   if (!best.layout) return {std::nullopt, {no_room_for_apron(least)}};
   Checked<TubeLayout> laid{std::move(best.layout), shortfalls(task, best.check)};
   if (best.unreached_m2 > 0.0) laid.said.push_back(floor_out_of_reach(best.unreached_m2));
+  return laid;
+}
+
+}  // namespace
+}  // namespace routing
+
+Checked<TubeLayout> lay_tube(const LayoutTask& task) {
+  expects(task.outline.size() >= 3 && !task.manifold.empty() && task.spacing_m > 0.0 && task.longest_loop_m > 0.0,
+          "lay_tube: no floor or spacing");
+  const Point facing = task.manifold.front().facing;
+  expects(facing.x_m != 0.0 || facing.y_m != 0.0, "lay_tube: a manifold that faces nowhere");
+  const routing::InOrder ordered = routing::in_one_order(task);
+  Checked<TubeLayout> laid = routing::lay_in_order(ordered.task);
+  if (laid && ordered.mirrored) laid.value = routing::mirrored(std::move(*laid.value));
   return laid;
 }
 
