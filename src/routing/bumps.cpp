@@ -312,7 +312,7 @@ class Bumper {
     auto& c = bumped.corner;
     c.erase(c.begin() + offset(bump.run.i), c.begin() + offset(bump.run.i) + 2);
     c.insert(c.begin() + offset(bump.run.i), corner.begin(), corner.end());
-    return lying_.take(k, std::move(bumped), nearest_arc * s_);
+    return lying_.take(k, std::move(bumped), lying_.rule());
   }
 
   Lying& lying_;

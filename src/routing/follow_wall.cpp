@@ -18,6 +18,8 @@ constexpr double near_enough = 2.5, near_wall = 1.5, farthest = 6.0;
 constexpr std::size_t most_spanned = 7;
 /// Leaders that go round keep this far from others, in port pitches.
 constexpr double leader_gap = 0.95;
+/// So far from its port, in radii, it turns along the wall.
+constexpr double port_bend = 2.5;
 
 class Follower {
  public:
@@ -89,7 +91,7 @@ class Follower {
     auto& d = bumped.corner;
     d.erase(d.begin() + offset(i) + 1, d.begin() + offset(j) + 1);
     d.insert(d.begin() + offset(i) + 1, {*a, *b});
-    return lying_.take(k, std::move(bumped), nearest_arc * s_);
+    return lying_.take(k, std::move(bumped), lying_.rule());
   }
 
   /// Where the line from a through b meets the wall's, ahead of a.
@@ -127,8 +129,10 @@ bool lead_round(Lying& lying, const Bare& bare) {
       continue;
     }
     c.insert(c.begin() + offset(std::max(turn, gate)), corner);
+    // Beside its port a leader comes nearer to the wall, as all of them do.
     const double gap_m = lying.task().manifold.front().port_pitch_m * leader_gap;
-    if (lying.take(k, std::move(bumped), gap_m)) return true;
+    const Lying::Rule rule{gap_m, c[left ? c.size() - 1 : 0], port_bend * lying.task().bend_radius_m};
+    if (lying.take(k, std::move(bumped), rule)) return true;
   }
   return false;
 }

@@ -4,6 +4,7 @@
 
 #include "bands.hpp"
 #include "lay_zone.hpp"
+#include "one_order.hpp"
 #include "remarks_layout.hpp"
 #include "slabwright/contract.hpp"
 #include "slit.hpp"
@@ -49,12 +50,13 @@ bool touches(const NoTubeArea& area, const Zone& zone) {
 }
 
 /// What of the task lies on the zone of one manifold.
-ZoneTask zone_task(const LayoutTask& task, const ZoneShare& share) {
+ZoneTask zone_task(const InOrder& ordered, const ZoneShare& share) {
+  const LayoutTask& task = ordered.task;
   const PortRow& manifold = task.manifold[share.manifold];
   const double about = signed_area_m2(share.zone.corner) / (task.spacing_m * task.longest_loop_m);
   const int loops = share.loops > 0 ? share.loops : static_cast<int>(std::ceil(1.04 * about));
   const Zone zone = stands_free(task, manifold) ? with_slit(share.zone, task, manifold, loops) : share.zone;
-  ZoneTask made{on_zone(task, zone), {}, manifold_named(task, share.manifold)};
+  ZoneTask made{on_zone(task, zone), {}, manifold_named(task, share.manifold), ordered.mirrored};
   made.task.manifold = {manifold};
   std::erase_if(made.task.no_tube, [&](const NoTubeArea& area) { return !touches(area, share.zone); });
   for (const Zone::Edge& edge : zone.edge) made.is_border.push_back(edge.is_border ? 1 : 0);
@@ -77,14 +79,15 @@ struct Laid {
 };
 
 /// The zones one after the other. One that refuses wants more room another time.
-Laid lay_all(const LayoutTask& task, const std::vector<ZoneShare>& shares, ZoneNotes& notes) {
+Laid lay_all(const InOrder& ordered, const std::vector<ZoneShare>& shares, ZoneNotes& notes) {
+  const LayoutTask& task = ordered.task;
   Laid laid;
   TubeLayout whole;
   bool refused = false;
   for (const ZoneShare& share : shares) {
     const int wanted = task.manifold[share.manifold].loops_wanted_number;
     const LoopsWish wish{wanted > 0 ? wanted : share.loops, wanted > 0};
-    Checked<TubeLayout> part = lay_zone(zone_task(task, share), wish);
+    Checked<TubeLayout> part = lay_zone(zone_task(ordered, share), wish);
     laid.said.insert(laid.said.end(), part.said.begin(), part.said.end());
     if (!part) notes.room_ratio[share.manifold] *= more_room;
     if (!part) refused = true;
@@ -111,14 +114,15 @@ void note_lengths(const TubeLayout& layout, ZoneNotes& notes) {
 }
 
 /// Zones are cut, laid, and cut once more by what came out, while loops differ much or a manifold has no room.
-Laid lay_zones(const LayoutTask& task) {
+Laid lay_zones(const InOrder& ordered) {
+  const LayoutTask& task = ordered.task;
   ZoneNotes notes(task.manifold.size());
   Laid best;
   for (int round = 0; round < zone_rounds; ++round) {
     const auto shares = zones_of(task, notes);
     if (!shares && round == 0) best.said = shares.said;
     if (!shares) break;
-    Laid made = lay_all(task, *shares.value, notes);
+    Laid made = lay_all(ordered, *shares.value, notes);
     const bool even = made.layout && (made.check.spread_ratio <= even_spread || round + 1 >= even_rounds);
     if (made.layout) note_lengths(*made.layout, notes);
     if (round == 0 || made.price < best.price) best = std::move(made);
@@ -127,19 +131,26 @@ Laid lay_zones(const LayoutTask& task) {
   return best;
 }
 
-}  // namespace
-}  // namespace routing
-
-Checked<TubeLayout> lay_tube(const LayoutTask& task) {
-  using namespace routing;
-  expect_sense(task);
+Checked<TubeLayout> lay_in_order(const InOrder& ordered) {
+  const LayoutTask& task = ordered.task;
   if (task.bend_radius_m > widest_bend * least_spacing_m(task)) return {std::nullopt, {bend_too_wide(task)}};
   ZoneNotes none(task.manifold.size());
-  Laid laid = task.manifold.size() > 1 ? lay_zones(task) : lay_all(task, {{zone_of(task), 0, 0}}, none);
+  Laid laid = task.manifold.size() > 1 ? lay_zones(ordered) : lay_all(ordered, {{zone_of(task), 0, 0}}, none);
   if (!laid.layout) return {std::nullopt, laid.said};
   Checked<TubeLayout> made{std::move(laid.layout), shortfalls(task, laid.check)};
   made.said.insert(made.said.end(), laid.said.begin(), laid.said.end());
   return made;
+}
+
+}  // namespace
+}  // namespace routing
+
+Checked<TubeLayout> lay_tube(const LayoutTask& task) {
+  routing::expect_sense(task);
+  const routing::InOrder ordered = routing::in_one_order(task);
+  Checked<TubeLayout> laid = routing::lay_in_order(ordered);
+  if (laid && ordered.mirrored) laid.value = routing::mirrored(std::move(*laid.value));
+  return laid;
 }
 
 }  // namespace slabwright

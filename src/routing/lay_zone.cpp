@@ -266,10 +266,14 @@ Checked<TubeLayout> lay_zone(const ZoneTask& zone, const LoopsWish& wish) {
   const double strip_m = task.exact_spacing ? left_over_m(seen, cells) : 0.0;
   if (strip_m > least_strip * task.spacing_m) laid.said.push_back(floor_left_over(task, zone.name, strip_m));
   if (best.unreached_m2 > 0.0) laid.said.push_back(floor_out_of_reach(zone.name, best.unreached_m2));
-  if (best.neck) laid.said.push_back(neck_too_narrow(*best.neck, seen_from_outside(best.neck->place, task)));
+  const auto given = [&](Point p) {
+    const Point outside = seen_from_outside(p, task);
+    return Point{zone.mirrored ? -outside.x_m : outside.x_m, outside.y_m};
+  };
+  if (best.neck) laid.said.push_back(neck_too_narrow(*best.neck, given(best.neck->place)));
   for (const Opening& opening : best.closed) {
     const Point middle{0.5 * (opening.from.x_m + opening.to.x_m), 0.5 * (opening.from.y_m + opening.to.y_m)};
-    laid.said.push_back(opening_closed(opening, seen_from_outside(middle, task), task.spacing_m));
+    laid.said.push_back(opening_closed(opening, given(middle), task.spacing_m));
   }
   return laid;
 }

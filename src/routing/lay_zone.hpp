@@ -11,6 +11,7 @@ struct ZoneTask {
   LayoutTask task;
   std::vector<char> is_border;  ///< of the outline's edges: no wall stands there; empty where all are walls
   std::string name;             ///< of the manifold: what is said about it
+  bool mirrored = false;        ///< x is -x of what was given: of places that are said
 };
 
 struct LoopsWish {

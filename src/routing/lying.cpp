@@ -26,9 +26,9 @@ Lying::Lying(const LayoutTask& task, std::vector<Strand>& strands, std::vector<P
   for (std::size_t k = 0; k < paths.size(); ++k) map_.set(k, paths[k]);
 }
 
-bool Lying::take(std::size_t loop, Strand strand, double least_gap_m) {
+bool Lying::take(std::size_t loop, Strand strand, const Rule& rule) {
   Path path = bent(task_, strand);
-  if (!holds(loop, path, least_gap_m)) return false;
+  if (!holds(loop, path, rule)) return false;
   const int before = map_.far_number();
   map_.set(loop, path);
   if (map_.far_number() >= before) {
@@ -40,7 +40,7 @@ bool Lying::take(std::size_t loop, Strand strand, double least_gap_m) {
   return true;
 }
 
-bool Lying::holds(std::size_t loop, const Path& path, double least_gap_m) const {
+bool Lying::holds(std::size_t loop, const Path& path, const Rule& rule) const {
   const Path& old = paths_[loop];
   if (tight(task_, path) > tight(task_, old)) return false;
   const auto same = [](const Piece& a, const Piece& b) {
@@ -51,23 +51,24 @@ bool Lying::holds(std::size_t loop, const Path& path, double least_gap_m) const 
   while (last > first && old_last > first && same(path[last - 1], old[old_last - 1])) --last, --old_last;
   double at_m = length_m(std::span<const Piece>(path.data(), first));
   for (std::size_t n = first; n < last; ++n) {
-    if (!clear(loop, path[n], least_gap_m) || !own_apart(path, n, at_m, least_gap_m)) return false;
+    if (!clear(loop, path[n], rule) || !own_apart(loop, path, {n, at_m}, rule.least_gap_m)) return false;
     at_m += length_m(path[n]);
   }
   return true;
 }
 
 /// Whether a piece keeps the clearances and its distance to other loops.
-bool Lying::clear(std::size_t loop, const Piece& piece, double least_gap_m) const {
+bool Lying::clear(std::size_t loop, const Piece& piece, const Rule& rule) const {
   const std::vector<Point> corner =
       piece.radius_m > 0.0 ? flattened(std::span<const Piece>(&piece, 1), sag_m) : parts_of(piece);
   for (std::size_t c = 0; c + 1 < corner.size(); ++c) {
     const Point a = corner[c], b = corner[c + 1];
     if (was_there(loop, a, b)) continue;
-    if (where_is(a, task_.outline) == Where::outside || !keeps_clear(task_, a, b)) return false;
+    const bool spared = distance_m(a, rule.spared) < rule.spared_m;
+    if (!spared && (where_is(a, task_.outline) == Where::outside || !keeps_clear(task_, a, b))) return false;
     bool apart = true;
     map_.each_near(a, b, task_.spacing_m, [&](const TubeEdge& edge) {
-      apart = edge.loop == static_cast<int>(loop) || distance_of_edges_m(a, b, edge.a, edge.b) >= least_gap_m;
+      apart = edge.loop == static_cast<int>(loop) || distance_of_edges_m(a, b, edge.a, edge.b) >= rule.least_gap_m;
       return apart;
     });
     if (!apart) return false;
@@ -88,9 +89,12 @@ bool Lying::was_there(std::size_t loop, Point a, Point b) const {
 }
 
 /// Whether a piece keeps its distance from what of its loop is no part of the same bend.
-bool Lying::own_apart(const Path& path, std::size_t n, double at_m, double least_gap_m) const {
+bool Lying::own_apart(std::size_t loop, const Path& path, Place place, double least_gap_m) const {
+  const std::size_t n = place.piece;
   const std::vector<Point> here = parts_of(path[n]);
   const double here_m = length_m(path[n]) / static_cast<double>(here.size() - 1);
+  std::vector<char> old;
+  for (std::size_t i = 0; i + 1 < here.size(); ++i) old.push_back(was_there(loop, here[i], here[i + 1]) ? 1 : 0);
   double other_m = 0.0;
   for (std::size_t m = 0; m < path.size(); ++m) {
     const double from_m = other_m, length = length_m(path[m]);
@@ -99,9 +103,10 @@ bool Lying::own_apart(const Path& path, std::size_t n, double at_m, double least
     const std::vector<Point> there = parts_of(path[m]);
     const double there_m = length / static_cast<double>(there.size() - 1);
     for (std::size_t i = 0; i + 1 < here.size(); ++i) {
+      if (old[i] != 0) continue;
       for (std::size_t j = 0; j + 1 < there.size(); ++j) {
         const double along_m =
-            at_m + (static_cast<double>(i) + 0.5) * here_m - from_m - (static_cast<double>(j) + 0.5) * there_m;
+            place.at_m + (static_cast<double>(i) + 0.5) * here_m - from_m - (static_cast<double>(j) + 0.5) * there_m;
         if (std::abs(along_m) < one_bend * task_.spacing_m) continue;
         if (distance_of_edges_m(here[i], here[i + 1], there[j], there[j + 1]) < least_gap_m) return false;
       }

@@ -19,15 +19,28 @@ class Lying {
   const std::vector<Point>& corners(std::size_t loop) const { return strands_[loop].corner; }
   const TubeMap& map() const { return map_; }
 
-  /// Takes these corners for a loop if less floor is bare then, and if all tube that is new keeps the radius, the
-  /// clearances and `least_gap_m` to other tube.
-  bool take(std::size_t loop, Strand strand, double least_gap_m);
+  /// What new tube must keep: its distance to other tube, and clearances but for a circle.
+  struct Rule {
+    double least_gap_m = 0.0;
+    Point spared;
+    double spared_m = 0.0;
+  };
+  Rule rule() const { return {nearest_arc * task_.spacing_m, {}, 0.0}; }
+
+  /// Takes these corners for a loop if less floor is bare then, and if all tube that is new keeps the radius and the
+  /// rule.
+  bool take(std::size_t loop, Strand strand, const Rule& rule);
 
  private:
-  bool holds(std::size_t loop, const Path& path, double least_gap_m) const;
-  bool clear(std::size_t loop, const Piece& piece, double least_gap_m) const;
+  bool holds(std::size_t loop, const Path& path, const Rule& rule) const;
+  bool clear(std::size_t loop, const Piece& piece, const Rule& rule) const;
   bool was_there(std::size_t loop, Point a, Point b) const;
-  bool own_apart(const Path& path, std::size_t n, double at_m, double least_gap_m) const;
+  /// A piece of a path, and how far along it begins.
+  struct Place {
+    std::size_t piece = 0;
+    double at_m = 0.0;
+  };
+  bool own_apart(std::size_t loop, const Path& path, Place place, double least_gap_m) const;
   std::vector<Point> parts_of(const Piece& piece) const;
 
   const LayoutTask& task_;

@@ -148,7 +148,9 @@ class SlabDrawer {
       const slabwright::Point a = area.outline[i], b = area.outline[i + 1 < area.outline.size() ? i + 1 : 0];
       nearest_m = std::min(nearest_m, slabwright::distance_to_edge_m(made.task.manifold.front().place, a, b));
     }
-    if (nearest_m > 10.0 * std::max(made.task.spacing_m, 8.0 * inch_m)) made.task.no_tube.push_back(area);
+    // Its leaders spread there: a spacing to each side for every loop.
+    const double loops = slabwright::signed_area_m2(made.task.outline) / made.task.spacing_m / made.task.longest_loop_m;
+    if (nearest_m > std::max(10.0, 7.0 + loops) * made.task.spacing_m) made.task.no_tube.push_back(area);
   }
 
   void turn(Slab& made, int how) {
