@@ -5,6 +5,7 @@
 #include "bands.hpp"
 #include "draft.hpp"
 #include "joints.hpp"
+#include "mirror.hpp"
 #include "remarks_layout.hpp"
 #include "slabwright/contract.hpp"
 
@@ -34,13 +35,6 @@ constexpr double little_over = 1.03;
 /// Numbers of loops tried above the least, where some come out over the limit.
 constexpr int most_added = 2;
 
-Piece piece_outside(Piece piece, const LayoutTask& task) {
-  piece.from = seen_from_outside(piece.from, task);
-  piece.to = seen_from_outside(piece.to, task);
-  piece.centre = seen_from_outside(piece.centre, task);
-  return piece;
-}
-
 double patch_m2(const Draft& draft, int part) {
   double area = 0.0;
   for (int cell = 0; cell < draft.cells.size(); ++cell) {
@@ -49,12 +43,10 @@ double patch_m2(const Draft& draft, int part) {
   return area;
 }
 
+/// As it is seen from the manifold.
 TubeLayout layout_of(const LayoutTask& task, const Draft& draft) {
   TubeLayout layout;
-  layout.apron.emplace_back();
-  for (const Point& corner : apron_floor(draft.cells, draft.apron, task.spacing_m)) {
-    layout.apron.back().push_back(seen_from_outside(corner, task));
-  }
+  layout.apron.push_back(apron_floor(draft.cells, draft.apron, task.spacing_m));
   for (std::size_t k = 0; k < draft.path.size(); ++k) {
     LaidLoop loop;
     loop.port = static_cast<int>(k) + 1;
@@ -64,10 +56,25 @@ TubeLayout layout_of(const LayoutTask& task, const Draft& draft) {
     loop.left_first = draft.cold_last[k] != 0;
     for (Piece piece : loop.left_first ? reversed(draft.path[k]) : draft.path[k]) {
       loop.turned_deg += sweep_rad(piece) * 180.0 / 3.14159265358979323846;
-      loop.path.push_back(piece_outside(piece, task));
+      loop.path.push_back(piece);
     }
     loop.crossing = crossings_of(loop.path, task.joint);
     layout.loop.push_back(std::move(loop));
+  }
+  return layout;
+}
+
+/// From there back to where the task has it.
+TubeLayout layout_outside(TubeLayout layout, const LayoutTask& task) {
+  const auto turn = [&](Point& p) { p = seen_from_outside(p, task); };
+  for (LaidLoop& loop : layout.loop) {
+    for (Piece& piece : loop.path) {
+      for (Point* p : {&piece.from, &piece.to, &piece.centre}) turn(*p);
+    }
+    for (JointCrossing& crossing : loop.crossing) turn(crossing.place);
+  }
+  for (Polygon& apron : layout.apron) {
+    for (Point& p : apron) turn(p);
   }
   return layout;
 }
@@ -111,12 +118,17 @@ std::vector<Attempt> attempts(const LayoutTask& seen, int loops) {
   const Cells first = cells_of(seen, fits[0]), second = cells_of(seen, fits[1]);
   if (first.x_m == second.x_m && first.y_m == second.y_m) fits.pop_back();
   std::vector<Attempt> all;
+  if (loops % 2 == 0 && is_symmetric(seen)) {
+    Fit fit;
+    fit.about_axis = true;
+    for (const int deep : {depth, depth + 1}) all.push_back({loops, {deep, deep, deep}, fit, CutOptions{}, true});
+  }
   for (const bool follow_walls : {false, true}) {
     if (follow_walls && loops > most_followed) break;
     for (const ApronShape& shape :
          {ApronShape{depth, depth, depth}, ApronShape{depth + 1, depth + 1, depth + 1}, ApronShape{depth, depth, 0},
           ApronShape{depth, 0, depth}, ApronShape{depth + 1, depth + 1, 0}, ApronShape{depth + 1, 0, depth + 1}}) {
-      for (const Fit& fit : fits) all.push_back({loops, shape, fit, CutOptions{3.0, 0.12, follow_walls}});
+      for (const Fit& fit : fits) all.push_back({loops, shape, fit, CutOptions{3.0, 0.12, follow_walls}, false});
     }
   }
   return all;
@@ -234,7 +246,11 @@ Checked<TubeLayout> lay_tube(const LayoutTask& task) {
   if (task.bend_radius_m > widest_bend * least_spacing_m(task)) return {std::nullopt, {bend_too_wide(task)}};
   const double off_wall_m = distance_to_boundary_m(task.manifold.front().place, task.outline);
   if (off_wall_m > most_off_wall * task.spacing_m) return {std::nullopt, {manifold_off_wall(off_wall_m)}};
-  const LayoutTask seen = with_room_for_bends(seen_from_manifold(task), false);
+  const LayoutTask given = seen_from_manifold(task);
+  const bool mirror = better_mirrored(given);
+  const auto as_laid = [&](const LayoutTask& one) { return in_order(mirror ? mirrored(one) : one); };
+  const auto outside = [&](Point p) { return seen_from_outside(mirror ? mirrored(p) : p, task); };
+  const LayoutTask plain = as_laid(given), seen = as_laid(with_room_for_bends(given, false));
   const Cells cells = cells_of(seen, Fit{});
   double tube_m = 0.0;
   for (int cell = 0; cell < cells.size(); ++cell) tube_m += cells.is(cell) == Kind::free ? cells.tube_m(cell) : 0.0;
@@ -242,19 +258,19 @@ Checked<TubeLayout> lay_tube(const LayoutTask& task) {
   const int least = std::max(1, static_cast<int>(std::ceil(leaders_and_balance * tube_m / task.longest_loop_m)));
   if (least > task.manifold.front().loops_number) return {std::nullopt, {too_few_ports(task, least, tube_m)}};
 
-  Best best = best_from(task, seen, least);
+  Best best = best_from(plain, seen, least);
   if (best.layout && !best.check.sound() && swing_m(task) > little_swing * task.spacing_m) {
-    Best made = best_from(task, with_room_for_bends(seen_from_manifold(task), true),
-                          static_cast<int>(best.layout->loop.size()));
+    Best made = best_from(plain, as_laid(with_room_for_bends(given, true)), static_cast<int>(best.layout->loop.size()));
     if (made.layout && made.price < best.price) best = std::move(made);
   }
   if (!best.layout) return {std::nullopt, {no_room_for_apron(least)}};
-  Checked<TubeLayout> laid{std::move(best.layout), shortfalls(task, best.check)};
+  if (mirror) *best.layout = mirrored(std::move(*best.layout));
+  Checked<TubeLayout> laid{layout_outside(std::move(*best.layout), task), shortfalls(task, best.check)};
   if (best.unreached_m2 > 0.0) laid.said.push_back(floor_out_of_reach(best.unreached_m2));
-  if (best.neck) laid.said.push_back(neck_too_narrow(*best.neck, seen_from_outside(best.neck->place, task)));
+  if (best.neck) laid.said.push_back(neck_too_narrow(*best.neck, outside(best.neck->place)));
   for (const Opening& opening : best.closed) {
     const Point middle{0.5 * (opening.from.x_m + opening.to.x_m), 0.5 * (opening.from.y_m + opening.to.y_m)};
-    laid.said.push_back(opening_closed(opening, seen_from_outside(middle, task), task.spacing_m));
+    laid.said.push_back(opening_closed(opening, outside(middle), task.spacing_m));
   }
   return laid;
 }
