@@ -28,6 +28,8 @@ constexpr int most_followed = 16;
 constexpr double most_off_wall = 1.0;
 /// Tube laid wider than it was asked for heats less: a tenth more is as bad as a bend more in 100 ft.
 constexpr double stretch_price = 10.0;
+/// Loops in mirrored pairs are worth as much as so many bends less in 100 ft.
+constexpr double symmetry_worth = 2.0;
 /// A bulb swings out by so little, in spacings, that all tube may keep off the wall by as much.
 constexpr double little_swing = 0.15;
 /// Loops of even heat where little is lost are long ones: with this much over the limit more loops are needed.
@@ -194,13 +196,14 @@ class Layer {
 
  private:
   bool try_out(Draft& draft) {
+    const double worth = draft.whole ? symmetry_worth : 0.0;
     lay(seen_, draft);
     ++laid_;
     TubeLayout layout = layout_of(task_, draft);
     const LayoutCheck check = check_layout(task_, layout);
     // Tube that crosses tube is never handed on.
     const bool whole = check.crossings_number == 0 && check.wrong_ends_number == 0 && check.broken_number == 0;
-    const double price = price_of(check) + stretch_price * (widest_ratio(draft.cells, seen_.spacing_m) - 1.0);
+    const double price = price_of(check) + stretch_price * (widest_ratio(draft.cells, seen_.spacing_m) - 1.0) - worth;
     if (whole && price < best_.price) {
       best_ = {std::move(layout), check, price, unreached_m2(draft), {}, {}};
       if (!accepted(check)) best_.neck = neck_of(draft);
