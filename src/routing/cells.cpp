@@ -25,7 +25,7 @@ Point unit(Point a) {
 /// Whole millionths of a metre, about: wherever a floor lies and whichever way it is turned, its numbers are the same.
 double rounded_off(double m) {
   constexpr double parts = 1048576.0;
-  return std::floor(m * parts + 0.5) / parts;
+  return (m < 0.0 ? -1.0 : 1.0) * std::floor(std::abs(m) * parts + 0.5) / parts;
 }
 
 Point turned(Point p, const LayoutTask& task) {

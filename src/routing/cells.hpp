@@ -68,6 +68,7 @@ bool keeps_clear(const LayoutTask& task, Point a, Point b);
 /// How far cells may be squeezed or stretched to fill what lies between two walls.
 struct Fit {
   double squeezed = 0.96, stretched = 1.08;
+  bool about_axis = false;  ///< of a symmetric task: columns are their own mirror image, none of them on the axis
 };
 
 /// Cells of a task seen from its manifold. Lines fall so that the outermost tubes lie at the clearance from the walls.

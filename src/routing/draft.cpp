@@ -4,7 +4,9 @@
 #include <cmath>
 
 #include "bands.hpp"
+#include "halves.hpp"
 #include "heat.hpp"
+#include "mirror.hpp"
 #include "trade.hpp"
 #include "tree.hpp"
 
@@ -138,19 +140,27 @@ std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt) {
   ApronShape shape = attempt.apron;
   shape.lowest_m = lowest_gate_m(task);
   const auto apron = place_apron(draft.cells, attempt.loops, shape);
-  if (!apron || !leaders_fit(task, draft.cells, *apron)) return std::nullopt;
+  if (!apron) return std::nullopt;
   draft.apron = *apron;
+  if (attempt.halves && !make_symmetric(draft.cells, draft.apron)) return std::nullopt;
+  if (!leaders_fit(task, draft.cells, draft.apron)) return std::nullopt;
   const std::size_t loops = index(attempt.loops);
   const auto turns = leader_turns(task, draft.cells, draft.apron);
   draft.leader_m.assign(loops, 0.0);
   std::vector<double> leader_heat_m(loops, 0.0);
   for (std::size_t k = 0; k < 2 * loops; ++k) {
-    const Point end = gate_end(draft.cells, apron->gate[k / 2], k % 2 == 0);
+    const Point end = gate_end(draft.cells, draft.apron.gate[k / 2], k % 2 == 0);
     const double leader_m = turns[k].y_m + distance_m(turns[k], end);
     draft.leader_m[k / 2] += leader_m;
     leader_heat_m[k / 2] += leader_m * 0.5 * (loss_ratio_at(task, turns[k]) + loss_ratio_at(task, end));
   }
-  Parts parts = cut_floor(draft.cells, apron->gate, leader_heat_m, attempt.cut);
+  std::vector<Gate> gates = draft.apron.gate;
+  if (attempt.halves) {
+    gates.resize(loops / 2);
+    leader_heat_m.resize(loops / 2);
+    fold(draft);
+  }
+  Parts parts = cut_floor(draft.cells, gates, leader_heat_m, attempt.cut);
   if (parts.owner.empty()) return std::nullopt;
   draft.owner = std::move(parts.owner);
   traded(draft, leader_heat_m);
@@ -158,7 +168,9 @@ std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt) {
   return draft;
 }
 
-void lay(const Tasks& tasks, Draft& draft) {
+namespace {
+
+void lay_all_parts(const Tasks& tasks, Draft& draft) {
   const std::size_t loops = draft.leader_m.size();
   std::vector<Strand> strands(loops);
   draft.path.assign(loops, {});
@@ -177,6 +189,16 @@ void lay(const Tasks& tasks, Draft& draft) {
     if (std::count(changed.begin(), changed.end(), 1) == 0) return;
   }
   lay_parts(tasks, draft, strands, changed);
+}
+
+}  // namespace
+
+void lay(const Tasks& tasks, Draft& draft) {
+  if (!draft.whole) return lay_all_parts(tasks, draft);
+  const double axis_m = -draft.cells.tube_x_m[index(draft.cells.columns - 1)];
+  const LayoutTask roomy = left_half(tasks.roomy, axis_m), exact = left_half(tasks.exact, axis_m);
+  lay_all_parts({roomy, exact}, draft);
+  unfold(draft);
 }
 
 }  // namespace slabwright::routing

@@ -12,10 +12,12 @@ struct Attempt {
   ApronShape apron;
   Fit fit;
   CutOptions cut;
+  bool halves = false;  ///< of a symmetric task with an even number of loops: one half and its mirror image
 };
 
 struct Draft {
   Cells cells;
+  std::optional<Cells> whole;  ///< of a floor shared out by halves: until it is laid, `cells` are those of the left one
   Apron apron;
   std::vector<int> owner;        ///< of each cell: the loop that heats it, or -1
   std::vector<double> leader_m;  ///< of each loop, both, in the apron
@@ -25,7 +27,7 @@ struct Draft {
   std::vector<char> cold_last;   ///< whether a loop's tube beside walls lies in its second half
 };
 
-/// Absent where the apron has no room.
+/// Absent where the apron has no room, and by halves where cells are not their own mirror image.
 std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt);
 
 /// One task twice: its clearances enlarged so that cells leave room for bends, and as they are asked for.

@@ -6,6 +6,7 @@
 #include "draft.hpp"
 #include "joints.hpp"
 #include "lay_zone.hpp"
+#include "mirror.hpp"
 #include "remarks_layout.hpp"
 
 namespace slabwright::routing {
@@ -35,6 +36,8 @@ constexpr int most_laid = 4;
 constexpr int most_followed = 16;
 /// Tube laid wider than it was asked for heats less: a tenth more is as bad as a bend more in 100 ft.
 constexpr double stretch_price = 10.0;
+/// Loops in mirrored pairs are worth as much as so many bends less in 100 ft.
+constexpr double symmetry_worth = 2.0;
 /// A bulb swings out by so little, in spacings, that all tube may keep off the wall by as much.
 constexpr double little_swing = 0.15;
 /// Loops of even heat where little is lost are long ones: with this much over the limit more loops are needed.
@@ -112,12 +115,17 @@ std::vector<Attempt> attempts(const LayoutTask& seen, int loops) {
   const Cells first = cells_of(seen, fits[0]), second = cells_of(seen, fits[1]);
   if (first.x_m == second.x_m && first.y_m == second.y_m) fits.pop_back();
   std::vector<Attempt> all;
+  if (loops % 2 == 0 && is_symmetric(seen)) {
+    Fit fit;
+    fit.about_axis = true;
+    for (const int deep : {depth, depth + 1}) all.push_back({loops, {deep, deep, deep}, fit, CutOptions{}, true});
+  }
   for (const bool follow_walls : {false, true}) {
     if (follow_walls && loops > most_followed) break;
     for (const ApronShape& shape :
          {ApronShape{depth, depth, depth}, ApronShape{depth + 1, depth + 1, depth + 1}, ApronShape{depth, depth, 0},
           ApronShape{depth, 0, depth}, ApronShape{depth + 1, depth + 1, 0}, ApronShape{depth + 1, 0, depth + 1}}) {
-      for (const Fit& fit : fits) all.push_back({loops, shape, fit, CutOptions{3.0, 0.12, follow_walls}});
+      for (const Fit& fit : fits) all.push_back({loops, shape, fit, CutOptions{3.0, 0.12, follow_walls}, false});
     }
   }
   return all;
@@ -183,13 +191,15 @@ class Layer {
 
  private:
   bool try_out(Draft& draft) {
+    const double worth = draft.whole ? symmetry_worth : 0.0;
     lay({seen_, exact_}, draft);
     ++laid_;
     TubeLayout layout = layout_of(task_, draft);
     const LayoutCheck check = check_layout(task_, layout);
     // Tube that crosses tube is never handed on.
     const bool whole = check.crossings_number == 0 && check.wrong_ends_number == 0 && check.broken_number == 0;
-    const double price = layout_price(check) + stretch_price * (widest_ratio(draft.cells, seen_.spacing_m) - 1.0);
+    const double price =
+        layout_price(check) + stretch_price * (widest_ratio(draft.cells, seen_.spacing_m) - 1.0) - worth;
     if (whole && price < best_.price) {
       best_ = {std::move(layout), check, price, unreached_m2(draft), {}, {}};
       if (!accepted(check)) best_.neck = neck_of(draft);

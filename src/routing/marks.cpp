@@ -22,7 +22,7 @@ constexpr double joint_slack = 0.15;
 /// The inner limit of a band is where whole cells end.
 constexpr double band_slack = 0.5;
 
-enum Rank { band_rank = 1, opening_rank, joint_rank, partition_rank, wall_rank };
+enum Rank { axis_rank, band_rank, opening_rank, joint_rank, partition_rank, wall_rank };
 
 double along(Point p, bool x) { return x ? p.x_m : p.y_m; }
 
@@ -234,6 +234,9 @@ std::vector<Mark> marks_of(const LayoutTask& task, bool x, const Fit& fit) {
   for (const NoTubeArea& area : task.no_tube) add_area(task, area, x, marks);
   for (Mark& mark : marks) {
     if (mark.rank == wall_rank) mark.fit = fit;
+  }
+  if (x && fit.about_axis) {
+    marks.push_back({Mark::Kind::line, 0.0, 0.0, 0.0, 0.0, axis_rank, 0.0, fit});
   }
   add_openings(task, x, marks);
   add_joints(task, x, marks);

@@ -3,18 +3,14 @@
 #include <algorithm>
 
 #include "cells.hpp"
+#include "mirror.hpp"
 
 namespace slabwright::routing {
 namespace {
 
-Point mirrored(Point p) { return {-p.x_m, p.y_m}; }
+void mirror(Polygon& polygon) { polygon = routing::mirrored(polygon); }
 
-void mirror(Polygon& polygon) {
-  for (Point& p : polygon) p = mirrored(p);
-  std::reverse(polygon.begin(), polygon.end());
-}
-
-LayoutTask mirrored(LayoutTask task) {
+LayoutTask mirror_image(LayoutTask task) {
   mirror(task.outline);
   // Edge i of the mirrored outline is edge n - 2 - i of the outline.
   auto& clearance_m = task.edge_clearance_m;
@@ -76,7 +72,7 @@ void put_in_order(LayoutTask& task) {
 }  // namespace
 
 InOrder in_one_order(const LayoutTask& task) {
-  const LayoutTask other = mirrored(task);
+  const LayoutTask other = mirror_image(task);
   const bool is_mirrored = less(corners_of(other), corners_of(task));
   InOrder ordered{is_mirrored ? other : task, is_mirrored};
   put_in_order(ordered.task);
@@ -89,12 +85,7 @@ TubeLayout mirrored(TubeLayout layout) {
     loops.resize(std::max(loops.size(), loop.manifold + 1), 0);
     ++loops[loop.manifold];
     loop.left_first = !loop.left_first;
-    for (Piece& piece : loop.path) {
-      piece.from = mirrored(piece.from);
-      piece.to = mirrored(piece.to);
-      piece.centre = mirrored(piece.centre);
-      if (piece.turn != Side::on) piece.turn = piece.turn == Side::left ? Side::right : Side::left;
-    }
+    loop.path = mirrored(std::move(loop.path));
     for (JointCrossing& crossing : loop.crossing) crossing.place = mirrored(crossing.place);
   }
   for (LaidLoop& loop : layout.loop) loop.port = loops[loop.manifold] + 1 - loop.port;

@@ -206,12 +206,23 @@ void draw_in(const LayoutTask& task, bool x, std::vector<double>& tubes) {
   }
 }
 
+/// Lines of a symmetric task that are so to a hair are made so to the last bit.
+void make_even(std::vector<double>& tubes) {
+  const std::size_t n = tubes.size();
+  constexpr double hair_m = 1e-4;
+  for (std::size_t i = 0; i < n; ++i) {
+    if (std::abs(tubes[i] + tubes[n - 1 - i]) > hair_m) return;
+  }
+  for (std::size_t i = 0; i < n / 2; ++i) tubes[n - 1 - i] = -tubes[i];
+}
+
 }  // namespace
 
 std::vector<double> tube_lines(const LayoutTask& task, bool x, const Fit& fit) {
   if (task.exact_spacing) return Fitting(task, x, fit).exact_lines();
   std::vector<double> tubes = Fitting(task, x, fit).lines();
   draw_in(task, x, tubes);
+  if (x && fit.about_axis) make_even(tubes);
   return tubes;
 }
 
