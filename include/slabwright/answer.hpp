@@ -9,11 +9,12 @@
 #include "slabwright/freeze_bands.hpp"
 #include "slabwright/freeze_outage.hpp"
 #include "slabwright/freeze_recovery.hpp"
+#include "slabwright/sitework.hpp"
 
 namespace slabwright {
 
 /// The question asked, one for each command that computes.
-enum class Question { check, design, balance, freeze };
+enum class Question { check, design, route, balance, freeze };
 
 struct Wishes {
   Question question = Question::design;
@@ -66,6 +67,7 @@ struct Answer {
   std::vector<Diagnostic> said;      ///< everything the stages said, in their order
   std::vector<std::string> lacking;  ///< "for heat, pump and boiler: give --outdoor"
   std::optional<LoopPlan> loops;
+  std::optional<CutList> cuts;  ///< of coils for the loops
   std::optional<Envelope> envelope;
   std::optional<FloorPlan> floor;
   std::optional<Balance> balance;

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "design_floor.hpp"
+#include "design_plan.hpp"
 #include "design_plant.hpp"
 #include "design_site.hpp"
 #include "design_words.hpp"
@@ -23,6 +24,8 @@ struct Design {
   Ground ground;
   Building building;
   std::vector<Room> room;
+  std::vector<WallEntry> wall;
+  std::vector<Partition> partition;
   std::vector<Opening> opening;
   std::vector<Exhaust> exhaust;
   std::vector<Gains> gains;
@@ -30,6 +33,9 @@ struct Design {
   FloorInsulation insulation;
   Edge edge;
   std::vector<EdgePartEntry> edge_part;
+  std::vector<NoTubeEntry> no_tube;
+  std::vector<Joint> joint;
+  std::vector<Anchor> anchor;
   Tube tube;
   std::vector<Manifold> manifold;
   Mains mains;

@@ -66,20 +66,36 @@ struct EdgePartEntry {
   friend bool operator==(const EdgePartEntry&, const EdgePartEntry&) = default;
 };
 
+/// Whether cells of tube are stretched to fill what lies between walls, or lie at the spacing asked for.
+enum class TubeFit { stretched, exact };
+/// What loops have in common when they are balanced.
+enum class BalanceBy { length, heat };
+
 struct Tube {
   TubeName size;
   double spacing_m = 0.0;
   double from_walls_m = 0.0;
   double from_doors_m = 0.0;
-  double leader_m = 0.0;                 ///< the run to the manifold, each way
+  double leader_m = 0.0;                ///< the run to the manifold, each way, where loops are not drawn
+  double tail_m = 0.0;                  ///< left over at each end of a loop, to work with at the manifold
+  std::vector<CoilLength> coils{};      ///< as they are sold; the usual ones when empty
+  std::optional<double> bend_radius_m;  ///< least, to the tube's centre line; the tube table's when absent
+  TubeFit fit = TubeFit::stretched;
+  BalanceBy balance_by = BalanceBy::length;
   std::optional<double> longest_loop_m;  ///< leaders included; the tube table's when absent
   std::optional<double> roughness_m;     ///< the tube table's when absent
   std::optional<double> conductivity_W_per_mK;
   friend bool operator==(const Tube&, const Tube&) = default;
 };
 
+/// Which way a manifold faces on the plan: into the floor.
+enum class Facing { away_from_wall, up, down, left, right };
+
 struct Manifold {
   std::string name;
+  std::optional<PlanPlace> place;
+  Facing facing = Facing::away_from_wall;
+  double port_pitch_m = 0.0;
   std::optional<double> loops_number;  ///< how many loops leave it, where that is all that is known
   std::optional<double> ports_number;  ///< loops and spares; as many as are needed and one spare when absent
   friend bool operator==(const Manifold&, const Manifold&) = default;
@@ -96,8 +112,9 @@ struct LoopEntry {
   std::string name;
   std::string room;
   std::string manifold;
-  double length_m = 0.0;
+  double length_m = 0.0;           ///< measured along `path` where that is given
   std::optional<Leaders> leaders;  ///< included in the length when absent
+  std::vector<Place> path{};       ///< as it lies or shall lie, from its supply port: corners, rounded by the tube
   friend bool operator==(const LoopEntry&, const LoopEntry&) = default;
 };
 

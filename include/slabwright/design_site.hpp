@@ -67,6 +67,7 @@ struct Room {
   std::optional<double> outer_wall_m;  ///< length of its walls that face outdoors; shared out by area when absent
   std::optional<double> height_m;      ///< the building's when absent
   bool heated_floor = true;
+  bool own_loops = false;  ///< its tube belongs to loops that heat nothing else
   friend bool operator==(const Room&, const Room&) = default;
 };
 
@@ -77,9 +78,12 @@ struct Opening {
   OpeningKind kind = OpeningKind::big_door;
   std::string room;
   Size size;                              ///< width x height
+  std::optional<PlanPlace> place;         ///< of its middle, at a wall
   std::optional<Insulation> insulation;   ///< big door: the building's; door R-5, window R-2 when absent (practice)
   std::optional<Insulation> strip;        ///< foam across the slab at a big door; the edge's `door_strip` when absent
   std::optional<double> tube_distance_m;  ///< nearest tube inside it; the tube's `from_doors` when absent
+  std::optional<double> tube_spacing_m;   ///< closer tube before it
+  std::optional<double> band_width_m;     ///< how far in that reaches; settled where there is a spacing
   friend bool operator==(const Opening&, const Opening&) = default;
 };
 

@@ -28,6 +28,27 @@ struct Place {
 std::string read_words(std::string_view text, Place& place);
 std::string write_words(const Place& place, System system);
 
+/// A place on the plan, as coordinates or in words: "12 ft 4 in from west wall, 7 ft from door wall".
+struct PlanPlace {
+  static constexpr std::string_view takes = "a place", example = "12 ft 4 in from west wall, 7 ft from south wall";
+  Place at;                              ///< where no walls are named
+  std::string first_wall, second_wall;   ///< as written; both or neither
+  double first_m = 0.0, second_m = 0.0;  ///< from their inner faces
+  friend bool operator==(const PlanPlace&, const PlanPlace&) = default;
+};
+std::string read_words(std::string_view text, PlanPlace& place);
+std::string write_words(const PlanPlace& place, System system);
+
+/// An opening in a partition: its width, and how far its near side lies from where the partition begins.
+struct Gap {
+  static constexpr std::string_view takes = "a width at a distance", example = "4 ft at 10 ft";
+  double width_m = 0.0;
+  double at_m = 0.0;
+  friend bool operator==(const Gap&, const Gap&) = default;
+};
+std::string read_words(std::string_view text, Gap& gap);
+std::string write_words(const Gap& gap, System system);
+
 /// A tube size by its trade name, as the tube table has it: "1/2 in", "16 x 2 mm".
 struct TubeName {
   static constexpr std::string_view takes = "a tube size", example = "1/2 in";
@@ -105,5 +126,14 @@ struct ClockTime {
 };
 std::string read_words(std::string_view text, ClockTime& time);
 std::string write_words(const ClockTime& time, System system);
+
+/// A coil of tube as it is sold: "300 ft", "200 m".
+struct CoilLength {
+  static constexpr std::string_view takes = "a length", example = "300 ft";
+  double length_m = 0.0;
+  friend bool operator==(const CoilLength&, const CoilLength&) = default;
+};
+std::string read_words(std::string_view text, CoilLength& coil);
+std::string write_words(const CoilLength& coil, System system);
 
 }  // namespace slabwright

@@ -1,11 +1,12 @@
-// Rooms to tube loops: how many, how long, what each heats. A loop is a loop whether its length was given, derived from
-// area and spacing, or shared out over a count; hydraulics, section and leaders read only `along`.
+// Rooms to tube loops: how many, how long, what each heats. A loop is a loop whether it was drawn, its length was
+// given, derived from area and spacing, or shared out over a count; hydraulics, section and leaders read only `along`.
 #pragma once
 #include <cstddef>
 #include <string>
 #include <vector>
 
 #include "slabwright/design.hpp"
+#include "slabwright/routing_layout.hpp"
 
 namespace slabwright {
 
@@ -15,10 +16,15 @@ struct Stretch {
   double start_m = 0.0;  ///< from the supply end
   double length_m = 0.0;
   bool leader = false;  ///< on the way to or from the loop's own patch of floor
+  /// Heat it gives beside as much tube of the patch: of leaders 0 where nobody knows where they lie, and what the floor
+  /// they crowd together in can take up where they are drawn.
+  double heating_share = 1.0;
 };
+/// Tube of a patch that would give as much heat.
+inline double heating_m(const Stretch& stretch) { return stretch.heating_share * stretch.length_m; }
 
 /// How a loop's length is known.
-enum class LengthFrom { file, area_and_spacing, count };
+enum class LengthFrom { file, area_and_spacing, count, drawing };
 
 struct Loop {
   std::string name;
@@ -28,23 +34,49 @@ struct Loop {
   double length_m = 0.0;  ///< manifold to manifold, leaders included
   double patch_m2 = 0.0;  ///< floor it heats: its tube without leaders, times the spacing
   std::vector<Stretch> along;
+  std::optional<Path> path;             ///< where it is drawn: from its supply port to its return port
+  double bends_number = 0.0;            ///< right angles that `path` turns
+  std::vector<JointCrossing> crossing;  ///< of `path`, by rows of Design::joint
+};
+
+/// What a drawing is made from, and what it is worth.
+struct Drawing {
+  LayoutTask task;
+  std::vector<Polygon> apron;  ///< of each manifold: the floor where leaders spread
+  LayoutCheck check;
+};
+
+/// Layouts that were laid before, so that passes over one floor lay it once.
+class LaidBefore {
+ public:
+  const Checked<TubeLayout>& laid(const LayoutTask& task);
+
+ private:
+  std::vector<std::pair<LayoutTask, Checked<TubeLayout>>> known_;
 };
 
 struct LoopPlan {
   std::vector<Loop> loop;
-  std::vector<double> room_tube_m;  ///< tube that heats each room, without leaders; a row for each Design::room
+  std::vector<double> room_tube_m;  ///< tube that heats each room, see heating_m(); a row for each Design::room
   double tube_m = 0.0;              ///< all of it, leaders included
   double limit_m = 0.0;             ///< longest loop allowed for this tube
+  std::optional<Drawing> drawing;   ///< where all loops are drawn
 };
 
-/// The loops of a settled design (a room and a manifold at least). Listed lengths stand as they are, leaders within
-/// them unless they say otherwise. Without a list but with a count: the tube of all heated floors shared out evenly,
-/// one room after the other. With neither: N = ceil(tube / (limit - leaders)) loops of equal length in each heated
-/// room, where tube = area / spacing, shared evenly among manifolds with free ports. Leaders lie in the first heated
-/// room. Absent where there is no floor to lay tube in, where leaders take all that a loop may have, or where a listed
-/// loop names what the design does not have; the reasons say so. Also said: loops too long, uneven, very short or
-/// shorter than their leaders, tube and floor that do not match, ports that do not suffice.
-Checked<LoopPlan> plan_loops(const Design& design);
+/// The design's floor as a task: its outline, what tube may not lie on, its manifolds. Nothing where it says too little
+/// to draw: a slab without shape, rooms without outlines, several manifolds without places, loops known by length or by
+/// count only.
+std::optional<LayoutTask> layout_task(const Design& design);
+
+/// The loops of a settled design (a room and a manifold at least). Drawn where layout_task() finds enough to draw, and
+/// `laid` is given; what cannot be laid is said, and the loops are worked out as without a drawing. Listed lengths
+/// stand as they are, leaders within them unless they say otherwise. Without a list but with a count: the tube of all
+/// heated floors shared out evenly, one room after the other. With neither: N = ceil(tube / (limit - leaders)) loops of
+/// equal length in each heated room, where tube = area / spacing, shared evenly among manifolds with free ports.
+/// Leaders lie in the first heated room. Absent where there is no floor to lay tube in, where leaders take all that a
+/// loop may have, or where a listed loop names what the design does not have; the reasons say so. Also said: loops too
+/// long, uneven, very short or shorter than their leaders, tube and floor that do not match, ports that do not suffice.
+Checked<LoopPlan> plan_loops(const Design& design, LaidBefore* laid = nullptr);
 
 Record record_of(Stretch&);
 Record record_of(Loop&);

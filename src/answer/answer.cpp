@@ -14,7 +14,8 @@ std::vector<std::string> lacking_in(const Answer& answer) {
   std::vector<std::string> lines;
   if (!answer.loops)
     lines.push_back(std::string("for loops: give --size \"") + (si ? "11 x 9 m" : "36 x 30 ft") + "\", or --lengths");
-  if (!answer.envelope && answer.wishes.question != Question::balance) {
+  const bool asks_heat = answer.wishes.question != Question::balance && answer.wishes.question != Question::route;
+  if (!answer.envelope && asks_heat) {
     lines.push_back(std::string("for heat, pump, boiler and frost hold: give --outdoor \"") + (si ? "-25 C" : "-12 F") +
                     "\"");
   }
@@ -52,6 +53,7 @@ bool answered(const Answer& answer) {
   switch (answer.wishes.question) {
     case Question::check: return true;
     case Question::design: return answer.loops.has_value();
+    case Question::route: return answer.loops && answer.loops->drawing;
     case Question::balance: return answer.balance.has_value();
     case Question::freeze: return answer.freeze.has_value();
   }
@@ -70,7 +72,8 @@ Answer answer(const DesignFile& file, const Wishes& wishes, const Brought& broug
     if (wishes.bands) add_bands(found, passing);
     add_cold_runs(found, passing);
   }
-  if (wishes.sensitivities && wishes.question != Question::balance) {
+  const bool ranged = wishes.question != Question::balance && wishes.question != Question::route;
+  if (wishes.sensitivities && ranged) {
     add_ranges(found, passing);
     if (wishes.question == Question::freeze)
       add_changes(found, passing.weather);

@@ -115,6 +115,7 @@ std::vector<Candidate> candidates(const Design& design, const Freeze& freeze) {
 void add_changes(Answer& answer, const WeatherYear* weather) {
   if (!answer.freeze) return;
   Passing passing{EdgeFields(coarse_edges()), weather};
+  passing.draws = false;
   const Answer base = pass(answer.file, Question::freeze, passing, Reach::frost_hold);
   const bool found = answer.freeze->verdict == FreezeVerdict::found;
   for (const Candidate& candidate : candidates(answer.file.design, *answer.freeze)) {

@@ -137,7 +137,9 @@ Answer pass(const DesignFile& file, Question question, Passing& passing, Reach r
   answer.wishes.question = question;
   answer.wishes.sensitivities = false;
   answer.file = file;
-  answer.loops = keep(plan_loops(file.design), answer.said);
+  answer.loops = keep(plan_loops(file.design, passing.draws ? &passing.laid : nullptr), answer.said);
+  if (answer.loops && reach == Reach::whole) answer.cuts = keep(cut_list(file.design, *answer.loops), answer.said);
+  if (question == Question::route) return answer;
   if (file.design.climate.outdoor_degC) answer.envelope = keep(envelope_of(file.design, passing.fields), answer.said);
   if (answer.loops && answer.envelope) {
     answer.floor = keep(floor_of(file.design, *answer.loops, *answer.envelope), answer.said);

@@ -13,6 +13,8 @@ enum class Reach { whole, frost_hold, no_frost_hold };
 struct Passing {
   EdgeFields fields;
   const WeatherYear* weather = nullptr;
+  LaidBefore laid{};
+  bool draws = true;  ///< false where only differences count: loops are then worked out from area and spacing
 };
 
 /// Coarser edges than the answer's own, where only differences count and many passes are made.

@@ -75,6 +75,7 @@ bool matters_more(const Sensitivity& a, const Sensitivity& b) {
 void add_sensitivities(Answer& answer, const WeatherYear* weather) {
   if (!answer.envelope) return;
   Passing passing{EdgeFields(coarse_edges()), weather};
+  passing.draws = false;
   const DesignFile file = with_described_building(answer.file);
   const Moved base = moved_by(file, passing);
   for (const Assumption& guess : answer.file.assumed) {

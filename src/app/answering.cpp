@@ -1,4 +1,4 @@
-// check, design, balance and freeze: read, answer, print.
+// check, design, route, balance and freeze: read, answer, print.
 #include <fmt/format.h>
 
 #include <iostream>

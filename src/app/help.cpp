@@ -16,9 +16,9 @@ The three short questions (put your own numbers in):
   How low can I go?   slabwright freeze --size "36 x 30 ft" --outdoor "-12 F"
 
 The whole job, in order, from one file that you keep:
-  new      make the file                 balance  set the manifold
-  check    read it, say what we guess    freeze   lowest setting, and why
-  design   everything at once
+  new      make the file                 route    the loops as lines to lay
+  check    read it, say what we guess    balance  set the manifold
+  design   everything at once            freeze   lowest setting, and why
 
 Start:  slabwright new my-shop.toml --size "36 x 30 ft" --spacing "12 in"
         (already poured? add --poured 5, the number of loops)

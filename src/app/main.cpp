@@ -12,6 +12,7 @@ using namespace slabwright;
 int run(const app::Request& request) {
   if (request.command == "new") return app::run_new(request);
   if (request.command == "check") return app::run_answer(request, Question::check);
+  if (request.command == "route") return app::run_answer(request, Question::route);
   if (request.command == "balance") return app::run_answer(request, Question::balance);
   if (request.command == "freeze") return app::run_answer(request, Question::freeze);
   return app::run_answer(request, Question::design);

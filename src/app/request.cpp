@@ -30,10 +30,11 @@ constexpr std::array<ShortOption, 17> options{{
     {"--units", "units", "US", "US or SI: what is printed"},
 }};
 
-constexpr std::array<Command, 5> all_commands{{
+constexpr std::array<Command, 6> all_commands{{
     {"new", "make the file"},
     {"check", "read it, compute nothing but what matters most"},
     {"design", "everything at once"},
+    {"route", "the loops as lines to lay"},
     {"balance", "set the manifold"},
     {"freeze", "lowest setting at which nothing freezes"},
 }};

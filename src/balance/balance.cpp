@@ -40,7 +40,7 @@ double units_of(const Plant& plant, std::size_t loop, double flow_m3_per_s, doub
       plant.floor->section.wall_mK_per_W + film_resistance_mK_per_W(film, tube.inside_diameter_m);
   const SectionResponse r = respond(plant.floor->section, usual_film_W_per_m2K, tube_mK_per_W);
   double length_m = 0.0;
-  for (const Stretch& s : plant.loops.loop[loop].along) length_m += s.leader ? 0.0 : s.length_m;
+  for (const Stretch& s : plant.loops.loop[loop].along) length_m += heating_m(s);
   return (r.room_W_per_m_K + r.below_W_per_m_K) * length_m /
          (flow_m3_per_s * fluid.density_kg_per_m3 * fluid.specific_heat_J_per_kgK);
 }

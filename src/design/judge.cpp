@@ -33,7 +33,7 @@ void judge_missing(Judge& judge) {
   walk(reading(judge.design), [&](const std::string& path, const Key& key, const Slot& slot) {
     const std::string row = path.substr(0, path.find('.'));
     const bool wanted = std::holds_alternative<Number>(slot) && key.says.us.empty();
-    if (!wanted || judge.given(path) || !judge.sound({path})) return;
+    if (!wanted || judge.given(path) || !judge.sound({path}) || judge.given(row + ".path")) return;
     judge.problem(row, "file.missing",
                   fmt::format("{} is missing. Write {} = \"{}\".", key.word, key.word,
                               example_of(key, slot, judge.design.units)));
@@ -93,6 +93,9 @@ void judge_names(Judge& judge) {
   judge_same_names(judge, design.opening, "opening");
   judge_same_names(judge, design.loop, "loop");
   judge_same_names(judge, design.watch, "watch");
+  judge_same_names(judge, design.wall, "wall");
+  judge_same_names(judge, design.no_tube, "no_tube");
+  judge_same_names(judge, design.anchor, "anchor");
   judge_rooms_of(judge, design.opening, "opening");
   judge_rooms_of(judge, design.exhaust, "exhaust");
   judge_rooms_of(judge, design.gains, "gains");
@@ -108,6 +111,7 @@ void judge(Draft& draft) {
   judge_missing(judge);
   judge_names(judge);
   judge_floor(judge);
+  judge_plan(judge);
   judge_edge(judge);
   judge_edge_parts(judge);
   judge_loops(judge);

@@ -35,6 +35,7 @@ void judge_edge_parts(Judge& judge);
 void judge_floor(Judge& judge);
 void judge_loops(Judge& judge);
 void judge_names(Judge& judge);
+void judge_plan(Judge& judge);
 void judge_plant(Judge& judge);
 void judge_site(Judge& judge);
 

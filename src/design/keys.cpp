@@ -18,6 +18,9 @@ Record record_of(Design& x) {
       key<&Design::ground>({.meaning = "The soil."}),
       key<&Design::building>({.meaning = "Walls, roof, doors and air leaks, where rooms do not say otherwise."}),
       key<&Design::room>({.meaning = "One for each room; the whole slab is one room when absent."}),
+      key<&Design::wall>(
+          {.meaning = "One for each wall that places are measured from, or that tube lies closer along."}),
+      key<&Design::partition>({.meaning = "One for each wall inside; tube passes at its openings only."}),
       key<&Design::opening>({.meaning = "One for each door and window."}),
       key<&Design::exhaust>({.meaning = "One for each fan that takes air out."}),
       key<&Design::gains>({.meaning = "Heat that can be counted on, a room each."}),
@@ -27,6 +30,11 @@ Record record_of(Design& x) {
       key<&Design::edge_part>({.meaning =
                                    "One for each rectangle of material of your own at the edge; later ones cover "
                                    "earlier ones and all of [edge]."}),
+      key<&Design::no_tube>({.meaning =
+                                 "One for each area where no tube may lie: a drain, a column, a machine's pad, a "
+                                 "wall to come."}),
+      key<&Design::joint>({.meaning = "One for each joint of the concrete."}),
+      key<&Design::anchor>({.meaning = "One for each anchor, or pattern of anchors, that shall be drilled."}),
       key<&Design::tube>({.meaning = "The tube and how it lies."}),
       key<&Design::manifold>({.meaning = "One for each manifold; one when absent."}),
       key<&Design::mains>({.meaning = "Between boiler and manifold."}),

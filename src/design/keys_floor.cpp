@@ -58,6 +58,19 @@ Record record_of(Slab& x) {
   return {keys, &x};
 }
 
+namespace {
+
+constexpr std::string_view coils_meaning =
+    "Coils as your dealer sells them: `[\"300 ft\", \"500 ft\"]`. When absent the usual ones: 100, 300, 500 and 1000 "
+    "ft, or 100, 120, 200, 240 and 500 m.";
+constexpr std::string_view fit_meaning =
+    "Whether the spacing is stretched a little to fill what lies between walls, or kept exactly (for mesh with a "
+    "pitch).";
+constexpr std::string_view balance_meaning =
+    "Whether drawn loops get the same length, or the same heat: then loops along outer walls get less floor.";
+
+}  // namespace
+
 Record record_of(Tube& x) {
   static constexpr Key keys[] = {
       key<&Tube::size>({.meaning = "Tube by its trade size.", .us = "1/2 in", .si = "16 x 2 mm", .source = "practice"}),
@@ -87,12 +100,26 @@ Record record_of(Tube& x) {
                                 .poor = "6 in",
                                 .si_tight = "600 mm",
                                 .si_poor = "150 mm"}),
-      key<&Tube::leader_m>({.meaning = "The leader (run to the manifold) of each loop, each way.",
+      key<&Tube::leader_m>({.meaning = "The leader (run to the manifold) of each loop, each way, where loops are not "
+                                       "drawn.",
                             .us = "10 ft",
                             .si = "3 m",
                             .source = "practice",
                             .least = 0.0,
                             .most = 60.0}),
+      key<&Tube::tail_m>({.meaning = "Left over at each end of a loop, to work with at the manifold.",
+                          .us = "2 ft",
+                          .si = "600 mm",
+                          .source = "practice",
+                          .least = 0.0,
+                          .most = 5.0}),
+      key<&Tube::coils>({.meaning = coils_meaning}),
+      key<&Tube::bend_radius_m>({.meaning = "Least radius of its bends, to the tube's centre line; eight outside "
+                                            "diameters when absent (trade table).",
+                                 .least = 0.02,
+                                 .most = 1.0}),
+      key<&Tube::fit>({.meaning = fit_meaning, .us = "stretched", .source = "practice"}),
+      key<&Tube::balance_by>({.meaning = balance_meaning, .us = "length", .source = "practice"}),
       key<&Tube::longest_loop_m>({.meaning = "Longest loop allowed, leaders included; by the tube's size when absent "
                                              "(CSA B214 for inch sizes, practice for metric ones).",
                                   .least = 5.0,
@@ -108,8 +135,19 @@ Record record_of(Tube& x) {
 Record record_of(Manifold& x) {
   static constexpr Key keys[] = {
       key<&Manifold::name>({.meaning = "What it is called."}),
-      key<&Manifold::loops_number>({.meaning = "How many loops leave it, where the slab is poured and lengths are not "
-                                               "known.",
+      key<&Manifold::place>({.meaning =
+                                 "Where its ports come up, as the middle of their row: coordinates, or distances "
+                                 "from two walls."}),
+      key<&Manifold::facing>(
+          {.meaning = "Which way its loops leave, on the plan.", .us = "away from wall", .source = "practice"}),
+      key<&Manifold::port_pitch_m>({.meaning = "From port to port along the row, supply and return taking turns.",
+                                    .us = "2 in",
+                                    .si = "50 mm",
+                                    .source = "practice",
+                                    .least = 0.02,
+                                    .most = 0.3}),
+      key<&Manifold::loops_number>({.meaning = "How many loops leave it: where the slab is poured and lengths are not "
+                                               "known, or, beside a `place`, as drawn loops shall have it.",
                                     .least = 1.0,
                                     .most = 60.0}),
       key<&Manifold::ports_number>(
@@ -145,6 +183,8 @@ Record record_of(LoopEntry& x) {
       key<&LoopEntry::length_m>({.meaning = "Tube from manifold to manifold, or without leaders: see `leaders`.",
                                  .least = 1.0,
                                  .most = 1000.0}),
+      key<&LoopEntry::path>({.meaning = "Its corners on the plan, from its supply port to its return port, where it is "
+                                        "drawn already; the tube rounds them."}),
       key<&LoopEntry::leaders>({.meaning = "\"included\" in the length, or \"15 ft each way\" to be added; included "
                                            "when absent."})};
   return {keys, &x};

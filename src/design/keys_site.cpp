@@ -90,7 +90,10 @@ Record record_of(Room& x) {
                                 .most = 2000.0}),
       key<&Room::height_m>({.meaning = "Floor to ceiling; the building's when absent.", .least = 1.8, .most = 20.0}),
       key<&Room::heated_floor>(
-          {.meaning = "False where no tube lies under this room.", .us = "true", .source = "practice"})};
+          {.meaning = "False where no tube lies under this room.", .us = "true", .source = "practice"}),
+      key<&Room::own_loops>({.meaning = "True where its tube belongs to loops that heat nothing else.",
+                             .us = "false",
+                             .source = "practice"})};
   return {keys, &x};
 }
 
@@ -102,13 +105,20 @@ Record record_of(Opening& x) {
                            .source = "practice"}),
       key<&Opening::room>({.meaning = "The room it opens into; the first room when absent."}),
       key<&Opening::size>({.meaning = "Width x height."}),
+      key<&Opening::place>({.meaning = "Its middle on the plan, at a wall."}),
       key<&Opening::insulation>({.meaning = "As installed. A big door's is the building's `door_insulation` when "
                                             "absent; a door R-5, a window R-2 (practice)."}),
       key<&Opening::strip>({.meaning = "Foam across the slab under the leaf; the edge's `door_strip` when absent."}),
       key<&Opening::tube_distance_m>({.meaning = "The nearest tube inside it, from the leaf's inner face; the tube's "
                                                  "`from_doors` when absent.",
                                       .least = 0.05,
-                                      .most = 5.0})};
+                                      .most = 5.0}),
+      key<&Opening::tube_spacing_m>(
+          {.meaning = "Closer tube before it, where loops are drawn; `tube.spacing` when absent.",
+           .least = 0.05,
+           .most = 0.75}),
+      key<&Opening::band_width_m>(
+          {.meaning = "How far into the floor that reaches; 4 ft or 1.2 m when absent.", .least = 0.1, .most = 10.0})};
   return {keys, &x};
 }
 

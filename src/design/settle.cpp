@@ -27,6 +27,7 @@ constexpr Pair big_door{"12 ft x 10 ft", "3.6 m x 3 m"};
 constexpr Pair door{"3 ft x 7 ft", "0.9 m x 2.1 m"};
 constexpr Pair window{"3 ft x 4 ft", "0.9 m x 1.2 m"};
 constexpr Pair glycol{"30 %", "30 %"};
+constexpr Pair band{"4 ft", "1.2 m"};
 
 class Settler {
  public:
@@ -43,6 +44,7 @@ class Settler {
     add_floor();
     add_climate();
     add_tube();
+    add_plan();
     add_edge();
     design_.building.described = described();
     in_order();
@@ -95,7 +97,7 @@ class Settler {
       assume(row, fmt::format("big door {}", big_door.in(design_.units)));
     }
     if (design_.manifold.empty()) {
-      design_.manifold.push_back({"manifold", std::nullopt, std::nullopt});
+      design_.manifold.emplace_back().name = "manifold";
       assumed_rows_.insert("manifold[1].");
       assume("manifold[1]", "one");
     }
@@ -245,6 +247,51 @@ class Settler {
       assume("tube.longest_loop", written(size->longest_loop_m, Dimension::length),
              size->metric ? std::string(practice) : "CSA B214-12 Table 1");
     }
+  }
+
+  /// Where the manifold stands, and how wide bands of closer tube are.
+  void add_plan() {
+    for (std::size_t i = 0; i < design_.wall.size(); ++i) {
+      add_band(fmt::format("wall[{}].band_width", i + 1), design_.wall[i].tube_spacing_m, design_.wall[i].band_width_m);
+    }
+    for (std::size_t i = 0; i < design_.opening.size(); ++i) {
+      Opening& opening = design_.opening[i];
+      add_band(fmt::format("opening[{}].band_width", i + 1), opening.tube_spacing_m, opening.band_width_m);
+    }
+    if (has("manifold[1].place")) return;
+    design_.manifold.front().place.reset();
+    const bool drawable =
+        design_.manifold.size() == 1 && !design_.manifold.front().loops_number && design_.loop.empty();
+    const auto middle = drawable ? middle_of_longest_wall() : std::nullopt;
+    if (!middle) return;
+    design_.manifold.front().place = PlanPlace{*middle, {}, {}, 0.0, 0.0};
+    assume("manifold[1].place", write_words(*middle, design_.units), "practice: the middle of the longest wall");
+  }
+
+  void add_band(const std::string& path, const std::optional<double>& spacing_m, std::optional<double>& width_m) {
+    if (!spacing_m || has(path)) return;
+    width_m = read_quantity(band.in(design_.units), Dimension::length).si;
+    assume(path, std::string(band.in(design_.units)));
+  }
+
+  /// Of the walls without a big door, where there are any.
+  std::optional<Place> middle_of_longest_wall() const {
+    const std::vector<Place> form = floor_shape(design_.slab).outline;
+    const std::vector<PlanOpening> openings = openings_on_plan(design_);
+    std::optional<Place> best;
+    double longest_m = 0.0;
+    for (std::size_t i = 0; i < form.size(); ++i) {
+      const Point a{form[i].x_m, form[i].y_m}, b{form[(i + 1) % form.size()].x_m, form[(i + 1) % form.size()].y_m};
+      const bool has_door = std::any_of(openings.begin(), openings.end(), [&](const PlanOpening& o) {
+        return design_.opening[o.opening].kind == OpeningKind::big_door && distance_to_edge_m(o.from, a, b) < 1e-6 &&
+               distance_to_edge_m(o.to, a, b) < 1e-6;
+      });
+      const double length_m = distance_m(a, b) * (has_door ? 1e-3 : 1.0);
+      if (length_m <= longest_m * (1.0 + 1e-9)) continue;
+      longest_m = length_m;
+      best = Place{0.5 * (a.x_m + b.x_m), 0.5 * (a.y_m + b.y_m)};
+    }
+    return best;
   }
 
   /// Sizes of boards, walls and aprons that are there.

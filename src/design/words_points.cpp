@@ -140,4 +140,17 @@ std::string write_words(const DayLow& low, System system) {
   return write_quantity(low.lowest_degC, Dimension::degree, system);
 }
 
+std::string read_words(std::string_view text, CoilLength& coil) {
+  const Reading reading = read_quantity(text, Dimension::length);
+  if (reading.fault != Fault::none || reading.si < 10.0 || reading.si > 2000.0) {
+    return fmt::format("\"{}\" is no coil that is sold. Write \"300 ft\" or \"200 m\", 10 to 2000 m.", excerpt(text));
+  }
+  coil = {reading.si};
+  return {};
+}
+
+std::string write_words(const CoilLength& coil, System system) {
+  return write_quantity(coil.length_m, Dimension::length, system);
+}
+
 }  // namespace slabwright

@@ -26,8 +26,8 @@ struct Way {
   static constexpr double coldest_degC = -273.15;
 };
 
-/// One loop's water through its stretches. Leaders are taken to give no heat: they lie in floor that the loops heat
-/// already, and the supply temperature found is then on the careful side.
+/// One loop's water through its stretches. Leaders that nobody has drawn are taken to give no heat: they lie in floor
+/// that the loops heat already, and the supply temperature found is then on the careful side.
 class Decline {
  public:
   Decline(const Plant& plant, const Conditions& conditions)
@@ -38,10 +38,11 @@ class Decline {
   Way along(const Loop& loop, double supply_degC, double capacity_W_per_K, double film_mK_per_W) const {
     Way way(supply_degC, conditions_.room_degC.size());
     for (const Stretch& stretch : loop.along) {
-      if (stretch.leader || stretch.length_m <= 0.0) continue;
-      const double pieces = std::ceil(stretch.length_m / longest_piece_m);
+      const double heating = heating_m(stretch);
+      if (heating <= 0.0) continue;
+      const double pieces = std::ceil(heating / longest_piece_m);
       for (int i = 0; i < static_cast<int>(pieces); ++i)
-        pass(stretch.room, stretch.length_m / pieces, capacity_W_per_K, film_mK_per_W, way);
+        pass(stretch.room, heating / pieces, capacity_W_per_K, film_mK_per_W, way);
     }
     return way;
   }

@@ -78,7 +78,8 @@ class Piping {
     std::vector<Element> all{{Part::balancing_valve, KvValve{plant_.design.valve.coefficient_kv}}};
     if (leader_m > 0.0) all.push_back({Part::leader, bore_of(tube_, leader_m)});
     if (one.length_m > leader_m) all.push_back({Part::tube, bore_of(tube_, one.length_m - leader_m)});
-    const double bends = half_turns(one.patch_m2, plant_.design.tube.spacing_m) * bend_loss_coefficient(pi);
+    const double turns = one.path ? 0.5 * one.bends_number : half_turns(one.patch_m2, plant_.design.tube.spacing_m);
+    const double bends = turns * bend_loss_coefficient(pi);
     const double ends = entry_loss_coefficient + exit_loss_coefficient;
     all.push_back({Part::bend, Fitting{bends + ends, tube_.inside_diameter_m}});
     all.push_back({Part::return_valve, KvValve{plant_.design.valve.return_coefficient_kv}});

@@ -64,9 +64,8 @@ std::vector<double> design_heat_W(const Plant& plant) {
   for (const Loop& loop : plant.loops.loop) {
     double sum = 0.0;
     for (const Stretch& s : loop.along) {
-      if (s.leader) continue;
       const FloorState& floor = plant.floor->room[s.room].floor;
-      const double patch_m2 = s.length_m * plant.design.tube.spacing_m;
+      const double patch_m2 = heating_m(s) * plant.design.tube.spacing_m;
       sum += patch_m2 * std::max(0.0, floor.up_W_per_m2 + floor.down_W_per_m2);
     }
     heat.push_back(sum);

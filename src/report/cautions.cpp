@@ -14,6 +14,10 @@ const char* own_caution(Question question) {
     case Question::design:
       return "Not an approval. It heats the slab and does not engineer it: concrete, pressure and wiring are for "
              "licensed people, and local codes come first.";
+    case Question::route:
+      return "A drawing, not the concrete: measure where the tube lies before the pour, and keep photographs. Joints "
+             "and "
+             "whatever carries load are an engineer's matter.";
     case Question::balance: return "Water may be hot and under pressure: open bleeders slowly, cloth in hand.";
     case Question::freeze: return "A careful estimate, no promise that nothing freezes: own a freeze alarm.";
   }

@@ -69,7 +69,7 @@ std::string_view word_of(Severity severity) {
 }
 
 std::string_view word_of(Question question) {
-  constexpr std::string_view words[] = {"check", "design", "balance", "freeze"};
+  constexpr std::string_view words[] = {"check", "design", "route", "balance", "freeze"};
   return words[static_cast<std::size_t>(question)];
 }
 
@@ -183,6 +183,7 @@ std::string json_of(const Answer& answer) {
   whole["given"] = answer.file.given;
   whole["assumed"] = guesses_of(answer.file);
   add(whole, "loops", answer.loops, system);
+  add(whole, "cuts", answer.cuts, system);
   add(whole, "envelope", answer.envelope, system);
   add(whole, "floor", answer.floor, system);
   add(whole, "balance", answer.balance, system);

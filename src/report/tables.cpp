@@ -107,6 +107,31 @@ std::string loops_csv(const Answer& answer) {
   return csv.content();
 }
 
+/// A row for each piece, the coils in the order in which they are begun.
+std::string coils_csv(const Answer& answer) {
+  Csv csv(answer.file.design.units);
+  csv.head("coil");
+  csv.head("sold as", Kind::length);
+  csv.head("loop");
+  csv.head("cut", Kind::length);
+  csv.head("left on it", Kind::length);
+  csv.end_row();
+  for (std::size_t i = 0; i < answer.cuts->coil.size(); ++i) {
+    const CutCoil& coil = answer.cuts->coil[i];
+    double left_m = coil.length_m;
+    for (const CutPiece& piece : coil.piece) {
+      left_m -= piece.length_m;
+      csv.cell(Kind::count, static_cast<double>(i + 1));
+      csv.cell(Kind::length, coil.length_m);
+      csv.cell(piece.loop);
+      csv.cell(Kind::length, piece.length_m);
+      csv.cell(Kind::length, left_m);
+      csv.end_row();
+    }
+  }
+  return csv.content();
+}
+
 std::string balance_csv(const Answer& answer) {
   Csv csv(answer.file.design.units);
   for (const std::string_view word : {"port", "manifold", "loop"}) csv.head(word);
@@ -195,6 +220,7 @@ std::string recovery_csv(const Answer& answer) {
 std::vector<Sheet> tables_of(const Answer& answer) {
   std::vector<Sheet> sheets;
   if (answer.loops) sheets.push_back({"loops.csv", loops_csv(answer)});
+  if (answer.cuts) sheets.push_back({"coils.csv", coils_csv(answer)});
   if (answer.balance) sheets.push_back({"balance.csv", balance_csv(answer)});
   if (answer.outage) sheets.push_back({"outage.csv", outage_csv(answer)});
   if (!answer.recovery.empty()) sheets.push_back({"recovery.csv", recovery_csv(answer)});

@@ -95,6 +95,7 @@ Page begun(const Reader& reader) {
   switch (reader.answer.wishes.question) {
     case Question::check: add_check(page, reader); break;
     case Question::design: add_design(page, reader); break;
+    case Question::route: add_route(page, reader); break;
     case Question::balance: add_balance(page, reader); break;
     case Question::freeze: add_freeze(page, reader); break;
   }

@@ -26,6 +26,7 @@ struct Reader {
 // Whole answers, from the third line on: the verdict first.
 void add_check(Page& page, const Reader& reader);
 void add_design(Page& page, const Reader& reader);
+void add_route(Page& page, const Reader& reader);
 void add_balance(Page& page, const Reader& reader);
 void add_freeze(Page& page, const Reader& reader);
 /// Everything else that is known: only with `full`.

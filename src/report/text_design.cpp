@@ -28,8 +28,30 @@ std::string verdict(const Reader& reader) {
 
 // --- To buy ---
 
+/// "2 coils of 500 ft and 1 of 300 ft".
+std::string coils_of(const CutList& cuts, const Reader& reader) {
+  std::vector<std::string> parts;
+  for (std::size_t i = 0; i < cuts.coil.size();) {
+    std::size_t next = i;
+    while (next < cuts.coil.size() && cuts.coil[next].length_m == cuts.coil[i].length_m) ++next;
+    const std::string length = reader(Kind::length, cuts.coil[i].length_m);
+    parts.push_back(parts.empty() ? fmt::format("{} of {}", several(next - i, "coil"), length)
+                                  : fmt::format("{} of {}", next - i, length));
+    i = next;
+  }
+  return fmt::format("{}", fmt::join(parts, " and "));
+}
+
 void add_tube(Page& page, const Reader& reader) {
   const LoopPlan& loops = *reader.answer.loops;
+  if (reader.answer.cuts) {
+    const CutList& cuts = *reader.answer.cuts;
+    return add_row(
+        page, "To buy", "tube",
+        fmt::format("{} of {}: {} for {}, no splice; {} left", reader(Kind::length, loops.tube_m, Figure::loops),
+                    reader.design().tube.size.name, coils_of(cuts, reader), several(loops.loop.size(), "loop"),
+                    reader(Kind::length, cuts.left_m)));
+  }
   add_row(page, "To buy", "tube",
           fmt::format("{} of {} in {}, each in one piece", reader(Kind::length, loops.tube_m, Figure::loops),
                       reader.design().tube.size.name, several(loops.loop.size(), "loop")));

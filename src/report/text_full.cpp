@@ -53,6 +53,24 @@ void add_loops(Page& page, const Reader& reader) {
   add_titled(page, "LOOPS (a leader is the run to the manifold)", table);
 }
 
+/// Which loops come off which coil.
+void add_coils(Page& page, const Reader& reader) {
+  const Answer& answer = reader.answer;
+  if (!answer.cuts) return;
+  const System system = reader.system();
+  Table table{
+      {{"coil"}, in("sold as", Kind::length, system), in("left", Kind::length, system), left_column("loops")}, {}, 3};
+  for (const CutCoil& coil : answer.cuts->coil) {
+    std::vector<std::string> loops;
+    for (const CutPiece& piece : coil.piece)
+      loops.push_back(fmt::format("{} ({})", piece.loop, bare(Kind::length, piece.length_m, system)));
+    table.rows.push_back({fmt::format("{}", table.rows.size() + 1), bare(Kind::length, coil.length_m, system),
+                          bare(Kind::length, coil.left_m, system), fmt::format("{}", fmt::join(loops, ", "))});
+  }
+  add_titled(page, answer.cuts->least ? "COILS (no other choice leaves less)" : "COILS (another choice may leave less)",
+             table);
+}
+
 void add_water(Page& page, const Reader& reader) {
   const Answer& answer = reader.answer;
   if (!answer.point || !answer.loops) return;
@@ -296,6 +314,7 @@ void add_full(Page& page, const Reader& reader) {
   if (!page.lines.empty() && !page.lines.back().empty()) add_blank(page);
   if (question == Question::design || question == Question::balance) {
     add_loops(page, reader);
+    add_coils(page, reader);
     add_water(page, reader);
     add_hardest(page, reader);
     add_plant(page, reader);

@@ -95,7 +95,8 @@ void lay_part(const LayoutTask& task, Draft& draft, std::vector<Strand>& strands
 }
 
 /// The parts that changed get new trees; then all are finished together.
-void lay_parts(const LayoutTask& task, Draft& draft, std::vector<Strand>& strands, const std::vector<char>& changed) {
+void lay_parts(const Tasks& tasks, Draft& draft, std::vector<Strand>& strands, const std::vector<char>& changed) {
+  const LayoutTask& task = tasks.roomy;
   for (std::size_t part = 0; part < changed.size(); ++part) {
     if (changed[part] != 0) lay_part(task, draft, strands, static_cast<int>(part));
   }
@@ -103,7 +104,8 @@ void lay_parts(const LayoutTask& task, Draft& draft, std::vector<Strand>& strand
   slide_out(task, finished);
   drop_short_ends(task, finished);
   stagger_bulbs(task, finished);
-  for (std::size_t part = 0; part < changed.size(); ++part) draft.path[part] = bent(task, finished[part]);
+  for (std::size_t part = 0; part < changed.size(); ++part) draft.path[part] = bent(tasks.exact, finished[part]);
+  fill_bare_floor(tasks.exact, finished, draft.path);
 }
 
 /// Trades by what each loop has besides its cells; true for the parts that changed.
@@ -168,32 +170,34 @@ std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt) {
 
 namespace {
 
-void lay_all_parts(const LayoutTask& task, Draft& draft) {
+void lay_all_parts(const Tasks& tasks, Draft& draft) {
   const std::size_t loops = draft.leader_m.size();
   std::vector<Strand> strands(loops);
   draft.path.assign(loops, {});
   draft.cold_last.assign(loops, 0);
   std::vector<char> changed(loops, 1);
   // Cells of a band tell less of their tube than square ones.
-  const int rounds = task.band.empty() ? lay_rounds : lay_rounds + 1;
+  const int rounds = tasks.exact.band.empty() ? lay_rounds : lay_rounds + 1;
   for (int round = 0; round < rounds; ++round) {
-    lay_parts(task, draft, strands, changed);
+    lay_parts(tasks, draft, strands, changed);
     std::vector<double> extra_m(loops);
     for (std::size_t k = 0; k < loops; ++k) {
-      extra_m[k] = heat_m(task, draft.path[k]) - sharp_m(draft.cells, cells_of_part(draft.owner, static_cast<int>(k)));
+      extra_m[k] =
+          heat_m(tasks.exact, draft.path[k]) - sharp_m(draft.cells, cells_of_part(draft.owner, static_cast<int>(k)));
     }
     changed = traded(draft, extra_m);
     if (std::count(changed.begin(), changed.end(), 1) == 0) return;
   }
-  lay_parts(task, draft, strands, changed);
+  lay_parts(tasks, draft, strands, changed);
 }
 
 }  // namespace
 
-void lay(const LayoutTask& task, Draft& draft) {
-  if (!draft.whole) return lay_all_parts(task, draft);
+void lay(const Tasks& tasks, Draft& draft) {
+  if (!draft.whole) return lay_all_parts(tasks, draft);
   const double axis_m = -draft.cells.tube_x_m[index(draft.cells.columns - 1)];
-  lay_all_parts(left_half(task, axis_m), draft);
+  const LayoutTask roomy = left_half(tasks.roomy, axis_m), exact = left_half(tasks.exact, axis_m);
+  lay_all_parts({roomy, exact}, draft);
   unfold(draft);
 }
 

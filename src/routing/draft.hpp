@@ -30,7 +30,13 @@ struct Draft {
 /// Absent where the apron has no room, and by halves where cells are not their own mirror image.
 std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt);
 
+/// One task twice: its clearances enlarged so that cells leave room for bends, and as they are asked for.
+struct Tasks {
+  const LayoutTask& roomy;
+  const LayoutTask& exact;
+};
+
 /// Lays the tube of each part and trades cells once more by the lengths that come out.
-void lay(const LayoutTask& task, Draft& draft);
+void lay(const Tasks& tasks, Draft& draft);
 
 }  // namespace slabwright::routing

@@ -58,7 +58,7 @@ void unfold(Draft& draft) {
   for (std::size_t k = half; k-- > 0;) {
     draft.leader_m.push_back(draft.leader_m[k]);
     // From the right port to the left one again, so walked the other way.
-    draft.path.push_back(reversed(mirrored(draft.path[k])));
+    draft.path.push_back(reversed(image_of(draft.path[k])));
     draft.cold_last.push_back(draft.cold_last[k] != 0 ? 0 : 1);
   }
 }

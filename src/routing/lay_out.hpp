@@ -29,11 +29,17 @@ Checked<std::vector<Loop>> loops_as_listed(const Design& design, const Floors& f
 std::vector<Loop> loops_by_count(const Design& design, const Floors& floors);
 std::vector<Loop> loops_from_area(const Design& design, const Floors& floors);
 
+/// The loops of a layout, in its order.
+std::vector<Loop> loops_as_drawn(const Design& design, const LayoutTask& task, const TubeLayout& layout);
+
 /// How many loops leave each manifold where nobody has said: shared evenly as far as ports allow; what finds no port
 /// hangs on the last.
 std::vector<std::size_t> shared_out(std::size_t loops, const std::vector<Manifold>& manifold);
 
 /// What is worth saying about a plan.
 std::vector<Diagnostic> remarks_on(const Design& design, const Floors& floors, const LoopPlan& plan);
+
+/// What codes and saws ask of tube in concrete.
+std::vector<Diagnostic> remarks_on_concrete(const Design& design, const LoopPlan& plan);
 
 }  // namespace slabwright::routing

@@ -66,7 +66,9 @@ void add_area(const LayoutTask& task, const NoTubeArea& area, bool x, std::vecto
   if (is_partition(task, area, x)) return add_partition(task, area, x, marks);
   const Box box = box_of(area.outline);
   // A small area is best kept in one cell. It counts as a wall where the cell round it would begin.
-  if (across_m(box, x) + 2.0 * area.clearance_m <= 3.0 * task.spacing_m) {
+  const Box floor = box_of(task.outline);
+  const bool on_floor = along(box.least, x) > along(floor.least, x) && along(box.most, x) < along(floor.most, x);
+  if (on_floor && across_m(box, x) + 2.0 * area.clearance_m <= 3.0 * task.spacing_m) {
     const double from_m = 0.5 * (along(box.least, x) + along(box.most, x)) - 0.5 * task.spacing_m;
     marks.push_back({Mark::Kind::floor_after, 0.0, from_m, 0.0, 0.0, wall_rank, 0.0, {}});
   }
@@ -105,9 +107,16 @@ void add_walls(const LayoutTask& task, bool x, std::vector<Mark>& marks) {
                      {}});
   }
   // Where an outermost wall slants, its farthest corner stands for it.
+  const auto stands_at = [&](double at) {
+    for (std::size_t i = 0; i < o.size(); ++i) {
+      const Point a = o[i], b = o[i + 1 < o.size() ? i + 1 : 0];
+      if (std::abs(along(a, x) - at) <= same_m && std::abs(along(b, x) - at) <= same_m) return true;
+    }
+    return false;
+  };
   const double first_m = least + task.wall_clearance_m, last_m = most - task.wall_clearance_m;
-  marks.push_back({Mark::Kind::floor_after, first_m, first_m, 0.0, 0.0, wall_rank, 0.0, {}});
-  marks.push_back({Mark::Kind::floor_before, last_m, last_m, 0.0, 0.0, wall_rank, 0.0, {}});
+  if (!stands_at(least)) marks.push_back({Mark::Kind::floor_after, first_m, first_m, 0.0, 0.0, wall_rank, 0.0, {}});
+  if (!stands_at(most)) marks.push_back({Mark::Kind::floor_before, last_m, last_m, 0.0, 0.0, wall_rank, 0.0, {}});
 }
 
 void add_openings(const LayoutTask& task, bool x, std::vector<Mark>& marks) {

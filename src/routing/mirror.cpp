@@ -59,9 +59,9 @@ class Key {
   double sign_;
 };
 
-Polygon mirrored(const Polygon& polygon) {
+Polygon image_of(const Polygon& polygon) {
   Polygon made;
-  for (auto p = polygon.rbegin(); p != polygon.rend(); ++p) made.push_back(routing::mirrored(*p));
+  for (auto p = polygon.rbegin(); p != polygon.rend(); ++p) made.push_back(routing::image_of(*p));
   return made;
 }
 
@@ -72,39 +72,39 @@ std::ptrdiff_t first_corner(const Polygon& polygon) {
 
 }  // namespace
 
-LayoutTask mirrored(const LayoutTask& seen) {
+LayoutTask image_of(const LayoutTask& seen) {
   LayoutTask made = seen;
-  made.outline = mirrored(seen.outline);
+  made.outline = image_of(seen.outline);
   const std::size_t n = seen.outline.size();
   // The edge from corner i on is, walked the other way, the one from what was corner i + 1.
   for (std::size_t i = 0; i < seen.edge_clearance_m.size(); ++i) {
     made.edge_clearance_m[i] = seen.edge_clearance_m[(2 * n - 2 - i) % n];
   }
-  for (NoTubeArea& area : made.no_tube) area.outline = mirrored(area.outline);
-  for (JointLine& joint : made.joint) joint = {mirrored(joint.from), mirrored(joint.to)};
-  for (EdgeBand& band : made.band) band.outline = mirrored(band.outline);
-  for (LossArea& area : made.loss) area.outline = mirrored(area.outline);
+  for (NoTubeArea& area : made.no_tube) area.outline = image_of(area.outline);
+  for (JointLine& joint : made.joint) joint = {image_of(joint.from), image_of(joint.to)};
+  for (EdgeBand& band : made.band) band.outline = image_of(band.outline);
+  for (LossArea& area : made.loss) area.outline = image_of(area.outline);
   return made;
 }
 
-Path mirrored(Path path) {
+Path image_of(Path path) {
   for (Piece& piece : path) {
-    piece = {mirrored(piece.from), mirrored(piece.to), piece.radius_m, mirrored(piece.centre), piece.turn};
+    piece = {image_of(piece.from), image_of(piece.to), piece.radius_m, image_of(piece.centre), piece.turn};
     if (piece.turn != Side::on) piece.turn = piece.turn == Side::left ? Side::right : Side::left;
   }
   return path;
 }
 
-TubeLayout mirrored(TubeLayout layout) {
+TubeLayout image_of(TubeLayout layout) {
   const int loops = static_cast<int>(layout.loop.size());
   for (LaidLoop& loop : layout.loop) {
     loop.port = loops + 1 - loop.port;
     loop.left_first = !loop.left_first;
-    loop.path = mirrored(std::move(loop.path));
-    for (JointCrossing& crossing : loop.crossing) crossing.place = mirrored(crossing.place);
+    loop.path = image_of(std::move(loop.path));
+    for (JointCrossing& crossing : loop.crossing) crossing.place = image_of(crossing.place);
   }
   std::reverse(layout.loop.begin(), layout.loop.end());
-  for (Polygon& apron : layout.apron) apron = mirrored(apron);
+  for (Polygon& apron : layout.apron) apron = image_of(apron);
   return layout;
 }
 

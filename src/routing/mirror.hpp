@@ -5,10 +5,10 @@
 namespace slabwright::routing {
 
 /// The mirror image of what is seen from the manifold: left is right.
-LayoutTask mirrored(const LayoutTask& seen);
-TubeLayout mirrored(TubeLayout layout);
-inline Point mirrored(Point p) { return {-p.x_m, p.y_m}; }
-Path mirrored(Path path);
+LayoutTask image_of(const LayoutTask& seen);
+TubeLayout image_of(TubeLayout layout);
+inline Point image_of(Point p) { return {-p.x_m, p.y_m}; }
+Path image_of(Path path);
 
 /// Whether the mirror image is the one to lay: a choice that does not depend on which of the two is given, nor on the
 /// order of anything in it.

@@ -41,11 +41,27 @@ LoopPlan summed_up(const Design& design, const Floors& floors, std::vector<Loop>
     loop.port = ++taken[loop.manifold];
     plan.tube_m += loop.length_m;
     for (const Stretch& stretch : loop.along) {
-      if (!stretch.leader) plan.room_tube_m[stretch.room] += stretch.length_m;
+      plan.room_tube_m[stretch.room] += heating_m(stretch);
     }
   }
   plan.loop = std::move(loops);
   return plan;
+}
+
+/// Loops that cannot be drawn can still be counted and sized.
+std::vector<Diagnostic> as_warnings(std::vector<Diagnostic> said) {
+  for (Diagnostic& d : said) d.severity = std::min(d.severity, Severity::warning);
+  return said;
+}
+
+Checked<LoopPlan> drawn_plan(const Design& design, const Floors& floors, const LayoutTask& task,
+                             const Checked<TubeLayout>& layout) {
+  LoopPlan plan = summed_up(design, floors, loops_as_drawn(design, task, *layout.value));
+  plan.drawing = Drawing{task, layout.value->apron, check_layout(task, *layout.value)};
+  std::vector<Diagnostic> said = layout.said;
+  const auto remarks = remarks_on(design, floors, plan);
+  said.insert(said.end(), remarks.begin(), remarks.end());
+  return {std::move(plan), std::move(said)};
 }
 
 }  // namespace
@@ -72,6 +88,7 @@ Loop lay(const Floors& floors, double leader_m, const std::vector<Stretch>& patc
   const auto append = [&](Stretch stretch) {
     if (stretch.length_m <= 0.0) return;
     stretch.start_m = loop.length_m;
+    stretch.heating_share = stretch.leader ? 0.0 : 1.0;
     loop.length_m += stretch.length_m;
     loop.along.push_back(stretch);
   };
@@ -86,10 +103,16 @@ Loop lay(const Floors& floors, double leader_m, const std::vector<Stretch>& patc
 
 }  // namespace routing
 
-Checked<LoopPlan> plan_loops(const Design& design) {
+Checked<LoopPlan> plan_loops(const Design& design, LaidBefore* laid) {
   expects(!design.room.empty() && !design.manifold.empty(), "plan_loops: the design is not settled");
   expects(design.tube.spacing_m > 0.0 && design.tube.leader_m >= 0.0, "plan_loops: a length that cannot be");
   const routing::Floors floors = routing::floors_of(design);
+  std::vector<Diagnostic> undrawn;
+  if (const auto task = laid ? layout_task(design) : std::nullopt) {
+    const Checked<TubeLayout>& layout = laid->laid(*task);
+    if (layout) return routing::drawn_plan(design, floors, *task, layout);
+    undrawn = routing::as_warnings(layout.said);
+  }
   const bool counted = std::any_of(design.manifold.begin(), design.manifold.end(),
                                    [](const Manifold& manifold) { return manifold.loops_number.has_value(); });
   Checked<std::vector<Loop>> loops;
@@ -108,6 +131,7 @@ Checked<LoopPlan> plan_loops(const Design& design) {
 
   LoopPlan plan = routing::summed_up(design, floors, std::move(*loops.value));
   const auto remarks = routing::remarks_on(design, floors, plan);
+  loops.said.insert(loops.said.end(), undrawn.begin(), undrawn.end());
   loops.said.insert(loops.said.end(), remarks.begin(), remarks.end());
   return {std::move(plan), std::move(loops.said)};
 }

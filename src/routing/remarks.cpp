@@ -34,7 +34,8 @@ std::string origin_of(const Loop& loop, std::size_t row) {
   switch (loop.from) {
     case LengthFrom::file: return row_of("loop", row) + ".length";
     case LengthFrom::count: return row_of("manifold", loop.manifold) + ".loops";
-    case LengthFrom::area_and_spacing: break;
+    case LengthFrom::area_and_spacing:
+    case LengthFrom::drawing: break;
   }
   return "tube.spacing";
 }
@@ -148,6 +149,7 @@ std::vector<Diagnostic> remarks_on(const Design& design, const Floors& floors, c
     add_one(ports(design, plan, manifold));
     add(uneven(design, plan, manifold));
   }
+  add(remarks_on_concrete(design, plan));
   if (design.loop.empty()) return said;
   for (std::size_t room = 0; room < design.room.size(); ++room) add_one(cover(design, floors, plan, room));
   return said;

@@ -29,38 +29,37 @@ Diagnostic bend_too_wide(const LayoutTask& task) {
               {length(task.bend_radius_m), length(least_spacing_m(task)), length(task.bend_radius_m / 0.9)});
 }
 
-Diagnostic manifold_off_wall(double off_m) {
-  return said(Severity::problem, "layout.manifold-off-wall", "manifold",
-              "the manifold stands {} from the nearest wall: tube is laid from manifolds at a wall only",
-              {length(off_m)});
+std::string manifold_named(const LayoutTask& task, std::size_t row) {
+  return task.manifold.size() == 1 ? "manifold" : fmt::format("manifold[{}]", row + 1);
 }
 
-Diagnostic no_floor_at_manifold() {
+Diagnostic no_floor_at_manifold(const std::string& manifold) {
   return said(
-      Severity::problem, "layout.no-floor", "manifold",
+      Severity::problem, "layout.no-floor", manifold,
       "there is no floor before the manifold that tube fits on: look at its place, at which way it faces, and at "
       "the no-tube areas",
       {});
 }
 
-Diagnostic too_few_ports(const LayoutTask& task, int loops, double tube_m) {
-  return said(
-      Severity::problem, "layout.too-few-ports", "manifold",
-      "{} of tube {} apart needs {} loops of at most {}; the manifold serves {}: more ports, a wider spacing or "
-      "a second manifold",
-      {length(tube_m), length(task.spacing_m), number(loops), length(task.longest_loop_m),
-       number(task.manifold.front().loops_number)});
+Diagnostic too_few_ports(const LayoutTask& task, int loops, int ports, double tube_m) {
+  const bool one = task.manifold.size() == 1;
+  return said(Severity::problem, "layout.too-few-ports", "manifold",
+              one ? "{} of tube {} apart needs {} loops of at most {}; the manifold serves {}: more ports, a wider "
+                    "spacing or a second manifold"
+                  : "{} of tube {} apart needs {} loops of at most {}; the manifolds serve {}: more ports, a wider "
+                    "spacing or one more manifold",
+              {length(tube_m), length(task.spacing_m), number(loops), length(task.longest_loop_m), number(ports)});
 }
 
-Diagnostic no_room_for_apron(int loops) {
-  return said(Severity::problem, "layout.no-apron", "manifold",
+Diagnostic no_room_for_apron(const std::string& manifold, int loops) {
+  return said(Severity::problem, "layout.no-apron", manifold,
               "the leaders of {} loops have no room to spread before the manifold: move it to a wider floor, or split "
               "it in two",
               {number(loops)});
 }
 
-Diagnostic floor_out_of_reach(double area_m2) {
-  return said(Severity::warning, "layout.floor-out-of-reach", "slab",
+Diagnostic floor_out_of_reach(const std::string& manifold, double area_m2) {
+  return said(Severity::warning, "layout.floor-out-of-reach", manifold,
               "{} of floor cannot be reached from the manifold: no way to it is two spacings wide",
               {Measured{area_m2, Dimension::area}});
 }
@@ -79,6 +78,20 @@ Diagnostic neck_too_narrow(const Neck& neck, Point place) {
       "place a manifold beyond it",
       {Measured{neck.beyond_m2, Dimension::area}, length(place.x_m), length(place.y_m), number(neck.needed_number),
        number(neck.passing_number)});
+}
+
+Diagnostic floor_left_over(const LayoutTask& task, const std::string& manifold, double width_m) {
+  return said(Severity::note, "layout.floor-left-over", manifold,
+              "tube exactly {} apart leaves a strip {} wide along a wall without a row of its own; stretched spacings "
+              "would fill it",
+              {length(task.spacing_m), length(width_m)});
+}
+
+Diagnostic manifolds_not_parted() {
+  return said(Severity::problem, "layout.not-parted", "manifold",
+              "no straight border gives each manifold floor of its own for as many loops as its ports serve: move them "
+              "apart, or give more ports to the one with more floor",
+              {});
 }
 
 std::vector<Diagnostic> shortfalls(const LayoutTask& task, const LayoutCheck& check) {

@@ -54,6 +54,17 @@ class Fitting {
     return placed();
   }
 
+  /// Exactly a spacing apart from the first wall on; less than two are left over before the last.
+  std::vector<double> exact_lines() {
+    choose();
+    const double from_m = begin_after(kept_.front(), cell_m_, cell_m_),
+                 to_m = end_before(kept_.back(), cell_m_, cell_m_);
+    const int tubes = 2 * std::max(1, static_cast<int>((to_m - from_m + same_m) / cell_m_));
+    std::vector<double> all;
+    for (int k = 0; k < tubes; ++k) all.push_back(from_m + 0.5 * (k + 0.5) * cell_m_);
+    return all;
+  }
+
  private:
   struct Band {
     double from_m, to_m, cell_m;
@@ -208,6 +219,7 @@ void make_even(std::vector<double>& tubes) {
 }  // namespace
 
 std::vector<double> tube_lines(const LayoutTask& task, bool x, const Fit& fit) {
+  if (task.exact_spacing) return Fitting(task, x, fit).exact_lines();
   std::vector<double> tubes = Fitting(task, x, fit).lines();
   draw_in(task, x, tubes);
   if (x && fit.about_axis) make_even(tubes);

@@ -124,7 +124,7 @@ TEST_CASE("floors that are not symmetric are not taken for such") {
   CHECK(is_symmetric(seen_from_manifold(task)));
   task.no_tube.pop_back();
   CHECK_FALSE(is_symmetric(seen_from_manifold(task)));
-  CHECK(better_mirrored(seen_from_manifold(task)) != better_mirrored(mirrored(seen_from_manifold(task))));
+  CHECK(better_mirrored(seen_from_manifold(task)) != better_mirrored(image_of(seen_from_manifold(task))));
   task = symmetric(0);
   task.edge_clearance_m = {0.15, 0.2, 0.15, 0.15};
   CHECK_FALSE(is_symmetric(seen_from_manifold(task)));
