@@ -10,7 +10,7 @@ namespace {
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
 constexpr int most_bends = 3;
-/// On a floor of more cells than this along and across, a third bend would be tried in too many places.
+/// In a region of more cells than this along and across, a third bend would be tried in too many places.
 constexpr int many_lines = 70;
 /// Bends at a wall's distance come cheap: the tubes beside that wall bend there anyway.
 constexpr int most_wall_bends = 4;
@@ -36,13 +36,15 @@ class Search {
   Search(const Cells& cells, const Region& region, const Border& border, const ColumnSums& sums,
          const CutOptions& options)
       : cells_(cells), region_(region), border_(border), sums_(sums), options_(options), across_(cells.columns + 1) {
-    bends_ = cells.columns + cells.rows > many_lines ? most_bends - 1 : most_bends;
+    bends_ = lines_of_region() > many_lines ? most_bends - 1 : most_bends;
     unit_m_ = 0.5 * cells.tube_m(0);
     look_ahead();
     find_seams();
   }
 
   std::vector<Cut> from(const CutWish& wish) {
+    found_.clear();
+    limit_ = HUGE_VAL;
     wanted_m_ = wish.left_m;
     left_loops_ = wish.middle;
     right_loops_ = wish.gates - wish.middle;
@@ -55,10 +57,23 @@ class Search {
       for (Way way = 0; way < 4; ++way) follow({vertex, way, 0, 0, 0.0, 0, 0});
     }
     shrink(kept_cuts);
-    return found_;
+    return std::move(found_);
   }
 
  private:
+  /// Columns and rows that the region takes.
+  int lines_of_region() const {
+    int left = cells_.columns, right = -1, low = cells_.rows, high = -1;
+    for (int cell = 0; cell < cells_.size(); ++cell) {
+      if (region_[index(cell)] == 0) continue;
+      left = std::min(left, cells_.column(cell));
+      right = std::max(right, cells_.column(cell));
+      low = std::min(low, cells_.row(cell));
+      high = std::max(high, cells_.row(cell));
+    }
+    return right - left + high - low + 2;
+  }
+
   bool holds(int i, int j) const {
     const int cell = cells_.at(i, j);
     return cell >= 0 && region_[index(cell)] != 0;
@@ -138,7 +153,10 @@ class Search {
     const double seams = seams_;
     since_ = steps_;
     Run now = run;
+    const double bends_price = options_.bend_price * (run.bends + wall_bend_share * run.wall_bends);
     for (int left = ahead(run.vertex, run.way); left > 0; --left) {
+      // What has been paid for already is too much.
+      if (bends_price + options_.step_price * (steps_ + 1) >= limit_) break;
       now.sum_m += term(now.vertex, run.way);
       if (!seam_.empty()) seams_ += seam(now.vertex, run.way);
       now.vertex += stride(run.way);
@@ -240,9 +258,13 @@ std::vector<char> walls_along(const Cells& cells, const Cut& cut, int& first_lef
 
 }  // namespace
 
-std::vector<Cut> cheapest_cuts(const Cells& cells, const Region& region, const Border& border, const ColumnSums& sums,
-                               const CutWish& wish, const CutOptions& options) {
-  return Search(cells, region, border, sums, options).from(wish);
+std::vector<std::vector<Cut>> cheapest_cuts(const Cells& cells, const Region& region, const Border& border,
+                                            const ColumnSums& sums, const std::vector<CutWish>& wishes,
+                                            const CutOptions& options) {
+  Search search(cells, region, border, sums, options);
+  std::vector<std::vector<Cut>> all;
+  for (const CutWish& wish : wishes) all.push_back(search.from(wish));
+  return all;
 }
 
 Region left_of(const Cells& cells, const Region& region, const Cut& cut) {

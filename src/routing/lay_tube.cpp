@@ -20,6 +20,8 @@ constexpr double widest_bend = 0.9;
 constexpr double even_spread = 0.05;
 constexpr int even_rounds = 2, zone_rounds = 3;
 constexpr double more_room = 1.6;
+/// Loops of one manifold that differ more have not found their ways.
+constexpr double torn_spread = 0.15;
 
 void expect_sense(const LayoutTask& task) {
   expects(task.outline.size() >= 3 && !task.manifold.empty() && task.spacing_m > 0.0 && task.longest_loop_m > 0.0,
@@ -100,17 +102,28 @@ Laid lay_all(const InOrder& ordered, const std::vector<ZoneShare>& shares, ZoneN
   return laid;
 }
 
-/// How much longer the loops of each manifold came out than those of all.
-void note_lengths(const TubeLayout& layout, ZoneNotes& notes) {
+/// How much longer the loops of each manifold came out than those of all. True where loops of one manifold differ so
+/// much that its zone is the wrong shape: it wants more room.
+bool note_lengths(const TubeLayout& layout, ZoneNotes& notes) {
   const std::size_t manifolds = notes.tube_ratio.size();
-  std::vector<double> sum_m(manifolds, 0.0), count(manifolds, 0.0);
+  std::vector<double> sum_m(manifolds, 0.0), count(manifolds, 0.0), least_m(manifolds, HUGE_VAL),
+      most_m(manifolds, 0.0);
   double all_m = 0.0;
   for (const LaidLoop& loop : layout.loop) {
     sum_m[loop.manifold] += loop.length_m;
     count[loop.manifold] += 1.0;
+    least_m[loop.manifold] = std::min(least_m[loop.manifold], loop.length_m);
+    most_m[loop.manifold] = std::max(most_m[loop.manifold], loop.length_m);
     all_m += loop.length_m / static_cast<double>(layout.loop.size());
   }
-  for (std::size_t k = 0; k < manifolds; ++k) notes.tube_ratio[k] *= sum_m[k] / count[k] / all_m;
+  bool any_torn = false;
+  for (std::size_t k = 0; k < manifolds; ++k) {
+    const bool torn = most_m[k] - least_m[k] > torn_spread * sum_m[k] / count[k];
+    if (torn) notes.room_ratio[k] *= more_room;
+    if (!torn) notes.tube_ratio[k] *= sum_m[k] / count[k] / all_m;
+    any_torn = any_torn || torn;
+  }
+  return any_torn;
 }
 
 /// Zones are cut, laid, and cut once more by what came out, while loops differ much or a manifold has no room.
@@ -123,10 +136,10 @@ Laid lay_zones(const InOrder& ordered) {
     if (!shares && round == 0) best.said = shares.said;
     if (!shares) break;
     Laid made = lay_all(ordered, *shares.value, notes);
-    const bool even = made.layout && (made.check.spread_ratio <= even_spread || round + 1 >= even_rounds);
-    if (made.layout) note_lengths(*made.layout, notes);
+    const bool torn = !made.layout || note_lengths(*made.layout, notes);
+    const bool done = !torn && (made.check.spread_ratio <= even_spread || round + 1 >= even_rounds);
     if (round == 0 || made.price < best.price) best = std::move(made);
-    if (even) break;
+    if (done) break;
   }
   return best;
 }

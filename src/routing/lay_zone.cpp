@@ -32,6 +32,8 @@ constexpr double leaders_and_balance = 1.04;
 /// A share-out that cells say is this uneven is laid only where none is better.
 constexpr double fair_spread = 0.06;
 constexpr int most_laid = 4;
+/// With more loops than this, floors that so many ways of cutting do not share out are given up: each takes long.
+constexpr int many_loops = 30, most_failed = 4;
 /// Cuts that follow walls are looked for among no more loops than this: seconds go by with more.
 constexpr int most_followed = 16;
 /// Tube laid wider than it was asked for heats less: a tenth more is as bad as a bend more in 100 ft.
@@ -167,9 +169,11 @@ class Layer {
     laid_ = 0;
     std::optional<Draft> unfair;
     std::optional<Neck> neck;
+    int failed = 0;
     for (const Attempt& attempt : attempts(seen_, loops)) {
       if (laid_ == most_laid || ((laid_ > 0 || neck) && attempt.cut.follow_walls)) break;
       auto draft = share_out(seen_, attempt);
+      if (!draft && loops > many_loops && ++failed == most_failed) break;
       if (!draft) continue;
       if (!seen_.loss.empty() && draft->longest_m > little_over * task_.longest_loop_m) {
         unfair = std::move(draft);
@@ -243,6 +247,18 @@ double left_over_m(const LayoutTask& seen, const Cells& cells) {
   return std::max(most.x_m - cells.x_m.back(), most.y_m - cells.y_m.back()) - kept_m;
 }
 
+/// Whether leaders would have room, so that it is the floor behind them that cannot be shared out.
+bool has_apron(const LayoutTask& seen, int loops) {
+  const std::vector<Attempt> all = attempts(seen, loops);
+  return std::any_of(all.begin(), all.end(), [&](const Attempt& attempt) {
+    Cells cells = cells_of(seen, attempt.fit);
+    ApronShape shape = attempt.apron;
+    shape.lowest_m = lowest_gate_m(seen);
+    const auto apron = place_apron(cells, loops, shape);
+    return apron && leaders_fit(seen, cells, *apron);
+  });
+}
+
 }  // namespace
 
 double layout_price(const LayoutCheck& check) {
@@ -270,6 +286,9 @@ Checked<TubeLayout> lay_zone(const ZoneTask& zone, const LoopsWish& wish) {
     made_wish.loops = static_cast<int>(best.layout->loop.size());
     Best made = best_from(task, with_room_for_bends(seen_from_manifold(task), zone.is_border, true), made_wish);
     if (made.layout && made.price < best.price) best = std::move(made);
+  }
+  if (!best.layout && has_apron(seen, made_wish.loops)) {
+    return {std::nullopt, {floor_not_shared_out(zone.name, made_wish.loops)}};
   }
   if (!best.layout) return {std::nullopt, {no_room_for_apron(zone.name, made_wish.loops)}};
   Checked<TubeLayout> laid{std::move(best.layout), {}};

@@ -38,13 +38,15 @@ std::vector<int> by_distance(const Cells& cells, const Region& region, const std
 class Paths {
  public:
   Paths(const Cells& cells, const std::vector<int>& near)
-      : cells_(cells), near_(near), leaves_(near.size(), -1), comes_(near.size(), -1) {}
+      : cells_(cells), near_(near), leaves_(near.size(), -1), comes_(near.size(), -1), from_(2 * near.size(), -1) {}
 
   /// One more path from the gate to what is not near, others moved aside for it where they must.
   bool add(int gate) {
     if (comes_[index(gate)] == -2) return false;
-    std::vector<int> from(2 * near_.size(), -1);
-    std::vector<int> open{2 * gate};
+    // What the search before has marked is wiped out.
+    for (const int place : open_) from_[index(place)] = -1;
+    std::vector<int>&from = from_, &open = open_;
+    open = {2 * gate};
     from[index(2 * gate)] = 2 * gate;
     for (std::size_t k = 0; k < open.size(); ++k) {
       const int place = open[k], cell = place / 2;
@@ -128,6 +130,7 @@ class Paths {
   const Cells& cells_;
   const std::vector<int>& near_;  ///< 1 near, 0 beyond, -1 not of the region
   std::vector<int> leaves_, comes_;
+  std::vector<int> from_, open_;
 };
 
 }  // namespace
@@ -142,7 +145,11 @@ int loops_shut_in(const Cells& cells, const Region& region, const std::vector<Ga
     for (std::size_t k = 0; k < order.size(); ++k) side[index(order[k])] = k < within ? 1 : 0;
     Paths paths(cells, side);
     int passing = 0;
-    for (const Gate& gate : gates) passing += paths.add(gate.cell) ? 1 : 0;
+    for (const Gate& gate : gates) {
+      // No more need pass, or no more than were shut in before stay behind.
+      if (loops - near - passing <= most) break;
+      passing += paths.add(gate.cell) ? 1 : 0;
+    }
     most = std::max(most, loops - near - passing);
   }
   return most;

@@ -58,6 +58,14 @@ Diagnostic no_room_for_apron(const std::string& manifold, int loops) {
               {number(loops)});
 }
 
+Diagnostic floor_not_shared_out(const std::string& manifold, int loops) {
+  return said(
+      Severity::problem, "layout.not-shared-out", manifold,
+      "no cuts share the floor out among {} loops so that each finds its way to the manifold: move it to a wider "
+      "floor, or split it in two",
+      {number(loops)});
+}
+
 Diagnostic floor_out_of_reach(const std::string& manifold, double area_m2) {
   return said(Severity::warning, "layout.floor-out-of-reach", manifold,
               "{} of floor cannot be reached from the manifold: no way to it is two spacings wide",

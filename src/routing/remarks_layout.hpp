@@ -17,6 +17,7 @@ std::string manifold_named(const LayoutTask& task, std::size_t row);
 Diagnostic no_floor_at_manifold(const std::string& manifold);
 Diagnostic too_few_ports(const LayoutTask& task, int loops, int ports, double tube_m);
 Diagnostic no_room_for_apron(const std::string& manifold, int loops);
+Diagnostic floor_not_shared_out(const std::string& manifold, int loops);
 Diagnostic floor_out_of_reach(const std::string& manifold, double area_m2);
 /// Where spacings are exact.
 Diagnostic floor_left_over(const LayoutTask& task, const std::string& manifold, double width_m);

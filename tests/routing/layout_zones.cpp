@@ -1,6 +1,7 @@
 // Several manifolds on one floor: its zones, and the tube in them.
 #include <algorithm>
 #include <cstdio>
+#include <random>
 
 #include "drawn_floors.hpp"
 #include "routing/zones.hpp"
@@ -185,6 +186,60 @@ TEST_CASE("what cannot be shared out is refused with its manifold's name") {
   task = on(rect(80, 28), {row(20, 0, {0, 1}), row(60, 0, {0, -1})});
   CHECK(said(task).code == "layout.no-floor");
   CHECK(said(task).about == "manifold[2]");
+}
+
+namespace {
+
+/// One more manifold on a wall of 16 ft or more that is parallel to the first one's or square to it, 12 ft or more from
+/// it and from columns.
+bool add_manifold(LayoutTask& task, std::uint64_t seed) {
+  std::mt19937_64 random(seed);
+  const Polygon o = normalized(task.outline);
+  const PortRow first = task.manifold.front();
+  for (int tries = 0; tries < 100; ++tries) {
+    const std::size_t i = random() % o.size();
+    const Point a = o[i], b = o[i + 1 < o.size() ? i + 1 : 0];
+    const double length = distance_m(a, b), share = 0.2 + 0.1 * static_cast<double>(random() % 7);
+    const Point facing{-(b.y_m - a.y_m) / length, (b.x_m - a.x_m) / length};
+    const double along = std::abs(facing.x_m * first.facing.x_m + facing.y_m * first.facing.y_m);
+    const Point place{a.x_m + share * (b.x_m - a.x_m), a.y_m + share * (b.y_m - a.y_m)};
+    const bool near_column = std::any_of(task.no_tube.begin(), task.no_tube.end(), [&](const NoTubeArea& area) {
+      return distance_to_boundary_m(place, area.outline) < 12.0 * foot_m;
+    });
+    if (length < 16.0 * foot_m || (along > 1e-6 && along < 1.0 - 1e-6) || near_column) continue;
+    if (distance_m(place, first.place) < 12.0 * foot_m) continue;
+    task.manifold.push_back({place, facing, first.loops_number, first.port_pitch_m});
+    return true;
+  }
+  return false;
+}
+
+}  // namespace
+
+TEST_CASE("floors drawn at random, two manifolds: tube never crosses, ends at its ports, keeps its distances") {
+  int drawn = 0, laid_number = 0, sound_number = 0;
+  for (std::uint64_t seed = 600; seed < 612; ++seed) {
+    LayoutTask task = Drawer(seed).task();
+    if (task.spacing_m < 8.0 * inch_m || !add_manifold(task, seed)) continue;
+    CAPTURE(seed);
+    ++drawn;
+    const auto laid = lay_tube(task);
+    if (!laid) {
+      CHECK(any(laid.said, Severity::problem));
+      continue;
+    }
+    ++laid_number;
+    const LayoutCheck check = check_layout(task, *laid.value);
+    CHECK(check.crossings_number == 0);
+    CHECK(check.wrong_ends_number == 0);
+    CHECK(check.broken_number == 0);
+    CHECK(check.separation_ratio >= 0.93);
+    CHECK(check.sound() != any(laid.said, Severity::failure));
+    sound_number += check.sound() ? 1 : 0;
+  }
+  CHECK(drawn >= 7);
+  CHECK(laid_number >= drawn - 1);
+  CHECK(sound_number >= drawn - 1);
 }
 
 // Figures for who works on the method: test_routing "[zone-figures]"
