@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstddef>
 
+#include "density.hpp"
 #include "slabwright/routing_layout.hpp"
 
 namespace slabwright {
@@ -289,6 +290,7 @@ LayoutCheck check_layout(const LayoutTask& task, const TubeLayout& layout) {
   check_pieces(task, layout, check);
   check_clear(task, segments.all(), check);
   check_cover(task, coarse.all(), check);
+  check.apron_m_per_m2 = routing::densest_apron(task, layout);
   return check;
 }
 

@@ -19,7 +19,7 @@ constexpr double leaders_and_balance = 1.04;
 constexpr double widest_bend = 0.9;
 /// A share-out that cells say is this uneven is laid only where none is better.
 constexpr double fair_spread = 0.06;
-constexpr int most_laid = 4;
+constexpr int most_laid = 4, enough_laid = 2;
 /// Cuts that follow walls are looked for among no more loops than this: seconds go by with more.
 constexpr int most_followed = 16;
 /// A manifold stands no farther from a wall than this, in spacings.
@@ -78,6 +78,9 @@ double price_of(const LayoutCheck& check) {
 bool accepted(const LayoutCheck& check) {
   return check.sound() && check.spread_ratio <= 0.05 && check.far_floor_ratio <= 0.002;
 }
+
+/// Floor that is still bare after two ways is bare in others too, as a rule: gaps beside no-tube areas are too narrow.
+bool good_enough(const LayoutCheck& check) { return check.sound() && check.spread_ratio <= 0.03; }
 
 /// How far a bulb swings out beside its legs.
 double swing_m(const LayoutTask& task) { return std::max(0.0, task.bend_radius_m - 0.48 * task.spacing_m); }
@@ -155,7 +158,7 @@ class Layer {
       auto draft = share_out(seen_, attempt);
       if (!draft) continue;
       if (draft->spread_ratio <= fair_spread) {
-        if (try_out(*draft)) return std::move(best_);
+        if (try_out(*draft) || (laid_ >= enough_laid && good_enough(best_.check))) return std::move(best_);
       } else if (!unfair || draft->spread_ratio < unfair->spread_ratio) {
         unfair = std::move(draft);
       }
