@@ -7,9 +7,9 @@
 namespace slabwright::routing {
 namespace {
 
-/// Squares are two spacings wide and looked at a quarter of a spacing apart; tube is counted in parts no longer than
-/// half of that.
+/// Squares are two spacings wide and looked at a quarter of a spacing apart; tube is counted in parts of that.
 constexpr int steps_per_spacing = 4, square_steps = 2 * steps_per_spacing;
+constexpr double parts_of_step = 16.0;
 
 struct Box {
   Point low{HUGE_VAL, HUGE_VAL}, high{-HUGE_VAL, -HUGE_VAL};
@@ -33,7 +33,7 @@ double densest(const Box& box, double step_m, const std::vector<std::vector<Poin
   for (const auto& line : lines) {
     for (std::size_t c = 0; c + 1 < line.size(); ++c) {
       const double length = distance_m(line[c], line[c + 1]);
-      const int parts = static_cast<int>(std::ceil(2.0 * length / step_m)) + 1;
+      const int parts = static_cast<int>(std::ceil(parts_of_step * length / step_m));
       for (int p = 0; p < parts; ++p) {
         const double share = (p + 0.5) / parts;
         const int i = static_cast<int>(

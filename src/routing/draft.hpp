@@ -21,6 +21,7 @@ struct Draft {
   std::vector<double> leader_m;  ///< of each loop, both, in the apron
   double spread_ratio = 0.0;     ///< of the loops' lengths as far as cells tell
   std::vector<Path> path;        ///< from each loop's right port to its left one, as seen from the manifold
+  std::vector<Path> plain_path;  ///< the same before tube was moved towards bare floor
   std::vector<char> cold_last;   ///< whether a loop's tube beside walls lies in its second half
 };
 

@@ -171,13 +171,20 @@ class Layer {
   bool try_out(Draft& draft) {
     lay({seen_, exact_}, draft);
     ++laid_;
+    const LayoutCheck check = weigh(draft);
+    if (check.sound()) return accepted(check);
+    std::swap(draft.path, draft.plain_path);
+    return accepted(weigh(draft));
+  }
+
+  LayoutCheck weigh(const Draft& draft) {
     TubeLayout layout = layout_of(task_, draft);
     const LayoutCheck check = check_layout(task_, layout);
     // Tube that crosses tube is never handed on.
     const bool whole = check.crossings_number == 0 && check.wrong_ends_number == 0 && check.broken_number == 0;
     const double price = price_of(check) + stretch_price * (widest_ratio(draft.cells, seen_.spacing_m) - 1.0);
     if (whole && price < best_.price) best_ = {std::move(layout), check, price, unreached_m2(draft)};
-    return accepted(check);
+    return check;
   }
 
   const LayoutTask& task_;
