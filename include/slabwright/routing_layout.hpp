@@ -120,6 +120,7 @@ struct LayoutCheck {
   double separation_ratio = 0.0;  ///< least distance between tube lines outside the apron, in spacings of the place
   double bulb_separation_ratio = 0.0;  ///< the same beside U-turns wider than the spacing, which swing out
   double apron_separation_m = 0.0;     ///< the same inside the apron
+  double apron_m_per_m2 = 0.0;         ///< tube on the apron's densest square, two spacings wide
   double clearance_m = 0.0;            ///< least distance to a wall outside the apron
   double far_floor_ratio = 0.0;        ///< share of the floor that lies more than the spacing there from any tube
   double farthest_ratio = 0.0;         ///< the farthest floor from a tube, in spacings

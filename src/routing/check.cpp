@@ -5,6 +5,7 @@
 #include <cstddef>
 
 #include "bands.hpp"
+#include "density.hpp"
 #include "slabwright/routing_layout.hpp"
 
 namespace slabwright {
@@ -344,6 +345,7 @@ LayoutCheck check_layout(const LayoutTask& task, const TubeLayout& layout) {
   check_clear(task, segments.all(), check);
   check_joints(task, segments.all(), check);
   check_cover(task, coarse.all(), check);
+  check.apron_m_per_m2 = routing::densest_apron(task, layout);
   return check;
 }
 

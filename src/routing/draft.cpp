@@ -105,6 +105,7 @@ void lay_parts(const Tasks& tasks, Draft& draft, std::vector<Strand>& strands, c
   drop_short_ends(task, finished);
   stagger_bulbs(task, finished);
   for (std::size_t part = 0; part < changed.size(); ++part) draft.path[part] = bent(tasks.exact, finished[part]);
+  draft.plain_path = draft.path;
   fill_bare_floor(tasks.exact, finished, draft.path);
 }
 

@@ -24,6 +24,7 @@ struct Draft {
   double spread_ratio = 0.0;     ///< of the loops' lengths, or of their heat, as far as cells tell
   double longest_m = 0.0;        ///< the longest loop, as far as cells tell
   std::vector<Path> path;        ///< from each loop's right port to its left one, as seen from the manifold
+  std::vector<Path> plain_path;  ///< the same before tube was moved towards bare floor
   std::vector<char> cold_last;   ///< whether a loop's tube beside walls lies in its second half
 };
 

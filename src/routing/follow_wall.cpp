@@ -130,8 +130,12 @@ bool lead_round(Lying& lying, const Bare& bare) {
     }
     c.insert(c.begin() + offset(std::max(turn, gate)), corner);
     // Beside its port a leader comes nearer to the wall, as all of them do.
-    const double gap_m = lying.task().manifold.front().port_pitch_m * leader_gap;
-    const Lying::Rule rule{gap_m, c[left ? c.size() - 1 : 0], port_bend * lying.task().bend_radius_m};
+    const Point port = c[left ? c.size() - 1 : 0];
+    Lying::Rule rule = lying.rule();
+    rule.port = port;
+    rule.port_gap_m = lying.task().manifold.front().port_pitch_m * leader_gap;
+    rule.crowded_m = distance_m(port, corner);
+    rule.beside_wall_m = port_bend * lying.task().bend_radius_m;
     if (lying.take(k, std::move(bumped), rule)) return true;
   }
   return false;

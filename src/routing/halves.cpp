@@ -59,6 +59,7 @@ void unfold(Draft& draft) {
     draft.leader_m.push_back(draft.leader_m[k]);
     // From the right port to the left one again, so walked the other way.
     draft.path.push_back(reversed(mirrored(draft.path[k])));
+    draft.plain_path.push_back(reversed(mirrored(draft.plain_path[k])));
     draft.cold_last.push_back(draft.cold_last[k] != 0 ? 0 : 1);
   }
 }

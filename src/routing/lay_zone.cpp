@@ -31,7 +31,7 @@ std::size_t index(int i) { return static_cast<std::size_t>(i); }
 constexpr double leaders_and_balance = 1.04;
 /// A share-out that cells say is this uneven is laid only where none is better.
 constexpr double fair_spread = 0.06;
-constexpr int most_laid = 4;
+constexpr int most_laid = 4, enough_laid = 2;
 /// With more loops than this, floors that so many ways of cutting do not share out are given up: each takes long.
 constexpr int many_loops = 30, most_failed = 4;
 /// Cuts that follow walls are looked for among no more loops than this: seconds go by with more.
@@ -90,6 +90,9 @@ TubeLayout layout_of(const LayoutTask& task, const Draft& draft) {
 bool accepted(const LayoutCheck& check) {
   return check.sound() && check.heat_spread_ratio <= 0.05 && check.far_floor_ratio <= 0.002;
 }
+
+/// Floor that is still bare after two ways is bare in others too, as a rule: gaps beside no-tube areas are too narrow.
+bool good_enough(const LayoutCheck& check) { return check.sound() && check.heat_spread_ratio <= 0.03; }
 
 /// The clearances that cells keep, so that bends keep the ones asked for. A bend round a corner that juts out comes
 /// nearer to it than its legs by up to 0.41 (R - c). Beside no-tube areas there is room for bulbs. Along walls there is
@@ -180,7 +183,7 @@ class Layer {
         break;
       }
       if (draft->spread_ratio <= fair_spread) {
-        if (try_out(*draft)) return std::move(best_);
+        if (try_out(*draft) || (laid_ >= enough_laid && good_enough(best_.check))) return std::move(best_);
         continue;
       }
       // No cut helps where a neck holds loops up.
@@ -198,18 +201,25 @@ class Layer {
     const double worth = draft.whole ? symmetry_worth : 0.0;
     lay({seen_, exact_}, draft);
     ++laid_;
+    const LayoutCheck check = weigh(draft, worth);
+    if (check.sound()) return accepted(check);
+    std::swap(draft.path, draft.plain_path);
+    return accepted(weigh(draft, worth));
+  }
+
+  LayoutCheck weigh(const Draft& draft, double worth) {
     TubeLayout layout = layout_of(task_, draft);
     const LayoutCheck check = check_layout(task_, layout);
     // Tube that crosses tube is never handed on.
     const bool whole = check.crossings_number == 0 && check.wrong_ends_number == 0 && check.broken_number == 0;
-    const double price =
-        layout_price(check) + stretch_price * (widest_ratio(draft.cells, seen_.spacing_m) - 1.0) - worth;
+    const double stretched = widest_ratio(draft.cells, seen_.spacing_m) - 1.0;
+    const double price = layout_price(check) + stretch_price * stretched - worth;
     if (whole && price < best_.price) {
       best_ = {std::move(layout), check, price, unreached_m2(draft), {}, {}};
       if (!accepted(check)) best_.neck = neck_of(draft);
       best_.closed = closed_openings(draft.cells, openings_of(seen_));
     }
-    return accepted(check);
+    return check;
   }
 
   std::optional<Neck> neck_of(const Draft& draft) const {

@@ -51,7 +51,7 @@ bool Lying::holds(std::size_t loop, const Path& path, const Rule& rule) const {
   while (last > first && old_last > first && same(path[last - 1], old[old_last - 1])) --last, --old_last;
   double at_m = length_m(std::span<const Piece>(path.data(), first));
   for (std::size_t n = first; n < last; ++n) {
-    if (!clear(loop, path[n], rule) || !own_apart(loop, path, {n, at_m}, rule.least_gap_m)) return false;
+    if (!clear(loop, path[n], rule) || !own_apart(loop, path, {n, at_m}, rule)) return false;
     at_m += length_m(path[n]);
   }
   return true;
@@ -64,11 +64,12 @@ bool Lying::clear(std::size_t loop, const Piece& piece, const Rule& rule) const 
   for (std::size_t c = 0; c + 1 < corner.size(); ++c) {
     const Point a = corner[c], b = corner[c + 1];
     if (was_there(loop, a, b)) continue;
-    const bool spared = distance_m(a, rule.spared) < rule.spared_m;
+    const bool spared = distance_m(a, rule.port) < rule.beside_wall_m;
+    const double least_m = gap_m(a, rule);
     if (!spared && (where_is(a, task_.outline) == Where::outside || !keeps_clear(task_, a, b))) return false;
     bool apart = true;
     map_.each_near(a, b, task_.spacing_m, [&](const TubeEdge& edge) {
-      apart = edge.loop == static_cast<int>(loop) || distance_of_edges_m(a, b, edge.a, edge.b) >= rule.least_gap_m;
+      apart = edge.loop == static_cast<int>(loop) || distance_of_edges_m(a, b, edge.a, edge.b) >= least_m;
       return apart;
     });
     if (!apart) return false;
@@ -89,7 +90,7 @@ bool Lying::was_there(std::size_t loop, Point a, Point b) const {
 }
 
 /// Whether a piece keeps its distance from what of its loop is no part of the same bend.
-bool Lying::own_apart(std::size_t loop, const Path& path, Place place, double least_gap_m) const {
+bool Lying::own_apart(std::size_t loop, const Path& path, Place place, const Rule& rule) const {
   const std::size_t n = place.piece;
   const std::vector<Point> here = parts_of(path[n]);
   const double here_m = length_m(path[n]) / static_cast<double>(here.size() - 1);
@@ -108,7 +109,7 @@ bool Lying::own_apart(std::size_t loop, const Path& path, Place place, double le
         const double along_m =
             place.at_m + (static_cast<double>(i) + 0.5) * here_m - from_m - (static_cast<double>(j) + 0.5) * there_m;
         if (std::abs(along_m) < one_bend * task_.spacing_m) continue;
-        if (distance_of_edges_m(here[i], here[i + 1], there[j], there[j + 1]) < least_gap_m) return false;
+        if (distance_of_edges_m(here[i], here[i + 1], there[j], there[j + 1]) < gap_m(here[i], rule)) return false;
       }
     }
   }

@@ -19,19 +19,24 @@ class Lying {
   const std::vector<Point>& corners(std::size_t loop) const { return strands_[loop].corner; }
   const TubeMap& map() const { return map_; }
 
-  /// What new tube must keep: its distance to other tube, and clearances but for a circle.
+  /// What new tube must keep: its distance to other tube, and clearances. Round a port there is less room.
   struct Rule {
     double least_gap_m = 0.0;
-    Point spared;
-    double spared_m = 0.0;
+    Point port;
+    double port_gap_m = 0.0;     ///< this near to other tube
+    double crowded_m = 0.0;      ///< as far from the port as this
+    double beside_wall_m = 0.0;  ///< clearances do not count as far from it as this
   };
-  Rule rule() const { return {nearest_arc * task_.spacing_m, {}, 0.0}; }
+  Rule rule() const { return {nearest_arc * task_.spacing_m, {}, 0.0, 0.0, 0.0}; }
 
   /// Takes these corners for a loop if less floor is bare then, and if all tube that is new keeps the radius and the
   /// rule.
   bool take(std::size_t loop, Strand strand, const Rule& rule);
 
  private:
+  static double gap_m(Point at, const Rule& rule) {
+    return distance_m(at, rule.port) < rule.crowded_m ? rule.port_gap_m : rule.least_gap_m;
+  }
   bool holds(std::size_t loop, const Path& path, const Rule& rule) const;
   bool clear(std::size_t loop, const Piece& piece, const Rule& rule) const;
   bool was_there(std::size_t loop, Point a, Point b) const;
@@ -40,7 +45,7 @@ class Lying {
     std::size_t piece = 0;
     double at_m = 0.0;
   };
-  bool own_apart(std::size_t loop, const Path& path, Place place, double least_gap_m) const;
+  bool own_apart(std::size_t loop, const Path& path, Place place, const Rule& rule) const;
   std::vector<Point> parts_of(const Piece& piece) const;
 
   const LayoutTask& task_;

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "bands.hpp"
 
 namespace slabwright::routing {
@@ -11,6 +13,8 @@ namespace {
 constexpr double even_spread = 0.10;
 /// Floor more than a spacing from tube is left over at columns and slanted walls; more than this is worth a word.
 constexpr double far_floor = 0.005;
+/// As in LayoutCheck::sound().
+constexpr double least_separation = 0.93, least_bulb_separation = 0.6;
 
 Measured length(double m) { return {m, Dimension::length}; }
 Measured share(double ratio) { return {ratio, Dimension::share}; }
@@ -137,6 +141,12 @@ std::vector<Diagnostic> shortfalls(const LayoutTask& task, const LayoutCheck& ch
                        "square. Each needs a sleeve",
                        {number(check.joint_crossings_number), number(check.most_crossings_number),
                         number(check.slanted_crossings_number)}));
+  }
+  if (check.separation_ratio < least_separation || check.bulb_separation_ratio < least_bulb_separation) {
+    const double ratio = std::min(check.separation_ratio, check.bulb_separation_ratio);
+    all.push_back(said(Severity::failure, "layout.too-close", "tube.spacing",
+                       "tube comes as near as {} to other tube; its spacing is {}",
+                       {length(ratio * task.spacing_m), length(task.spacing_m)}));
   }
   if (check.far_floor_ratio > far_floor) {
     all.push_back(said(Severity::note, "layout.far-floor", "slab", "{} of the floor lies more than {} from any tube",

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "vectors.hpp"
+
 namespace slabwright::routing {
 namespace {
 
@@ -57,7 +59,7 @@ void TubeMap::count(const TubeEdge& edge, int more) {
   for (int j = w.bottom; j <= w.top; ++j) {
     for (int i = w.left; i <= w.right; ++i) {
       Spot& spot = spot_[index(j * columns_ + i)];
-      if (spot.lines_number < 0 || distance_to_edge_m(spot.place, edge.a, edge.b) > by) continue;
+      if (spot.lines_number < 0 || !within(spot.place, edge.a, edge.b, by)) continue;
       const bool was_far = spot.lines_number == 0;
       spot.lines_number += more;
       far_number_ += (spot.lines_number == 0 ? 1 : 0) - (was_far ? 1 : 0);

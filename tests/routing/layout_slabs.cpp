@@ -20,7 +20,7 @@ double share_of(std::vector<double> values, double share) {
 
 struct Figures {
   int slabs = 0, refused = 0, sound = 0, crossings = 0, must_be = 0;
-  std::vector<double> spread, far, bends, apart, bulbs_apart;
+  std::vector<double> spread, far, bends, apart, bulbs_apart, dense;
   std::vector<std::uint64_t> failed;  ///< refused, not sound, uneven or bare, and no second check says it must be
   std::array<int, shape_names.size()> by_shape{};
   int turned = 0, at_corner = 0, in_arm = 0, at_slant = 0, with_holes = 0;
@@ -59,6 +59,7 @@ void add(Figures& f, const Slab& slab, std::uint64_t number) {
   f.bends.push_back(c.bends_per_100ft_ratio);
   f.apart.push_back(c.separation_ratio);
   f.bulbs_apart.push_back(c.bulb_separation_ratio);
+  f.dense.push_back(c.apron_m_per_m2 * slab.task.spacing_m);
   CHECK(c.crossings_number == 0);
   CHECK(c.wrong_ends_number == 0);
   CHECK(c.broken_number == 0);
@@ -97,6 +98,7 @@ void print(const Figures& f) {
   row("bends in 100 ft", f.bends, 1.0);
   row("separation, spacings", f.apart, 1.0);
   row("beside bulbs, spacings", f.bulbs_apart, 1.0);
+  row("apron's densest square, times the field", f.dense, 1.0);
   std::printf(" failed:");
   for (const std::uint64_t number : f.failed) std::printf(" %d", static_cast<int>(number));
   std::printf("\n");

@@ -14,6 +14,7 @@ struct Dots {
   slabwright::Point from;
   std::vector<char> floor;     ///< 1 where a point is floor and in no no-tube area
   std::vector<double> away_m;  ///< from walls and no-tube areas
+  std::vector<char> barred;    ///< 1 in the clearance of a no-tube area: no floor to heat
   int at(int i, int j) const { return j * columns + i; }
 };
 
@@ -47,12 +48,15 @@ inline Dots dots_of(const slabwright::LayoutTask& task) {
     for (int i = 0; i < dots.columns; ++i) {
       const Point p{low.x_m + (i + 0.5) * dots.step_m, low.y_m + (j + 0.5) * dots.step_m};
       bool floor = where_is(p, task.outline) != Where::outside;
+      bool barred = false;
       double away = distance_to_boundary_m(p, task.outline);
       for (const NoTubeArea& area : task.no_tube) {
         floor = floor && where_is(p, area.outline) == Where::outside;
         away = std::min(away, distance_to_boundary_m(p, area.outline));
+        barred = barred || distance_to_boundary_m(p, area.outline) < area.clearance_m;
       }
       dots.floor.push_back(floor ? 1 : 0);
+      dots.barred.push_back(barred ? 1 : 0);
       dots.away_m.push_back(floor ? away : 0.0);
     }
   }
@@ -91,23 +95,26 @@ std::vector<char> reached_from_manifold(const Dots& dots, const Allowed& allowed
   return seen;
 }
 
-/// The share of the floor that no opening two spacings wide leads to. Two tubes and their distances to walls or
-/// to what they may not come near pass there and no narrower.
+/// The share of the floor that tube cannot heat: discs a spacing in radius that touch no wall and no no-tube area,
+/// moved from the manifold on, stand for openings two spacings wide. Tube lies within half a spacing of their middles,
+/// two lines a spacing apart, and heats what is a spacing from it.
 inline double floor_out_of_reach_ratio(const slabwright::LayoutTask& given) {
   const Dots dots = dots_of(in_frame(given));
   const double half_m = given.spacing_m - 0.5 * dots.step_m;
   const auto wide = [&](int i, int j) { return dots.away_m[static_cast<std::size_t>(dots.at(i, j))] >= half_m; };
   const std::vector<char> seen = reached_from_manifold(dots, wide);
   double out = 0.0, all = 0.0;
-  const int by = static_cast<int>(2.0 * given.spacing_m / dots.step_m);
+  constexpr int by = 6;  // a spacing and a half, in quarters
   for (int j = 0; j < dots.rows; ++j) {
     for (int i = 0; i < dots.columns; ++i) {
       if (dots.floor[static_cast<std::size_t>(dots.at(i, j))] == 0) continue;
+      if (dots.barred[static_cast<std::size_t>(dots.at(i, j))] != 0) continue;
       all += 1.0;
       bool near = false;
       for (int y = std::max(0, j - by); y <= std::min(dots.rows - 1, j + by) && !near; ++y) {
         for (int x = std::max(0, i - by); x <= std::min(dots.columns - 1, i + by) && !near; ++x) {
-          near = seen[static_cast<std::size_t>(dots.at(x, y))] != 0;
+          const bool within = (x - i) * (x - i) + (y - j) * (y - j) <= by * by;
+          near = within && seen[static_cast<std::size_t>(dots.at(x, y))] != 0;
         }
       }
       out += near ? 0.0 : 1.0;
