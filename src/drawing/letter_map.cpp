@@ -72,6 +72,25 @@ Point pushed_out(const DrawnFloor& plan, const Cells& cells, Point p) {
   return p;
 }
 
+/// Also areas narrower than a letter: every cell that the area's middle line passes, upright or level.
+void put_no_tube(const DrawnFloor& plan, Cells& cells) {
+  for (const DrawnNoTube& area : plan.no_tube) {
+    const Box box = box_round(area.outline);
+    const Point middle{0.5 * (box.low.x_m + box.high.x_m), 0.5 * (box.low.y_m + box.high.y_m)};
+    const auto put = [&](Point p) {
+      const auto [c, r] = cells.of(p);
+      if (c >= 0 && r >= 0 && c < cells.columns && r < cells.rows) cells.at(c, r) = '#';
+    };
+    put(middle);
+    for (double x = box.low.x_m; x < box.high.x_m; x += 0.5 * cells.width_m) {
+      if (where_is({x, middle.y_m}, area.outline) != Where::outside) put({x, middle.y_m});
+    }
+    for (double y = box.low.y_m; y < box.high.y_m; y += 0.5 * cells.height_m) {
+      if (where_is({middle.x_m, y}, area.outline) != Where::outside) put({middle.x_m, y});
+    }
+  }
+}
+
 void put_doors(const DrawnFloor& plan, Cells& cells) {
   for (const DrawnDoor& door : plan.door) {
     const double length = distance_m(door.from, door.to);
@@ -111,11 +130,7 @@ std::vector<std::string> letter_map(const DrawnFloor& plan) {
   for (int r = 0; r < cells.rows; ++r) {
     for (int c = 0; c < cells.columns; ++c) cells.at(c, r) = letter_at(plan, raster, cells.middle(c, r));
   }
-  for (const DrawnNoTube& area : plan.no_tube) {  // one smaller than a letter shows all the same
-    const Box box = box_round(area.outline);
-    const auto [c, r] = cells.of({0.5 * (box.low.x_m + box.high.x_m), 0.5 * (box.low.y_m + box.high.y_m)});
-    cells.at(c, r) = '#';
-  }
+  put_no_tube(plan, cells);
   put_doors(plan, cells);
   for (const DrawnManifold& manifold : plan.manifold) {
     const auto [c, r] = cells.of(pushed_out(plan, cells, manifold.place));

@@ -9,8 +9,6 @@
 namespace slabwright::drawn {
 namespace {
 
-constexpr Pen thin{0.18 * mm, dark, Dash::solid};
-
 /// The sides of a ring as lines that labels keep off.
 void keep_off_ring(Part& part, const Polygon& ring, double reach_m) {
   for (std::size_t k = 0; k < ring.size(); ++k) {
