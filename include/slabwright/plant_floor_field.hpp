@@ -15,9 +15,19 @@ struct TubeOnFloor {
   double sleeved_supply_m = 0.0, sleeved_return_m = 0.0;
 };
 
+/// Floor that loses heat of its own, from the tubes' plane sideways: along a bare edge, at a door.
+struct ColdFloor {
+  Polygon outline;
+  double loses_W_per_m2K = 0.0;  ///< 0 or more; where areas overlap the last one counts
+  double degC = 0.0;             ///< that it loses it to
+};
+
 struct LaidFloor {
   std::vector<TubeOnFloor> tube;  ///< a row for each loop of the plant
   std::vector<Polygon> apron;     ///< a row for each manifold, or none at all
+  std::vector<ColdFloor> cold;
+  /// Of the section's lower side, what stays spread evenly: 1 where `cold` is on top of it, above 0.
+  double lower_side_share = 1.0;
 };
 
 /// A sleeve for leaders: foam 9 mm thick of 0.04 W/mK, practice. What it adds to a metre of this tube.
@@ -76,13 +86,13 @@ struct ApronField {
   std::optional<double> sleeved_degC;  ///< its warmest place with them
 };
 
-/// Water gives up + down. Edges pass no heat of their own: what goes out at the slab's edge is in the section's lower
-/// side, spread over the floor, so that a cold strip along a bare edge or under a door is not seen here.
+/// Water gives up + down + cold. Where no cold floor is named edges pass no heat of their own: what goes out there is
+/// in the section's lower side, spread over the floor, and a cold strip along a bare edge or under a door is not seen.
 struct FloorField {
   FloorRaster raster;
   std::vector<double> surface_degC;  ///< [cell], the floor's own face above any covering, between mats
   std::vector<double> wide_degC;     ///< [cell], its mean over a square a spacing wide
-  double up_W = 0.0, down_W = 0.0, water_W = 0.0;
+  double up_W = 0.0, down_W = 0.0, cold_W = 0.0, water_W = 0.0;
   std::vector<RoomField> room;  ///< a row for each Design::room
   std::vector<LoopField> loop;
   std::vector<ApronField> apron;

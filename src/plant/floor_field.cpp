@@ -175,6 +175,7 @@ FloorField shown(const Plant& plant, const FloorPlanCells& cells, const PlanFiel
   field.wide_degC = wide_mean(field.raster, field.surface_degC);
   field.up_W = plan.up_total_W;
   field.down_W = plan.down_total_W;
+  field.cold_W = plan.edge_total_W;
   for (std::size_t i = 0; i < plan.tube.size(); ++i) {
     field.loop.push_back({plant.loops.loop[i].name, plan.tube[i].return_degC, plan.tube[i].heat_W});
     field.water_W += plan.tube[i].heat_W;
@@ -199,6 +200,7 @@ Checked<FloorField> floor_field(const Plant& plant, const Conditions& conditions
           "floor_field: a path for each loop");
   expects(conditions.room_degC.size() == plant.design.room.size(), "floor_field: a temperature for each room");
   expects(laid.apron.size() <= plant.design.manifold.size(), "floor_field: more aprons than manifolds");
+  expects(laid.lower_side_share > 0.0 && laid.lower_side_share <= 1.0, "floor_field: a share of the lower side");
   const Section& section = plant.floor->section;
   std::optional<FloorRaster> raster = raster_of(plant.design, section.spacing_m / cells_in_spacing, most_cells);
   if (!raster) return {std::nullopt, {no_shape()}};
