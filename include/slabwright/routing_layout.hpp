@@ -1,7 +1,8 @@
-// Tube on a floor: from an outline, one manifold and what tube may not lie on, to loops as paths of lines and arcs.
+// Tube on a floor: from an outline, manifolds and what tube may not lie on, to loops as paths of lines and arcs.
 // Numbers in, paths out: nothing here knows a design. Metres; x to the right, y up.
 #pragma once
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "slabwright/diagnostics.hpp"
@@ -18,10 +19,11 @@ struct NoTubeArea {
 
 /// Where tubes come up: a row of ports, two for each loop, at right angles to `facing` and centred on `place`.
 struct PortRow {
-  Point place;                 ///< at a wall, or no more than a spacing before it
-  Point facing;                ///< into the floor, at right angles to the wall behind it; any length but none
-  int loops_number = 0;        ///< most loops it can serve
-  double port_pitch_m = 0.05;  ///< from each port to the next, the two of one loop neighbours
+  Point place;                  ///< at a wall or anywhere on the floor
+  Point facing;                 ///< into the floor, parallel to walls; any length but none
+  int loops_number = 0;         ///< most loops it can serve
+  double port_pitch_m = 0.05;   ///< from each port to the next, the two of one loop neighbours
+  int loops_wanted_number = 0;  ///< exactly so many loops from it, no more than it can serve; 0: as many as it takes
   friend bool operator==(const PortRow&, const PortRow&) = default;
 };
 
@@ -31,17 +33,19 @@ struct JointLine {
   friend bool operator==(const JointLine&, const JointLine&) = default;
 };
 
-/// Floor where tube lies closer than elsewhere.
+/// Floor along a wall where tube lies closer than elsewhere. Rows of tube run on beyond its ends, so what lies in line
+/// with it is as close.
 struct EdgeBand {
-  Polygon outline;
+  Polygon outline;  ///< with a side on the wall
   double spacing_m = 0.0;
   friend bool operator==(const EdgeBand&, const EdgeBand&) = default;
 };
 
-/// Floor that loses this much heat for each of the rest: a loop that lies there gets less of it.
+/// Floor that loses this much heat for each of the rest: a loop that lies there gets less of it. Where areas overlap
+/// the highest ratio counts.
 struct LossArea {
   Polygon outline;
-  double loss_ratio = 1.0;
+  double loss_ratio = 1.0;  ///< above 0
   friend bool operator==(const LossArea&, const LossArea&) = default;
 };
 
@@ -51,12 +55,15 @@ struct LayoutTask {
   std::vector<NoTubeArea> no_tube;       ///< partitions too, between their openings
   std::vector<JointLine> joint;
   std::vector<EdgeBand> band;
-  std::vector<LossArea> loss;
+  std::vector<LossArea> loss;      ///< loops are balanced by heat; by length where this is empty
   double wall_clearance_m = 0.15;  ///< of the tube's centre line
   double spacing_m = 0.30;
   double bend_radius_m = 0.12;  ///< least, of the tube's centre line; at most 0.9 of the spacing
   double longest_loop_m = 90.0;
   std::vector<PortRow> manifold;  ///< one at least
+  /// Whether all tube lies exactly a spacing apart, for mesh to tie it to. Floor is then left over along walls on the
+  /// right of a manifold and ahead of it. Otherwise spacings are stretched or squeezed a little to fill the floor.
+  bool exact_spacing = false;
   std::uint64_t seed = 1;
   friend bool operator==(const LayoutTask&, const LayoutTask&) = default;
 };
@@ -87,14 +94,20 @@ struct TubeLayout {
   std::vector<Polygon> apron;
 };
 
-/// Lays the tube. Absent, with the reason, where there is none: a radius above 0.9 of the spacing, a manifold away
-/// from walls, no floor before it, ports that do not suffice, no room for the leaders. What falls short of the checks
+/// Lays the tube. Absent, with the reason, where there is none: a radius above 0.9 of the spacing, no floor before a
+/// manifold, ports that do not suffice, no room for the leaders. What falls short of the checks
 /// is said beside the layout, as failures where tube could not be laid so: bends below the least radius, loops over the
 /// limit, clearances. Tube never crosses tube. The same task gives the same layout. The number of loops is the least
-/// that the limit allows. Method: spanning trees of cells two spacings wide, each walked round (Gabriely and Rimon,
+/// that the limit allows. Several manifolds share the floor out along straight borders, so that loops come out equally
+/// long over all of it. Method: spanning trees of cells two spacings wide, each walked round (Gabriely and Rimon,
 /// "Spanning-tree based coverage of continuous areas by a mobile robot", 2001), one in each of the parts that the floor
 /// is cut into.
 Checked<TubeLayout> lay_tube(const LayoutTask& task);
+
+/// A place at a wall where this manifold would serve the floor better, the others left where they are: shorter ways
+/// out, loops more alike, fewer bends. Places are tried a few paces apart and the most promising ones laid, so it takes
+/// up to four times as long as `lay_tube`. Absent where none is clearly better. The same task gives the same place.
+std::optional<PortRow> better_place(const LayoutTask& task, std::size_t manifold = 0);
 
 /// What a layout is worth, measured on its final lines and arcs. It asks nothing of how the layout was made.
 struct LayoutCheck {
@@ -104,17 +117,23 @@ struct LayoutCheck {
   int tight_bends_number = 0;     ///< arcs below the least radius
   int over_limit_number = 0;      ///< loops longer than the longest allowed
   int too_near_number = 0;        ///< places nearer to a wall or a no-tube area than the clearance, outside the apron
-  double separation_ratio = 0.0;  ///< least distance between tube lines outside the apron, in spacings
+  double separation_ratio = 0.0;  ///< least distance between tube lines outside the apron, in spacings of the place
   double bulb_separation_ratio = 0.0;  ///< the same beside U-turns wider than the spacing, which swing out
   double apron_separation_m = 0.0;     ///< the same inside the apron
+  double apron_m_per_m2 = 0.0;         ///< tube on the apron's densest square, two spacings wide
   double clearance_m = 0.0;            ///< least distance to a wall outside the apron
-  double far_floor_ratio = 0.0;        ///< share of the floor that lies more than a spacing from any tube
+  double far_floor_ratio = 0.0;        ///< share of the floor that lies more than the spacing there from any tube
   double farthest_ratio = 0.0;         ///< the farthest floor from a tube, in spacings
   double near_ratio = 0.0;             ///< 99 % of the floor lies within this many spacings of a tube
   double spread_ratio = 0.0;           ///< (longest - shortest) / mean
+  double heat_spread_ratio = 0.0;      ///< the same by heat lost above each loop; by length where all floor is alike
   double longest_m = 0.0;
   double tube_m = 0.0;
   double bends_per_100ft_ratio = 0.0;  ///< right angles turned in 100 ft of tube
+  int joint_crossings_number = 0;      ///< places where tube passes over a joint
+  int most_crossings_number = 0;       ///< of one loop
+  int slanted_crossings_number = 0;    ///< those more than 10 degrees off square
+  double along_joint_m = 0.0;          ///< tube within 10 degrees of a joint's direction and 2 in of it
 
   /// All that must never be broken holds. Separation: 0.93 of the spacing, 0.6 beside bulbs.
   bool sound() const;

@@ -32,6 +32,10 @@ struct Section {
 };
 Section section_of(const Design& design, const GroundPath& ground);
 
+/// The same as a row of tubes under a film, no mats on it; its top face lies below the covering, which the film takes
+/// in.
+TubeRow tube_row_of(const Section& section, double film_W_per_m2K);
+
 /// A temperature as shares of the three that drive it; they add to 1.
 struct SectionWeights {
   double tube_share = 0.0;

@@ -94,7 +94,7 @@ class PlanJudge {
   std::string wall_names() const {
     std::string names;
     for (const PlanWall& wall : walls_) names += fmt::format("{}\"{}\"", names.empty() ? "" : ", ", excerpt(wall.name));
-    return names;
+    return names + " (or west, east, south and north, with north up)";
   }
 
   void on_floor(const std::string& path, const PlanPlace& place) {
@@ -122,8 +122,9 @@ class PlanJudge {
     }
     if (!spacing_m || !judge_.sound({row + ".tube_spacing", "tube.spacing"})) return;
     if (*spacing_m < design_.tube.spacing_m) return;
-    judge_.problem(row + ".tube_spacing", "plan.band-wide", "this is no closer than the tube elsewhere, {} apart.",
-                   {Measured{design_.tube.spacing_m, Dimension::length}});
+    judge_.problem(
+        row + ".tube_spacing", "plan.band-wide",
+        fmt::format("this is no closer than the tube elsewhere, {} apart.", short_words(design_.tube.spacing_m)));
   }
 
   void partition(std::size_t i) {
@@ -183,9 +184,14 @@ class PlanJudge {
     }
     if (!joint.saw_depth_m || !judge_.sound({row + ".saw_depth", "slab.thickness"})) return;
     if (*joint.saw_depth_m < floor_thickness_m(design_.slab)) return;
-    judge_.problem(row + ".saw_depth", "plan.sawn-through", "the saw goes {} deep in {} of concrete.",
-                   {Measured{*joint.saw_depth_m, Dimension::length},
-                    Measured{floor_thickness_m(design_.slab), Dimension::length}});
+    judge_.problem(row + ".saw_depth", "plan.sawn-through",
+                   fmt::format("the saw goes {} deep in {} of concrete.", short_words(*joint.saw_depth_m),
+                               short_words(floor_thickness_m(design_.slab))));
+  }
+
+  std::string short_words(double m) const {
+    const bool us = design_.units == System::us;
+    return show_as(m, Dimension::length, us ? "in" : "mm", us ? 2 : 0);
   }
 
   Judge& judge_;

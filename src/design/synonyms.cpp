@@ -25,7 +25,10 @@ constexpr std::string_view air_heat = "what warms the air goes in [second_source
 constexpr std::string_view mixture = "water or glycol goes in [fluid]", loops = "a loop goes in [[loop]]";
 constexpr std::string_view supply = "the electric supply goes in [service]";
 constexpr std::string_view no_price = "no price is read: the answer counts kWh";
-constexpr std::string_view no_drawing = "nothing drawn is read: loops are worked out from area and spacing";
+constexpr std::string_view no_tube = "where no tube may lie goes in [[no_tube]], one for each area";
+constexpr std::string_view joints = "joints of the concrete go in [[joint]]",
+                           inner = "walls inside go in [[partition]]";
+constexpr std::string_view holes = "holes to be drilled go in [[anchor]]";
 constexpr SectionWord section_words[] = {
     {"pipe", "tube", tubes},
     {"piping", "tube", tubes},
@@ -60,7 +63,6 @@ constexpr SectionWord section_words[] = {
     {"thermostat", "climate", "the temperature wanted goes in [climate] as indoor"},
     {"soil", "ground", "the soil goes in [ground]"},
     {"earth", "ground", "the soil goes in [ground]"},
-    {"wall", "building", walls},
     {"roof", "building", walls},
     {"ceiling", "building", walls},
     {"house", "building", walls},
@@ -98,10 +100,22 @@ constexpr SectionWord section_words[] = {
     {"machine", "gains", "heat from machines goes in [[gains]]"},
     {"load", "gains", "heat from machines goes in [[gains]]"},
     {"covering", "", "what lies on the concrete is written in [slab] as covering"},
-    {"joint", "", no_drawing},
-    {"anchor", "", no_drawing},
-    {"notube", "", no_drawing},
-    {"partition", "", "a wall inside is told by its rooms: [[room]], one for each"},
+    {"keepout", "no_tube", no_tube},
+    {"keepoff", "no_tube", no_tube},
+    {"obstacle", "no_tube", no_tube},
+    {"column", "no_tube", no_tube},
+    {"post", "no_tube", no_tube},
+    {"drain", "no_tube", no_tube},
+    {"pad", "no_tube", no_tube},
+    {"pit", "no_tube", no_tube},
+    {"innerwall", "partition", inner},
+    {"interiorwall", "partition", inner},
+    {"divider", "partition", inner},
+    {"controljoint", "joint", joints},
+    {"expansionjoint", "joint", joints},
+    {"sawcut", "joint", joints},
+    {"bolt", "anchor", holes},
+    {"hole", "anchor", holes},
 };
 
 /// A key's other name, and where it goes.

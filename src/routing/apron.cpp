@@ -18,10 +18,15 @@ double first_turn_m(const LayoutTask& task) {
   return std::max(straight_before_turn * task.bend_radius_m, task.wall_clearance_m);
 }
 
+/// Free cells with nothing between them: leaders lie across.
 bool all_free(const Cells& cells, int left, int bottom, int width, int depth) {
+  if (bottom + depth > cells.rows) return false;
   for (int i = left; i < left + width; ++i) {
     for (int j = bottom; j < bottom + depth; ++j) {
-      if (cells.is(cells.at(i, j)) != Kind::free) return false;
+      const int cell = cells.at(i, j);
+      if (cells.is(cell) != Kind::free) return false;
+      if (i + 1 < left + width && !cells.passes(cell, 0)) return false;
+      if (j + 1 < bottom + depth && !cells.passes(cell, 1)) return false;
     }
   }
   return true;
@@ -62,6 +67,19 @@ std::vector<Gate> all_gates(const Cells& cells, const Apron& a, const ApronShape
   return gates;
 }
 
+/// The first row of the column that has floor ahead of the ports. One that ends a hair ahead of them lies behind, and
+/// so does one that the back of a manifold away from walls blocks.
+int first_row_ahead(const Cells& cells, int column) {
+  constexpr double hair = 0.1;
+  for (int j = 0; j < cells.rows; ++j) {
+    const double from_m = cells.y_m[index(j)], to_m = cells.y_m[index(j) + 1];
+    if (to_m <= hair * (to_m - from_m)) continue;
+    const Kind kind = cells.is(cells.at(column, j));
+    if (kind != Kind::outside && (kind != Kind::blocked || from_m >= 0.0)) return j;
+  }
+  return cells.rows;
+}
+
 /// The block of this size whose middle lies nearest to the manifold.
 std::optional<Apron> block(const Cells& cells, int width, int depth) {
   std::optional<Apron> best;
@@ -75,10 +93,7 @@ std::optional<Apron> block(const Cells& cells, int width, int depth) {
                                         cells.x_m.begin() - i) -
                        1
                  : i;
-    int bottom = 0;
-    while (bottom < cells.rows &&
-           (cells.y_m[index(bottom) + 1] <= 0.0 || cells.is(cells.at(under, bottom)) == Kind::outside))
-      ++bottom;
+    const int bottom = first_row_ahead(cells, under);
     if (!all_free(cells, i, bottom, width, depth)) continue;
     const double off_m = std::abs(x0 + x1);
     if (off_m < least_m - 1e-9) {
@@ -94,7 +109,7 @@ std::optional<Apron> block(const Cells& cells, int width, int depth) {
 std::optional<Apron> place_apron(Cells& cells, int loops, const ApronShape& shape) {
   std::optional<Apron> apron;
   // As narrow as the number of gates allows: at a wall or a corner of the floor fewer sides have any.
-  for (int width = std::max(2, loops - 2 * shape.depth); width <= loops && !apron; ++width) {
+  for (int width = std::max(2, loops - 2 * shape.depth); width <= std::max(2, loops) && !apron; ++width) {
     apron = block(cells, width, shape.depth);
     if (!apron) continue;
     apron->gate = all_gates(cells, *apron, shape);

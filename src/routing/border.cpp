@@ -41,7 +41,7 @@ ColumnSums::ColumnSums(const Cells& cells) : columns(cells.columns), rows(cells.
   for (int i = 0; i < columns; ++i) {
     for (int j = 0; j < rows; ++j) {
       const int cell = cells.at(i, j);
-      below_m[index((j + 1) * columns + i)] = below(i, j) + (cells.is(cell) == Kind::free ? cells.tube_m(cell) : 0.0);
+      below_m[index((j + 1) * columns + i)] = below(i, j) + (cells.is(cell) == Kind::free ? cells.share_m(cell) : 0.0);
     }
   }
 }

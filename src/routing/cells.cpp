@@ -3,6 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "bands.hpp"
+#include "heat.hpp"
+#include "joints.hpp"
+#include "marks.hpp"
 #include "slabwright/contract.hpp"
 
 namespace slabwright::routing {
@@ -21,7 +25,7 @@ Point unit(Point a) {
 /// Whole millionths of a metre, about: wherever a floor lies and whichever way it is turned, its numbers are the same.
 double rounded_off(double m) {
   constexpr double parts = 1048576.0;
-  return std::floor(m * parts + 0.5) / parts;
+  return (m < 0.0 ? -1.0 : 1.0) * std::floor(std::abs(m) * parts + 0.5) / parts;
 }
 
 Point turned(Point p, const LayoutTask& task) {
@@ -34,10 +38,6 @@ Polygon turned(const Polygon& polygon, const LayoutTask& task) {
   Polygon made;
   for (const Point& p : polygon) made.push_back(turned(p, task));
   return normalized(made);
-}
-
-double wall_clearance_m(const LayoutTask& task, std::size_t edge) {
-  return task.edge_clearance_m.empty() ? task.wall_clearance_m : task.edge_clearance_m[edge];
 }
 
 bool boxes_nearer(Point a, Point b, Point c, Point d, double by) {
@@ -56,10 +56,19 @@ bool clear_of(const Polygon& polygon, const Clearance& clearance_m, Point a, Poi
   return true;
 }
 
+bool clear_of_walls(const LayoutTask& task, Point a, Point b) {
+  const auto of_wall_m = [&](std::size_t i) { return wall_clearance_m(task, i); };
+  if (!clear_of(task.outline, of_wall_m, a, b)) return false;
+  return std::all_of(task.no_tube.begin(), task.no_tube.end(), [&](const NoTubeArea& area) {
+    return clear_of(
+        area.outline, [&](std::size_t) { return area.clearance_m; }, a, b);
+  });
+}
+
 /// The tube of a cell runs on the lines between its quarter places and nowhere else.
 bool fits(const Cells& cells, const LayoutTask& task, int cell) {
   for (int k = 0; k < 4; ++k) {
-    if (!keeps_clear(task, cells.quarter(cell, k), cells.quarter(cell, (k + 1) % 4))) return false;
+    if (!clear_of_walls(task, cells.quarter(cell, k), cells.quarter(cell, (k + 1) % 4))) return false;
   }
   for (const NoTubeArea& area : task.no_tube) {
     if (where_is(cells.quarter(cell, 0), area.outline) != Where::outside) return false;
@@ -71,110 +80,51 @@ void open_between(Cells& cells, const LayoutTask& task, int cell, Way way) {
   const int other = cells.next(cell, way);
   if (other < 0 || cells.is(cell) != Kind::free || cells.is(other) != Kind::free) return;
   // The two tubes of a passage: from the quarters on this side to their mirror images in the neighbour.
-  const bool clear = keeps_clear(task, cells.quarter(cell, (way + 1) % 4), cells.quarter(other, way)) &&
-                     keeps_clear(task, cells.quarter(cell, (way + 2) % 4), cells.quarter(other, (way + 3) % 4));
+  const bool clear = clear_of_walls(task, cells.quarter(cell, (way + 1) % 4), cells.quarter(other, way)) &&
+                     clear_of_walls(task, cells.quarter(cell, (way + 2) % 4), cells.quarter(other, (way + 3) % 4));
   if (!clear) return;
   cells.open[index(cell)] = static_cast<std::uint8_t>(cells.open[index(cell)] | 1 << way);
   cells.open[index(other)] = static_cast<std::uint8_t>(cells.open[index(other)] | 1 << opposite(way));
 }
 
-/// A wall at right angles to an axis, on that axis: the tube nearest to it lies at `tube_m`, to the side of `sign`.
-struct Wall {
-  double tube_m = 0.0;
-  double sign = 1.0;
-  double length_m = 0.0;
-};
-
-std::vector<Wall> walls_of(const LayoutTask& task, bool x) {
-  std::vector<Wall> walls;
-  const Polygon& o = task.outline;
-  double least = HUGE_VAL, most = -HUGE_VAL;
-  for (std::size_t i = 0; i < o.size(); ++i) {
-    const Point a = o[i], b = o[i + 1 < o.size() ? i + 1 : 0];
-    const double at = x ? a.x_m : a.y_m, to = x ? b.x_m : b.y_m, run = x ? b.y_m - a.y_m : a.x_m - b.x_m;
-    least = std::min(least, at);
-    most = std::max(most, at);
-    if (std::abs(to - at) > same_m) continue;
-    const double sign = run > 0.0 ? -1.0 : 1.0;  // counter-clockwise: the floor lies to the left
-    walls.push_back({at + sign * wall_clearance_m(task, i), sign, std::abs(run)});
-  }
-  // A small no-tube area is best kept in one cell. It counts as a wall where the cell round it would begin.
-  for (const NoTubeArea& area : task.no_tube) {
-    double from = HUGE_VAL, to = -HUGE_VAL;
-    for (const Point p : area.outline) {
-      from = std::min(from, x ? p.x_m : p.y_m);
-      to = std::max(to, x ? p.x_m : p.y_m);
-    }
-    const bool small = to - from + 2.0 * area.clearance_m <= 3.0 * task.spacing_m;
-    if (small) walls.push_back({0.5 * (from + to) - 0.5 * task.spacing_m, 1.0, 0.0});
-  }
-  // Where an outermost wall slants, its farthest corner stands for it.
-  walls.push_back({least + task.wall_clearance_m, 1.0, 0.0});
-  walls.push_back({most - task.wall_clearance_m, -1.0, 0.0});
-  return walls;
-}
-
-double line_of(const Wall& wall, double cell_m) { return wall.tube_m - wall.sign * 0.25 * cell_m; }
-
-/// Cells as they are asked for.
-struct Wanted {
-  double cell_m = 0.0;
-  Fit fit;
-};
-
-/// Cells between two walls: the nearest number, but rather wide cells than ones that are too narrow.
-int count_of(double length_m, const Wanted& wanted) {
-  const double cell_m = wanted.cell_m;
-  const int nearest = std::max(1, static_cast<int>(std::floor(length_m / cell_m + 0.5)));
-  return nearest > 1 && length_m < wanted.fit.squeezed * nearest * cell_m ? nearest - 1 : nearest;
-}
-bool fills_well(double length_m, const Wanted& wanted) {
-  const double stretch = length_m / (count_of(length_m, wanted) * wanted.cell_m);
-  return stretch >= wanted.fit.squeezed && stretch <= wanted.fit.stretched;
-}
-
-/// The outermost walls, and of those between them the longest ones that cells of about the right size fit between.
-std::vector<Wall> chosen(std::vector<Wall> walls, const Wanted& wanted) {
-  const double cell_m = wanted.cell_m;
-  const auto before = [&](const Wall& a, const Wall& b) { return line_of(a, cell_m) < line_of(b, cell_m); };
-  std::stable_sort(walls.begin(), walls.end(), before);
-  std::vector<Wall> kept{walls.front(), walls.back()};
-  std::stable_sort(walls.begin(), walls.end(), [](const Wall& a, const Wall& b) { return a.length_m > b.length_m; });
-  for (const Wall& wall : walls) {
-    const auto place = std::upper_bound(kept.begin(), kept.end(), wall, before);
-    if (place == kept.begin() || place == kept.end()) continue;
-    const double left = line_of(wall, cell_m) - line_of(*(place - 1), cell_m);
-    const double right = line_of(*place, cell_m) - line_of(wall, cell_m);
-    if (left > same_m && right > same_m && fills_well(left, wanted) && fills_well(right, wanted)) {
-      kept.insert(place, wall);
+void mark_joints(Cells& cells, const LayoutTask& task) {
+  if (!task.joint.empty()) cells.joint.assign(index(cells.size()), 0);
+  for (int cell = 0; cell < cells.size() && !task.joint.empty(); ++cell) {
+    for (const Way way : {0, 1}) {
+      const int other = cells.next(cell, way);
+      if (other < 0) continue;
+      const bool over = std::any_of(task.joint.begin(), task.joint.end(), [&](const JointLine& joint) {
+        return meet(cells.middle(cell), cells.middle(other), joint.from, joint.to);
+      });
+      if (!over) continue;
+      cells.joint[index(cell)] = static_cast<std::uint8_t>(cells.joint[index(cell)] | 1 << way);
+      cells.joint[index(other)] = static_cast<std::uint8_t>(cells.joint[index(other)] | 1 << opposite(way));
     }
   }
-  return kept;
 }
 
-/// A wall's line lies a quarter of its cells from its tube, and the cells are what lies between lines: a few rounds
-/// bring the two together.
-std::vector<double> lines_of(const std::vector<Wall>& walls, const Wanted& wanted) {
-  const std::size_t parts = walls.size() - 1;
-  std::vector<double> line(walls.size()), size(parts, wanted.cell_m);
-  std::vector<int> count(parts);
-  for (int round = 0; round < 40; ++round) {
-    for (std::size_t k = 0; k < walls.size(); ++k) {
-      const bool first = k == 0, last = k == parts;
-      line[k] = line_of(walls[k], first || (!last && walls[k].sign > 0.0) ? size[k] : size[k - 1]);
-    }
-    for (std::size_t k = 0; k < parts; ++k) {
-      const double length = line[k + 1] - line[k];
-      if (round == 0) count[k] = count_of(length, wanted);
-      size[k] = length / count[k];
+/// Runs across a band would lie as far apart as elsewhere.
+void mark_bands(Cells& cells, const LayoutTask& task) {
+  if (task.band.empty()) return;
+  cells.across.assign(index(cells.size()), 0);
+  for (const BandStrip& strip : strips_of(task)) {
+    const int ways = std::abs(strip.inward.x_m) > std::abs(strip.inward.y_m) ? 1 | 1 << 2 : 1 << 1 | 1 << 3;
+    for (int cell = 0; cell < cells.size(); ++cell) {
+      const Point p = cells.middle(cell);
+      const double in_m = (p.x_m - strip.at.x_m) * strip.inward.x_m + (p.y_m - strip.at.y_m) * strip.inward.y_m;
+      if (in_m < 0.0 || in_m > strip.depth_m || spacing_asked_m(task, p) >= task.spacing_m) continue;
+      cells.across[index(cell)] = static_cast<std::uint8_t>(cells.across[index(cell)] | ways);
     }
   }
-  std::vector<double> all;
-  for (std::size_t k = 0; k < parts; ++k) {
-    for (int i = 0; i < count[k]; ++i) all.push_back(line[k] + i * size[k]);
-  }
-  all.push_back(line.back());
-  return all;
+}
+
+/// Lines between cells, halfway between their tubes; the outermost as far beyond as cells are wide.
+std::vector<double> lines_between(const std::vector<double>& tubes) {
+  const std::size_t last = tubes.size() - 1;
+  std::vector<double> lines{tubes[0] - 0.5 * (tubes[1] - tubes[0])};
+  for (std::size_t i = 1; i + 2 < tubes.size(); i += 2) lines.push_back(0.5 * (tubes[i] + tubes[i + 1]));
+  lines.push_back(tubes[last] + 0.5 * (tubes[last] - tubes[last - 1]));
+  return lines;
 }
 
 }  // namespace
@@ -183,8 +133,8 @@ double Cells::width_m(int cell) const { return x_m[index(column(cell)) + 1] - x_
 double Cells::depth_m(int cell) const { return y_m[index(row(cell)) + 1] - y_m[index(row(cell))]; }
 
 Point Cells::quarter(int cell, int corner) const {
-  const double right = corner == 1 || corner == 2 ? 0.75 : 0.25, up = corner >= 2 ? 0.75 : 0.25;
-  return {x_m[index(column(cell))] + right * width_m(cell), y_m[index(row(cell))] + up * depth_m(cell)};
+  const int right = corner == 1 || corner == 2 ? 1 : 0, up = corner >= 2 ? 1 : 0;
+  return {tube_x_m[index(2 * column(cell) + right)], tube_y_m[index(2 * row(cell) + up)]};
 }
 
 LayoutTask seen_from_manifold(const LayoutTask& task) {
@@ -207,35 +157,34 @@ Point seen_from_outside(Point p, const LayoutTask& task) {
 }
 
 bool keeps_clear(const LayoutTask& task, Point a, Point b) {
-  if (!clear_of(
-          task.outline, [&](std::size_t i) { return wall_clearance_m(task, i); }, a, b))
-    return false;
-  for (const NoTubeArea& area : task.no_tube) {
-    if (!clear_of(
-            area.outline, [&](std::size_t) { return area.clearance_m; }, a, b))
-      return false;
-  }
-  return true;
+  return clear_of_walls(task, a, b) && std::none_of(task.joint.begin(), task.joint.end(),
+                                                    [&](const JointLine& joint) { return lies_along(joint, a, b); });
 }
 
 Cells cells_of(const LayoutTask& task, const Fit& fit) {
-  const Wanted wanted{2.0 * task.spacing_m, fit};
   Cells cells;
-  cells.x_m = lines_of(chosen(walls_of(task, true), wanted), wanted);
-  cells.y_m = lines_of(chosen(walls_of(task, false), wanted), wanted);
+  cells.tube_x_m = tube_lines(task, true, fit);
+  cells.tube_y_m = tube_lines(task, false, fit);
+  cells.x_m = lines_between(cells.tube_x_m);
+  cells.y_m = lines_between(cells.tube_y_m);
   cells.columns = static_cast<int>(cells.x_m.size()) - 1;
   cells.rows = static_cast<int>(cells.y_m.size()) - 1;
   cells.kind.assign(index(cells.size()), Kind::outside);
   cells.open.assign(index(cells.size()), 0);
   for (int cell = 0; cell < cells.size(); ++cell) {
-    const Point a = cells.quarter(cell, 0), b = cells.quarter(cell, 2);
-    const Point middle{0.5 * (a.x_m + b.x_m), 0.5 * (a.y_m + b.y_m)};
-    if (where_is(middle, task.outline) == Where::outside) continue;
+    if (where_is(cells.middle(cell), task.outline) == Where::outside) continue;
     cells.kind[index(cell)] = fits(cells, task, cell) ? Kind::free : Kind::blocked;
   }
   for (int cell = 0; cell < cells.size(); ++cell) {
     open_between(cells, task, cell, 0);
     open_between(cells, task, cell, 1);
+  }
+  mark_joints(cells, task);
+  mark_bands(cells, task);
+  for (int cell = 0; cell < cells.size() && !task.loss.empty(); ++cell) {
+    double sum = 0.0;
+    for (int k = 0; k < 4; ++k) sum += loss_ratio_at(task, cells.quarter(cell, k));
+    cells.loss.push_back(0.25 * sum);
   }
   return cells;
 }

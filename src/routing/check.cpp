@@ -4,6 +4,8 @@
 #include <cmath>
 #include <cstddef>
 
+#include "bands.hpp"
+#include "density.hpp"
 #include "slabwright/routing_layout.hpp"
 
 namespace slabwright {
@@ -126,7 +128,12 @@ void check_apart(const LayoutTask& task, const std::vector<Segment>& all, Layout
   const double reach_m = 1.1 * task.spacing_m;
   const double own_m = 2.0 * task.spacing_m;
   Near near(all, task.spacing_m);
-  double least_m = HUGE_VAL, apron_m = HUGE_VAL, bulb_m = HUGE_VAL;
+  const std::vector<routing::BandStrip> strips = routing::strips_of(task);
+  const auto local_m = [&](const Segment& a, const Segment& b) {
+    if (strips.empty()) return task.spacing_m;
+    return std::min(routing::spacing_here_m(task, strips, a.a), routing::spacing_here_m(task, strips, b.a));
+  };
+  double least = HUGE_VAL, apron_m = HUGE_VAL, bulb = HUGE_VAL;
   for (std::size_t k = 0; k < all.size(); ++k) {
     const Segment& s = all[k];
     near.each(s.a, s.b, reach_m, [&](const std::vector<int>& list) {
@@ -135,17 +142,19 @@ void check_apart(const LayoutTask& task, const std::vector<Segment>& all, Layout
         const Segment& o = all[static_cast<std::size_t>(other)];
         const bool follows = o.loop == s.loop && (s.b == o.a || o.b == s.a);
         if (follows) continue;
-        double& least = s.in_apron || o.in_apron ? apron_m : s.in_bulb || o.in_bulb ? bulb_m : least_m;
-        if (boxes_apart(s, o, least)) continue;
+        const bool in_apron = s.in_apron || o.in_apron;
+        double& ratio = s.in_bulb || o.in_bulb ? bulb : least;
+        if (boxes_apart(s, o, in_apron ? apron_m : ratio * task.spacing_m)) continue;
         const double gap_m = distance_of_edges_m(s.a, s.b, o.a, o.b);
         if (gap_m == 0.0) ++check.crossings_number;
         if (o.loop == s.loop && std::abs(o.at_m - s.at_m) < own_m) continue;
-        least = std::min(least, gap_m);
+        if (in_apron) apron_m = std::min(apron_m, gap_m);
+        if (!in_apron && gap_m < ratio * task.spacing_m) ratio = std::min(ratio, gap_m / local_m(s, o));
       }
     });
   }
-  check.separation_ratio = std::min(least_m, reach_m) / task.spacing_m;
-  check.bulb_separation_ratio = std::min(bulb_m, reach_m) / task.spacing_m;
+  check.separation_ratio = std::min(least, reach_m / task.spacing_m);
+  check.bulb_separation_ratio = std::min(bulb, reach_m / task.spacing_m);
   check.apron_separation_m = std::min(apron_m, reach_m);
 }
 
@@ -202,6 +211,24 @@ void check_pieces(const LayoutTask& task, const TubeLayout& layout, LayoutCheck&
   check.bends_per_100ft_ratio = turned_rad / (0.5 * pi) * 100.0 * foot_m / sum_m;
 }
 
+void check_heat(const LayoutTask& task, const TubeLayout& layout, const std::vector<Segment>& all, LayoutCheck& check) {
+  check.heat_spread_ratio = check.spread_ratio;
+  if (task.loss.empty() || layout.loop.empty()) return;
+  std::vector<double> heat(layout.loop.size(), 0.0);
+  for (const Segment& s : all) {
+    const Point middle{0.5 * (s.a.x_m + s.b.x_m), 0.5 * (s.a.y_m + s.b.y_m)};
+    double ratio = 0.0;
+    for (const LossArea& area : task.loss) {
+      if (where_is(middle, area.outline) != Where::outside) ratio = std::max(ratio, area.loss_ratio);
+    }
+    heat[static_cast<std::size_t>(s.loop)] += distance_m(s.a, s.b) * (ratio > 0.0 ? ratio : 1.0);
+  }
+  double sum = 0.0;
+  for (const double h : heat) sum += h;
+  const auto [least, most] = std::minmax_element(heat.begin(), heat.end());
+  check.heat_spread_ratio = (*most - *least) * static_cast<double>(heat.size()) / sum;
+}
+
 void check_clear(const LayoutTask& task, const std::vector<Segment>& all, LayoutCheck& check) {
   check.clearance_m = HUGE_VAL;
   // Least distance over what is asked of each edge: the clearance where all ask the same.
@@ -227,6 +254,33 @@ void check_clear(const LayoutTask& task, const std::vector<Segment>& all, Layout
       if (where_is(s.a, area.outline) != Where::outside || spare(s, area.outline, asked_m) < -slack_m) {
         ++check.too_near_number;
       }
+    }
+  }
+}
+
+/// Tube that passes over joints, and tube that lies along them.
+void check_joints(const LayoutTask& task, const std::vector<Segment>& all, LayoutCheck& check) {
+  constexpr double sine_of_10_deg = 0.17365, off_joint_m = 0.05;
+  std::vector<int> of_loop;
+  for (const JointLine& joint : task.joint) {
+    const auto off = [&](Point p) {
+      return (joint.to.x_m - joint.from.x_m) * (p.y_m - joint.from.y_m) -
+             (joint.to.y_m - joint.from.y_m) * (p.x_m - joint.from.x_m);
+    };
+    const Point along{joint.to.x_m - joint.from.x_m, joint.to.y_m - joint.from.y_m};
+    for (const Segment& s : all) {
+      const Point d{s.b.x_m - s.a.x_m, s.b.y_m - s.a.y_m};
+      const double lengths = distance_m(s.a, s.b) * distance_m(joint.from, joint.to);
+      const double cosine = std::abs(d.x_m * along.x_m + d.y_m * along.y_m) / lengths;
+      const double sine = std::abs(d.x_m * along.y_m - d.y_m * along.x_m) / lengths;
+      const double gap_m = distance_of_edges_m(s.a, s.b, joint.from, joint.to);
+      if (sine < sine_of_10_deg && gap_m < off_joint_m) check.along_joint_m += distance_m(s.a, s.b);
+      // What lies on the line counts as left of it, so that a joint between two segments is passed once.
+      if ((off(s.a) >= 0.0) == (off(s.b) >= 0.0) || gap_m > 0.0) continue;
+      ++check.joint_crossings_number;
+      if (cosine > sine_of_10_deg) ++check.slanted_crossings_number;
+      of_loop.resize(std::max(of_loop.size(), static_cast<std::size_t>(s.loop) + 1), 0);
+      check.most_crossings_number = std::max(check.most_crossings_number, ++of_loop[static_cast<std::size_t>(s.loop)]);
     }
   }
 }
@@ -261,7 +315,7 @@ void check_cover(const LayoutTask& task, const std::vector<Segment>& all, Layout
           }
         });
       }
-      away.push_back(gap_m / task.spacing_m);
+      away.push_back(gap_m / (task.band.empty() ? task.spacing_m : routing::spacing_asked_m(task, p)));
     }
   }
   if (away.empty()) return;
@@ -287,8 +341,11 @@ LayoutCheck check_layout(const LayoutTask& task, const TubeLayout& layout) {
   check_apart(task, segments.all(), check);
   check_ends(task, layout, check);
   check_pieces(task, layout, check);
+  check_heat(task, layout, segments.all(), check);
   check_clear(task, segments.all(), check);
+  check_joints(task, segments.all(), check);
   check_cover(task, coarse.all(), check);
+  check.apron_m_per_m2 = routing::densest_apron(task, layout);
   return check;
 }
 

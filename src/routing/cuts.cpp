@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <optional>
 
 #include "lattice_cut.hpp"
 #include "neck.hpp"
@@ -31,6 +32,7 @@ struct Candidate {
   Cut cut;
   Region left, right;
   double price = 0.0;
+  int shut_in = 0;
 };
 
 /// What one side of a cut is worth: its free cells that its first gate reaches. Nothing if it does not reach all gates.
@@ -59,7 +61,7 @@ class Splitter {
     for (int g = from; g < to; ++g) made.all = made.all && found[index(gates_[index(g)].cell)] != 0;
     for (int cell = 0; cell < cells_.size(); ++cell) {
       if (region[index(cell)] == 0 || cells_.is(cell) != Kind::free) continue;
-      if (found[index(cell)] != 0) made.tube_m += cells_.tube_m(cell);
+      if (found[index(cell)] != 0) made.tube_m += cells_.share_m(cell);
       if (found[index(cell)] == 0) ++made.lost_number;
     }
     return made;
@@ -80,38 +82,78 @@ class Splitter {
     for (int cell = 0; cell < cells_.size(); ++cell) {
       if (found[index(cell)] == 0 || cells_.is(cell) != Kind::free) continue;
       parts.owner[index(cell)] = gate;
-      tube_m += cells_.tube_m(cell);
+      tube_m += cells_.share_m(cell);
     }
     parts.worst_ratio = std::abs(tube_m - mean_m_) / mean_m_;
     return parts;
   }
 
-  std::vector<Candidate> candidates(const Region& region, int from, int to) const {
+  /// A cut not yet looked at, at the least it can cost.
+  struct Bid {
+    double least = 0.0;
+    int middle = 0;
+    double left_m = 0.0;
+    Cut cut;
+  };
+
+  /// Those between all pairs of gates near the middle one, cheapest first.
+  std::vector<Bid> bids(const Region& region, int from, int to) const {
     const Border border = border_of(cells_, region, gates_from(from, to), sums_);
-    const double unit_m = 0.5 * cells_.tube_m(0), scale = reach(region, from, to).tube_m / wanted_m(from, to);
-    std::vector<Candidate> all;
+    const double scale = reach(region, from, to).tube_m / wanted_m(from, to);
+    std::vector<CutWish> wishes;
     for (int middle = from + 1; middle < to; ++middle) {
       if (std::abs(2 * middle - from - to) > 2 * most_off_middle) continue;
-      const double off = std::abs(2.0 * middle - from - to) / 2.0 * off_middle_price;
-      int taken = 0, looked_at = 0;
-      const double left_m = scale * wanted_m(from, middle);
-      for (Cut& cut : cheapest_cuts(cells_, region, border, sums_, {middle - from, to - from, left_m}, options_)) {
-        Candidate made{middle, std::move(cut), {}, {}, 0.0};
-        made.left = left_of(cells_, region, made.cut);
-        made.right = region;
-        for (std::size_t c = 0; c < region.size(); ++c) made.right[c] = static_cast<char>(region[c] && !made.left[c]);
-        const Reach left = reach(made.left, from, middle), right = reach(made.right, middle, to);
-        if (!left.all || !right.all) continue;
-        const int shut_in = loops_shut_in(cells_, made.left, gates_from(from, middle)) +
-                            loops_shut_in(cells_, made.right, gates_from(middle, to));
-        made.price = made.cut.price + off + shut_in_price * shut_in +
-                     lost_price * (left.lost_number + right.lost_number) + std::abs(left.tube_m - left_m) / unit_m;
-        all.push_back(std::move(made));
-        if ((shut_in == 0 && ++taken == rivals) || ++looked_at == most_looked_at) break;
-      }
+      wishes.push_back({middle - from, to - from, scale * wanted_m(from, middle)});
     }
-    std::stable_sort(all.begin(), all.end(), [](const Candidate& a, const Candidate& b) { return a.price < b.price; });
+    std::vector<Bid> all;
+    std::vector<std::vector<Cut>> cuts = cheapest_cuts(cells_, region, border, sums_, wishes, options_);
+    for (std::size_t w = 0; w < wishes.size(); ++w) {
+      const int middle = from + wishes[w].middle;
+      const double off = std::abs(2.0 * middle - from - to) / 2.0 * off_middle_price;
+      for (Cut& cut : cuts[w]) all.push_back({cut.price + off, middle, wishes[w].left_m, std::move(cut)});
+    }
+    std::stable_sort(all.begin(), all.end(), [](const Bid& a, const Bid& b) { return a.least < b.least; });
     return all;
+  }
+
+  /// The best `most` cuts, cheapest first. A bid that cannot be among them is not looked at.
+  std::vector<Candidate> candidates(const Region& region, int from, int to, std::size_t most) const {
+    std::vector<Candidate> best;
+    std::vector<int> taken(index(to + 1), 0), looked_at(index(to + 1), 0);
+    for (Bid& bid : bids(region, from, to)) {
+      const auto too_dear = [&](double price) { return best.size() == most && price >= best.back().price; };
+      if (too_dear(bid.least)) break;
+      const std::size_t middle = index(bid.middle);
+      if (taken[middle] == rivals || looked_at[middle] == most_looked_at) continue;
+      auto made = looked_into(bid, region, from, to, too_dear);
+      if (!made) continue;
+      ++looked_at[middle];
+      if (made->shut_in == 0) ++taken[middle];
+      const auto place = std::upper_bound(best.begin(), best.end(), *made,
+                                          [](const Candidate& a, const Candidate& b) { return a.price < b.price; });
+      best.insert(place, std::move(*made));
+      if (best.size() > most) best.pop_back();
+    }
+    return best;
+  }
+
+  /// Absent where a side would not hold together, or where the price is too dear.
+  template <class TooDear>
+  std::optional<Candidate> looked_into(Bid& bid, const Region& region, int from, int to,
+                                       const TooDear& too_dear) const {
+    Candidate made{bid.middle, std::move(bid.cut), {}, {}, bid.least, 0};
+    made.left = left_of(cells_, region, made.cut);
+    made.right = region;
+    for (std::size_t c = 0; c < region.size(); ++c) made.right[c] = static_cast<char>(region[c] && !made.left[c]);
+    const Reach left = reach(made.left, from, made.middle), right = reach(made.right, made.middle, to);
+    if (!left.all || !right.all) return std::nullopt;
+    const double unit_m = 0.5 * cells_.tube_m(0);
+    made.price += lost_price * (left.lost_number + right.lost_number) + std::abs(left.tube_m - bid.left_m) / unit_m;
+    if (too_dear(made.price)) return std::nullopt;
+    made.shut_in = loops_shut_in(cells_, made.left, gates_from(from, made.middle)) +
+                   loops_shut_in(cells_, made.right, gates_from(made.middle, to));
+    made.price += shut_in_price * made.shut_in;
+    return made;
   }
 
   Parts split(const Region& region, int from, int to) {
@@ -119,8 +161,8 @@ class Splitter {
     Parts best;
     best.worst_ratio = HUGE_VAL;
     if (++calls_ > most_calls) return best;
-    int tried = 0;
-    for (const Candidate& candidate : candidates(region, from, to)) {
+    const std::size_t most = options_.follow_walls ? patient_rivals : rivals;
+    for (const Candidate& candidate : candidates(region, from, to, most)) {
       Parts left = split(candidate.left, from, candidate.middle);
       if (left.worst_ratio < best.worst_ratio) {
         const Parts right = split(candidate.right, candidate.middle, to);
@@ -130,7 +172,7 @@ class Splitter {
           best = {std::move(left.owner), worst};
         }
       }
-      if (best.worst_ratio <= good_split || ++tried == (options_.follow_walls ? patient_rivals : rivals)) break;
+      if (best.worst_ratio <= good_split) break;
     }
     return best;
   }
@@ -148,7 +190,7 @@ class Splitter {
 void take_in(const Cells& cells, const std::vector<double>& leaders_m, std::vector<int>& owner) {
   std::vector<double> tube_m = leaders_m;
   for (int cell = 0; cell < cells.size(); ++cell) {
-    if (owner[index(cell)] >= 0) tube_m[index(owner[index(cell)])] += cells.tube_m(cell);
+    if (owner[index(cell)] >= 0) tube_m[index(owner[index(cell)])] += cells.share_m(cell);
   }
   for (bool moved = true; moved;) {
     moved = false;
@@ -162,7 +204,7 @@ void take_in(const Cells& cells, const std::vector<double>& leaders_m, std::vect
       }
       if (best < 0) continue;
       owner[index(cell)] = best;
-      tube_m[index(best)] += cells.tube_m(cell);
+      tube_m[index(best)] += cells.share_m(cell);
       moved = true;
     }
   }

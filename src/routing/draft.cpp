@@ -3,6 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "bands.hpp"
+#include "halves.hpp"
+#include "heat.hpp"
+#include "mirror.hpp"
 #include "trade.hpp"
 #include "tree.hpp"
 
@@ -20,7 +24,7 @@ constexpr int lay_rounds = 2;
 /// short for it.
 TreeOptions tree_options(const LayoutTask& task) {
   TreeOptions options;
-  if (task.bend_radius_m <= 0.5 * task.spacing_m * (1.0 + 1e-9)) return options;
+  if (task.bend_radius_m <= 0.5 * least_spacing_m(task) * (1.0 + 1e-9)) return options;
   options.end_price = 50;
   options.stub_price = 80;
   options.swaps_per_cell *= 2;
@@ -35,10 +39,22 @@ std::vector<int> cells_of_part(const std::vector<int>& owner, int part) {
   return cells;
 }
 
+/// Tube as it counts: by length, or by heat.
 double sharp_m(const Cells& cells, const std::vector<int>& part) {
   double sum = 0.0;
-  for (const int cell : part) sum += cells.tube_m(cell);
+  for (const int cell : part) sum += cells.share_m(cell);
   return sum;
+}
+
+/// The longest loop, as far as cells tell.
+double longest_m(const Draft& draft) {
+  double most = 0.0;
+  for (std::size_t k = 0; k < draft.leader_m.size(); ++k) {
+    double sum = draft.leader_m[k];
+    for (const int cell : cells_of_part(draft.owner, static_cast<int>(k))) sum += draft.cells.tube_m(cell);
+    most = std::max(most, sum);
+  }
+  return most;
 }
 
 /// A leader arrives at its gate on a slant; a tree that sends it back over its shoulder leaves no room for the bend.
@@ -79,7 +95,8 @@ void lay_part(const LayoutTask& task, Draft& draft, std::vector<Strand>& strands
 }
 
 /// The parts that changed get new trees; then all are finished together.
-void lay_parts(const LayoutTask& task, Draft& draft, std::vector<Strand>& strands, const std::vector<char>& changed) {
+void lay_parts(const Tasks& tasks, Draft& draft, std::vector<Strand>& strands, const std::vector<char>& changed) {
+  const LayoutTask& task = tasks.roomy;
   for (std::size_t part = 0; part < changed.size(); ++part) {
     if (changed[part] != 0) lay_part(task, draft, strands, static_cast<int>(part));
   }
@@ -87,7 +104,9 @@ void lay_parts(const LayoutTask& task, Draft& draft, std::vector<Strand>& strand
   slide_out(task, finished);
   drop_short_ends(task, finished);
   stagger_bulbs(task, finished);
-  for (std::size_t part = 0; part < changed.size(); ++part) draft.path[part] = bent(task, finished[part]);
+  for (std::size_t part = 0; part < changed.size(); ++part) draft.path[part] = bent(tasks.exact, finished[part]);
+  draft.plain_path = draft.path;
+  fill_bare_floor(tasks.exact, finished, draft.path);
 }
 
 /// Trades by what each loop has besides its cells; true for the parts that changed.
@@ -122,37 +141,65 @@ std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt) {
   ApronShape shape = attempt.apron;
   shape.lowest_m = lowest_gate_m(task);
   const auto apron = place_apron(draft.cells, attempt.loops, shape);
-  if (!apron || !leaders_fit(task, draft.cells, *apron)) return std::nullopt;
+  if (!apron) return std::nullopt;
   draft.apron = *apron;
+  if (attempt.halves && !make_symmetric(draft.cells, draft.apron)) return std::nullopt;
+  if (!leaders_fit(task, draft.cells, draft.apron)) return std::nullopt;
   const std::size_t loops = index(attempt.loops);
   const auto turns = leader_turns(task, draft.cells, draft.apron);
   draft.leader_m.assign(loops, 0.0);
+  std::vector<double> leader_heat_m(loops, 0.0);
   for (std::size_t k = 0; k < 2 * loops; ++k) {
-    draft.leader_m[k / 2] += turns[k].y_m + distance_m(turns[k], gate_end(draft.cells, apron->gate[k / 2], k % 2 == 0));
+    const Point end = gate_end(draft.cells, draft.apron.gate[k / 2], k % 2 == 0);
+    const double leader_m = turns[k].y_m + distance_m(turns[k], end);
+    draft.leader_m[k / 2] += leader_m;
+    leader_heat_m[k / 2] += leader_m * 0.5 * (loss_ratio_at(task, turns[k]) + loss_ratio_at(task, end));
   }
-  Parts parts = cut_floor(draft.cells, apron->gate, draft.leader_m, attempt.cut);
+  std::vector<Gate> gates = draft.apron.gate;
+  if (attempt.halves) {
+    gates.resize(loops / 2);
+    leader_heat_m.resize(loops / 2);
+    fold(draft);
+  }
+  Parts parts = cut_floor(draft.cells, gates, leader_heat_m, attempt.cut);
   if (parts.owner.empty()) return std::nullopt;
   draft.owner = std::move(parts.owner);
-  traded(draft, draft.leader_m);
+  traded(draft, leader_heat_m);
+  draft.longest_m = longest_m(draft);
   return draft;
 }
 
-void lay(const LayoutTask& task, Draft& draft) {
+namespace {
+
+void lay_all_parts(const Tasks& tasks, Draft& draft) {
   const std::size_t loops = draft.leader_m.size();
   std::vector<Strand> strands(loops);
   draft.path.assign(loops, {});
   draft.cold_last.assign(loops, 0);
   std::vector<char> changed(loops, 1);
-  for (int round = 0; round < lay_rounds; ++round) {
-    lay_parts(task, draft, strands, changed);
+  // Cells of a band tell less of their tube than square ones.
+  const int rounds = tasks.exact.band.empty() ? lay_rounds : lay_rounds + 1;
+  for (int round = 0; round < rounds; ++round) {
+    lay_parts(tasks, draft, strands, changed);
     std::vector<double> extra_m(loops);
     for (std::size_t k = 0; k < loops; ++k) {
-      extra_m[k] = length_m(draft.path[k]) - sharp_m(draft.cells, cells_of_part(draft.owner, static_cast<int>(k)));
+      extra_m[k] =
+          heat_m(tasks.exact, draft.path[k]) - sharp_m(draft.cells, cells_of_part(draft.owner, static_cast<int>(k)));
     }
     changed = traded(draft, extra_m);
     if (std::count(changed.begin(), changed.end(), 1) == 0) return;
   }
-  lay_parts(task, draft, strands, changed);
+  lay_parts(tasks, draft, strands, changed);
+}
+
+}  // namespace
+
+void lay(const Tasks& tasks, Draft& draft) {
+  if (!draft.whole) return lay_all_parts(tasks, draft);
+  const double axis_m = -draft.cells.tube_x_m[index(draft.cells.columns - 1)];
+  const LayoutTask roomy = left_half(tasks.roomy, axis_m), exact = left_half(tasks.exact, axis_m);
+  lay_all_parts({roomy, exact}, draft);
+  unfold(draft);
 }
 
 }  // namespace slabwright::routing

@@ -12,22 +12,32 @@ struct Attempt {
   ApronShape apron;
   Fit fit;
   CutOptions cut;
+  bool halves = false;  ///< of a symmetric task with an even number of loops: one half and its mirror image
 };
 
 struct Draft {
   Cells cells;
+  std::optional<Cells> whole;  ///< of a floor shared out by halves: until it is laid, `cells` are those of the left one
   Apron apron;
   std::vector<int> owner;        ///< of each cell: the loop that heats it, or -1
   std::vector<double> leader_m;  ///< of each loop, both, in the apron
-  double spread_ratio = 0.0;     ///< of the loops' lengths as far as cells tell
+  double spread_ratio = 0.0;     ///< of the loops' lengths, or of their heat, as far as cells tell
+  double longest_m = 0.0;        ///< the longest loop, as far as cells tell
   std::vector<Path> path;        ///< from each loop's right port to its left one, as seen from the manifold
+  std::vector<Path> plain_path;  ///< the same before tube was moved towards bare floor
   std::vector<char> cold_last;   ///< whether a loop's tube beside walls lies in its second half
 };
 
-/// Absent where the apron has no room.
+/// Absent where the apron has no room, and by halves where cells are not their own mirror image.
 std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt);
 
+/// One task twice: its clearances enlarged so that cells leave room for bends, and as they are asked for.
+struct Tasks {
+  const LayoutTask& roomy;
+  const LayoutTask& exact;
+};
+
 /// Lays the tube of each part and trades cells once more by the lengths that come out.
-void lay(const LayoutTask& task, Draft& draft);
+void lay(const Tasks& tasks, Draft& draft);
 
 }  // namespace slabwright::routing

@@ -10,13 +10,15 @@ namespace {
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
 constexpr int most_bends = 3;
-/// On a floor of more cells than this along and across, a third bend would be tried in too many places.
+/// In a region of more cells than this along and across, a third bend would be tried in too many places.
 constexpr int many_lines = 70;
 /// Bends at a wall's distance come cheap: the tubes beside that wall bend there anyway.
 constexpr int most_wall_bends = 4;
 constexpr double wall_bend_share = 0.3;
 /// A line that turns back beside itself shuts a strip of floor in.
 constexpr double u_price = 1.5;
+/// What a step along a joint, or along a partition, is worth: tube need not cross it then.
+constexpr double joint_worth = 0.2, partition_worth = 0.36;
 constexpr std::size_t kept_cuts = 120;
 
 /// Where a line has come to.
@@ -34,12 +36,15 @@ class Search {
   Search(const Cells& cells, const Region& region, const Border& border, const ColumnSums& sums,
          const CutOptions& options)
       : cells_(cells), region_(region), border_(border), sums_(sums), options_(options), across_(cells.columns + 1) {
-    bends_ = cells.columns + cells.rows > many_lines ? most_bends - 1 : most_bends;
+    bends_ = lines_of_region() > many_lines ? most_bends - 1 : most_bends;
     unit_m_ = 0.5 * cells.tube_m(0);
     look_ahead();
+    find_seams();
   }
 
   std::vector<Cut> from(const CutWish& wish) {
+    found_.clear();
+    limit_ = HUGE_VAL;
     wanted_m_ = wish.left_m;
     left_loops_ = wish.middle;
     right_loops_ = wish.gates - wish.middle;
@@ -52,10 +57,23 @@ class Search {
       for (Way way = 0; way < 4; ++way) follow({vertex, way, 0, 0, 0.0, 0, 0});
     }
     shrink(kept_cuts);
-    return found_;
+    return std::move(found_);
   }
 
  private:
+  /// Columns and rows that the region takes.
+  int lines_of_region() const {
+    int left = cells_.columns, right = -1, low = cells_.rows, high = -1;
+    for (int cell = 0; cell < cells_.size(); ++cell) {
+      if (region_[index(cell)] == 0) continue;
+      left = std::min(left, cells_.column(cell));
+      right = std::max(right, cells_.column(cell));
+      low = std::min(low, cells_.row(cell));
+      high = std::max(high, cells_.row(cell));
+    }
+    return right - left + high - low + 2;
+  }
+
   bool holds(int i, int j) const {
     const int cell = cells_.at(i, j);
     return cell >= 0 && region_[index(cell)] != 0;
@@ -88,6 +106,28 @@ class Search {
   }
   int ahead(int vertex, Way way) const { return ahead_[index(way)][index(vertex)]; }
 
+  /// What a step to the right, and one upward, from each vertex is worth; empty where none is worth anything.
+  void find_seams() {
+    std::vector<double> worth(index(2 * across_ * (cells_.rows + 1)), 0.0);
+    double sum = 0.0;
+    for (int cell = 0; cell < cells_.size(); ++cell) {
+      for (const Way way : {2, 3}) {
+        const int other = cells_.next(cell, way);
+        if (other < 0 || cells_.is(cell) != Kind::free || cells_.is(other) != Kind::free) continue;
+        const double here = cells_.over_joint(cell, way) ? joint_worth
+                            : cells_.passes(cell, way)   ? 0.0
+                                                         : partition_worth;
+        worth[index(2 * (cells_.row(cell) * across_ + cells_.column(cell)) + (way == 2 ? 1 : 0))] = here;
+        sum += here;
+      }
+    }
+    if (sum > 0.0) seam_ = std::move(worth);
+  }
+  double seam(int vertex, Way way) const {
+    const int from = way < 2 ? vertex : vertex + stride(way);
+    return seam_[index(2 * from + (way % 2))];
+  }
+
   double term(int vertex, Way way) const {
     if (way == 0) return -sums_.below(vertex % across_, vertex / across_);
     if (way == 2) return sums_.below(vertex % across_ - 1, vertex / across_);
@@ -110,10 +150,15 @@ class Search {
     const std::size_t depth = corner_.size();
     corner_.push_back(run.vertex);
     const int before = steps_, since = since_;
+    const double seams = seams_;
     since_ = steps_;
     Run now = run;
+    const double bends_price = options_.bend_price * (run.bends + wall_bend_share * run.wall_bends);
     for (int left = ahead(run.vertex, run.way); left > 0; --left) {
+      // What has been paid for already is too much.
+      if (bends_price + options_.step_price * (steps_ + 1) >= limit_) break;
       now.sum_m += term(now.vertex, run.way);
+      if (!seam_.empty()) seams_ += seam(now.vertex, run.way);
       now.vertex += stride(run.way);
       ++steps_;
       const int place = border_.place[index(now.vertex)];
@@ -122,6 +167,7 @@ class Search {
       for (const int turn : {1, -1}) bend(now, turn);
     }
     steps_ = before;
+    seams_ = seams;
     since_ = since;
     corner_.resize(depth);
   }
@@ -151,7 +197,7 @@ class Search {
     if (place != 0) left_m += border_.sum_m.back();
     const double bends = run.bends + wall_bend_share * run.wall_bends;
     const double price = std::abs(left_m - wanted_m_) / unit_m_ + options_.bend_price * bends +
-                         options_.step_price * steps_ + (run.alike >= 2 ? u_price : 0.0);
+                         options_.step_price * steps_ - seams_ + (run.alike >= 2 ? u_price : 0.0);
     if (price >= limit_) return;
     Cut cut{corner_, price};
     cut.vertex.push_back(run.vertex);
@@ -179,6 +225,8 @@ class Search {
   int last_gate_ = 0, start_ = 0, steps_ = 0;
   int since_ = 0;  ///< steps at the last bend
   std::array<std::vector<int>, 4> ahead_;
+  std::vector<double> seam_;
+  double seams_ = 0.0;  ///< what steps up to here were worth
   std::vector<int> corner_;
   std::vector<Cut> found_;
 };
@@ -210,9 +258,13 @@ std::vector<char> walls_along(const Cells& cells, const Cut& cut, int& first_lef
 
 }  // namespace
 
-std::vector<Cut> cheapest_cuts(const Cells& cells, const Region& region, const Border& border, const ColumnSums& sums,
-                               const CutWish& wish, const CutOptions& options) {
-  return Search(cells, region, border, sums, options).from(wish);
+std::vector<std::vector<Cut>> cheapest_cuts(const Cells& cells, const Region& region, const Border& border,
+                                            const ColumnSums& sums, const std::vector<CutWish>& wishes,
+                                            const CutOptions& options) {
+  Search search(cells, region, border, sums, options);
+  std::vector<std::vector<Cut>> all;
+  for (const CutWish& wish : wishes) all.push_back(search.from(wish));
+  return all;
 }
 
 Region left_of(const Cells& cells, const Region& region, const Cut& cut) {

@@ -11,17 +11,17 @@ struct Cut {
   double price = 0.0;
 };
 
-/// The cheapest cuts, cheapest first, that begin between gate `middle - 1` and gate `middle` and leave `left_m` of tube
-/// on their left. Price: how far off that is, in half cells, and what bends and steps cost.
+/// Where a cut is to begin, and what it is to leave on its left.
 struct CutWish {
-  int middle = 1;  ///< of this many gates
-  int gates = 2;
+  int middle = 1;  ///< between the gate before this one and this one
+  int gates = 2;   ///< of so many
   double left_m = 0.0;
 };
-/// The cheapest cuts, cheapest first, that begin between gate `middle - 1` and gate `middle` and leave `left_m` of tube
-/// on their left. Price: how far off that is, in half cells, and what bends and steps cost.
-std::vector<Cut> cheapest_cuts(const Cells& cells, const Region& region, const Border& border, const ColumnSums& sums,
-                               const CutWish& wish, const CutOptions& options);
+/// For each wish, the cheapest cuts, cheapest first. Price: how far off the tube on the left is, in half cells, and
+/// what bends and steps cost.
+std::vector<std::vector<Cut>> cheapest_cuts(const Cells& cells, const Region& region, const Border& border,
+                                            const ColumnSums& sums, const std::vector<CutWish>& wishes,
+                                            const CutOptions& options);
 
 /// The part of the region on the left of the cut.
 Region left_of(const Cells& cells, const Region& region, const Cut& cut);

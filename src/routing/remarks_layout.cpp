@@ -2,6 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
+#include "bands.hpp"
+
 namespace slabwright::routing {
 namespace {
 
@@ -9,6 +13,8 @@ namespace {
 constexpr double even_spread = 0.10;
 /// Floor more than a spacing from tube is left over at columns and slanted walls; more than this is worth a word.
 constexpr double far_floor = 0.005;
+/// As in LayoutCheck::sound().
+constexpr double least_separation = 0.93, least_bulb_separation = 0.6;
 
 Measured length(double m) { return {m, Dimension::length}; }
 Measured share(double ratio) { return {ratio, Dimension::share}; }
@@ -24,43 +30,80 @@ Diagnostic said(Severity severity, std::string code, std::string about, std::str
 Diagnostic bend_too_wide(const LayoutTask& task) {
   return said(Severity::problem, "layout.bend-too-wide", "tube.spacing",
               "tube that bends to {} cannot be laid {} apart: take {} or more, or a smaller tube",
-              {length(task.bend_radius_m), length(task.spacing_m), length(task.bend_radius_m / 0.9)});
+              {length(task.bend_radius_m), length(least_spacing_m(task)), length(task.bend_radius_m / 0.9)});
 }
 
-Diagnostic manifold_off_wall(double off_m) {
-  return said(Severity::problem, "layout.manifold-off-wall", "manifold",
-              "the manifold stands {} from the nearest wall: tube is laid from manifolds at a wall only",
-              {length(off_m)});
+std::string manifold_named(const LayoutTask& task, std::size_t row) {
+  return task.manifold.size() == 1 ? "manifold" : fmt::format("manifold[{}]", row + 1);
 }
 
-Diagnostic no_floor_at_manifold() {
+Diagnostic no_floor_at_manifold(const std::string& manifold) {
   return said(
-      Severity::problem, "layout.no-floor", "manifold",
+      Severity::problem, "layout.no-floor", manifold,
       "there is no floor before the manifold that tube fits on: look at its place, at which way it faces, and at "
       "the no-tube areas",
       {});
 }
 
-Diagnostic too_few_ports(const LayoutTask& task, int loops, double tube_m) {
-  return said(
-      Severity::problem, "layout.too-few-ports", "manifold",
-      "{} of tube {} apart needs {} loops of at most {}; the manifold serves {}: more ports, a wider spacing or "
-      "a second manifold",
-      {length(tube_m), length(task.spacing_m), number(loops), length(task.longest_loop_m),
-       number(task.manifold.front().loops_number)});
+Diagnostic too_few_ports(const LayoutTask& task, int loops, int ports, double tube_m) {
+  const bool one = task.manifold.size() == 1;
+  return said(Severity::problem, "layout.too-few-ports", "manifold",
+              one ? "{} of tube {} apart needs {} loops of at most {}; the manifold serves {}: more ports, a wider "
+                    "spacing or a second manifold"
+                  : "{} of tube {} apart needs {} loops of at most {}; the manifolds serve {}: more ports, a wider "
+                    "spacing or one more manifold",
+              {length(tube_m), length(task.spacing_m), number(loops), length(task.longest_loop_m), number(ports)});
 }
 
-Diagnostic no_room_for_apron(int loops) {
-  return said(Severity::problem, "layout.no-apron", "manifold",
+Diagnostic no_room_for_apron(const std::string& manifold, int loops) {
+  return said(Severity::problem, "layout.no-apron", manifold,
               "the leaders of {} loops have no room to spread before the manifold: move it to a wider floor, or split "
               "it in two",
               {number(loops)});
 }
 
-Diagnostic floor_out_of_reach(double area_m2) {
-  return said(Severity::warning, "layout.floor-out-of-reach", "slab",
+Diagnostic floor_not_shared_out(const std::string& manifold, int loops) {
+  return said(
+      Severity::problem, "layout.not-shared-out", manifold,
+      "no cuts share the floor out among {} loops so that each finds its way to the manifold: move it to a wider "
+      "floor, or split it in two",
+      {number(loops)});
+}
+
+Diagnostic floor_out_of_reach(const std::string& manifold, double area_m2) {
+  return said(Severity::warning, "layout.floor-out-of-reach", manifold,
               "{} of floor cannot be reached from the manifold: no way to it is two spacings wide",
               {Measured{area_m2, Dimension::area}});
+}
+
+Diagnostic opening_closed(const Opening& opening, Point place, double spacing_m) {
+  return said(Severity::note, "layout.narrow-opening", "slab",
+              "the opening {} wide at {} across, {} up is passed by no loop: two tubes with their clearances need {}, "
+              "more where rows of tube fall badly",
+              {length(opening.width_m()), length(place.x_m), length(place.y_m), length(opening.least_m(spacing_m))});
+}
+
+Diagnostic neck_too_narrow(const Neck& neck, Point place) {
+  return said(
+      Severity::warning, "layout.neck", "slab",
+      "{} of floor beyond {} across, {} up needs {} loops, and {} can pass there side by side: widen the way, or "
+      "place a manifold beyond it",
+      {Measured{neck.beyond_m2, Dimension::area}, length(place.x_m), length(place.y_m), number(neck.needed_number),
+       number(neck.passing_number)});
+}
+
+Diagnostic floor_left_over(const LayoutTask& task, const std::string& manifold, double width_m) {
+  return said(Severity::note, "layout.floor-left-over", manifold,
+              "tube exactly {} apart leaves a strip {} wide along a wall without a row of its own; stretched spacings "
+              "would fill it",
+              {length(task.spacing_m), length(width_m)});
+}
+
+Diagnostic manifolds_not_parted() {
+  return said(Severity::problem, "layout.not-parted", "manifold",
+              "no straight border gives each manifold floor of its own for as many loops as its ports serve: move them "
+              "apart, or give more ports to the one with more floor",
+              {});
 }
 
 std::vector<Diagnostic> shortfalls(const LayoutTask& task, const LayoutCheck& check) {
@@ -70,7 +113,13 @@ std::vector<Diagnostic> shortfalls(const LayoutTask& task, const LayoutCheck& ch
                        "{} loops come out longer than {}; the longest is {}",
                        {number(check.over_limit_number), length(task.longest_loop_m), length(check.longest_m)}));
   }
-  if (check.spread_ratio > even_spread) {
+  if (!task.loss.empty() && check.heat_spread_ratio > even_spread) {
+    all.push_back(said(Severity::warning, "layout.uneven", "manifold",
+                       "loops differ in the heat that they make up for by {} of their mean: one is shut in by its "
+                       "neighbours; another place for the manifold would serve better",
+                       {share(check.heat_spread_ratio)}));
+  }
+  if (task.loss.empty() && check.spread_ratio > even_spread) {
     all.push_back(
         said(Severity::warning, "layout.uneven", "manifold",
              "loops differ in length by {} of their mean: one is shut in by its neighbours; another place for "
@@ -85,6 +134,19 @@ std::vector<Diagnostic> shortfalls(const LayoutTask& task, const LayoutCheck& ch
     all.push_back(said(Severity::failure, "layout.too-near", "slab",
                        "tube comes as near as {} to a wall or nearer to a no-tube area than its clearance",
                        {length(check.clearance_m)}));
+  }
+  if (check.joint_crossings_number > 0) {
+    all.push_back(said(Severity::note, "layout.joints", "slab",
+                       "tube crosses joints in {} places, at most {} of one loop; {} of them more than 10 degrees off "
+                       "square. Each needs a sleeve",
+                       {number(check.joint_crossings_number), number(check.most_crossings_number),
+                        number(check.slanted_crossings_number)}));
+  }
+  if (check.separation_ratio < least_separation || check.bulb_separation_ratio < least_bulb_separation) {
+    const double ratio = std::min(check.separation_ratio, check.bulb_separation_ratio);
+    all.push_back(said(Severity::failure, "layout.too-close", "tube.spacing",
+                       "tube comes as near as {} to other tube; its spacing is {}",
+                       {length(ratio * task.spacing_m), length(task.spacing_m)}));
   }
   if (check.far_floor_ratio > far_floor) {
     all.push_back(said(Severity::note, "layout.far-floor", "slab", "{} of the floor lies more than {} from any tube",

@@ -9,18 +9,21 @@ std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
 /// A cell with few neighbours of its own and many of the receiver fills a notch and keeps the border straight.
 constexpr double receiver_weight = 1.5;
+/// Beyond so many times the tolerance cells are traded over joints too.
+constexpr double worth_crossing = 2.5;
 
 class Trade {
  public:
   Trade(const Cells& cells, const std::vector<Gate>& gates, const std::vector<double>& extra_m, std::vector<int>& owner)
       : cells_(cells), gates_(gates), owner_(owner), tube_m_(extra_m) {
     for (int cell = 0; cell < cells.size(); ++cell) {
-      if (owner[index(cell)] >= 0) tube_m_[index(owner[index(cell)])] += cells.tube_m(cell);
+      if (owner[index(cell)] >= 0) tube_m_[index(owner[index(cell)])] += cells.share_m(cell);
     }
   }
 
   /// One cell, between the two neighbours that differ most and can trade. False if none can.
-  bool move_one(double tolerance_m) {
+  bool move_one(double tolerance_m, bool over_joints) {
+    over_joints_ = over_joints;
     struct Pair {
       double difference_m;
       int giver, taker;
@@ -49,9 +52,13 @@ class Trade {
  private:
   int taker_of(int cell, Way way) const {
     const int giver = owner_[index(cell)];
-    if (giver < 0 || !cells_.passes(cell, way)) return -1;
+    if (giver < 0 || !trades(cell, way)) return -1;
     const int taker = owner_[index(cells_.next(cell, way))];
     return taker == giver ? -1 : taker;
+  }
+
+  bool trades(int cell, Way way) const {
+    return cells_.passes(cell, way) && (over_joints_ || !cells_.over_joint(cell, way));
   }
 
   bool is_gate(int cell) const {
@@ -91,13 +98,13 @@ class Trade {
     };
     std::vector<Offer> offers;
     for (int cell = 0; cell < cells_.size(); ++cell) {
-      if (owner_[index(cell)] != giver || cells_.tube_m(cell) >= difference_m) continue;
+      if (owner_[index(cell)] != giver || cells_.share_m(cell) >= difference_m) continue;
       double own = 0.0, receiving = 0.0;
       for (Way way = 0; way < 4; ++way) {
         if (!cells_.passes(cell, way)) continue;
         const int other = owner_[index(cells_.next(cell, way))];
         own += other == giver ? 1.0 : 0.0;
-        receiving += other == taker ? 1.0 : 0.0;
+        receiving += other == taker && trades(cell, way) ? 1.0 : 0.0;
       }
       if (receiving > 0.0) offers.push_back({own - receiver_weight * receiving, cell});
     }
@@ -106,8 +113,8 @@ class Trade {
     for (const Offer& offer : offers) {
       if (is_gate(offer.cell) || !spare(offer.cell)) continue;
       owner_[index(offer.cell)] = taker;
-      tube_m_[index(giver)] -= cells_.tube_m(offer.cell);
-      tube_m_[index(taker)] += cells_.tube_m(offer.cell);
+      tube_m_[index(giver)] -= cells_.share_m(offer.cell);
+      tube_m_[index(taker)] += cells_.share_m(offer.cell);
       return true;
     }
     return false;
@@ -117,6 +124,7 @@ class Trade {
   const std::vector<Gate>& gates_;
   std::vector<int>& owner_;
   std::vector<double> tube_m_;
+  bool over_joints_ = true;
 };
 
 }  // namespace
@@ -125,7 +133,9 @@ class Trade {
 void trade_cells(const Cells& cells, const std::vector<Gate>& gates, const std::vector<double>& extra_m,
                  double tolerance_m, std::vector<int>& owner) {
   Trade trade(cells, gates, extra_m, owner);
-  while (trade.move_one(tolerance_m)) {
+  while (trade.move_one(tolerance_m, cells.joint.empty())) {
+  }
+  while (!cells.joint.empty() && trade.move_one(worth_crossing * tolerance_m, true)) {
   }
 }
 

@@ -9,10 +9,14 @@ namespace {
 
 std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
+int count_of(int ways) { return (ways & 1) + (ways >> 1 & 1) + (ways >> 2 & 1) + (ways >> 3 & 1); }
+
 /// Cells of a part by their number in it.
 struct Local {
   std::vector<std::array<int, 4>> next;  ///< -1 where no tube may pass or another part begins
   std::vector<std::uint8_t> walls;       ///< a bit for each way that leads off the floor
+  std::vector<std::uint8_t> joints;      ///< a bit for each way over a joint; empty where there are none
+  std::vector<std::uint8_t> across;      ///< a bit for each way across a band; empty where there are none
   int root = 0;
   Way gate_side = 3;
 };
@@ -20,7 +24,7 @@ struct Local {
 Local local_of(const Cells& cells, const Part& part) {
   std::vector<int> number(index(cells.size()), -1);
   for (std::size_t k = 0; k < part.cell.size(); ++k) number[index(part.cell[k])] = static_cast<int>(k);
-  Local local{{}, {}, number[index(part.gate.cell)], part.gate.side};
+  Local local{{}, {}, {}, {}, number[index(part.gate.cell)], part.gate.side};
   for (const int cell : part.cell) {
     std::array<int, 4> next{};
     for (Way way = 0; way < 4; ++way) {
@@ -30,6 +34,8 @@ Local local_of(const Cells& cells, const Part& part) {
     int walls = 0;
     for (Way way = 0; way < 4; ++way) walls |= cells.is(cells.next(cell, way)) == Kind::outside ? 1 << way : 0;
     local.walls.push_back(static_cast<std::uint8_t>(walls));
+    if (!cells.across.empty()) local.across.push_back(cells.across[index(cell)]);
+    if (!cells.joint.empty()) local.joints.push_back(cells.joint[index(cell)]);
   }
   return local;
 }
@@ -122,7 +128,7 @@ class Improver {
         mark_(local.next.size(), 0),
         counted_(local.next.size(), 0) {
     for (int ways = 0; ways < 16; ++ways) {
-      const int count = (ways & 1) + (ways >> 1 & 1) + (ways >> 2 & 1) + (ways >> 3 & 1);
+      const int count = count_of(ways);
       const bool straight = ways == 5 || ways == 10;
       price_[index(ways)] = count <= 1   ? options.end_price
                             : straight   ? 0
@@ -170,10 +176,19 @@ class Improver {
     const int ways = tree.ways[index(cell)];
     int sum = price_[index(ways)];
     if (options_.stub_price > 0 && cell != local_.root) sum += stub_price(tree, cell);
+    if (!local_.joints.empty()) sum += joint_price(ways & local_.joints[index(cell)], ways);
+    // Half of what an edge costs: the other half is the neighbour's.
+    if (!local_.across.empty()) sum += count_of(ways & local_.across[index(cell)]) * options_.across_price / 2;
     if (cell == local_.root) {
       for (Way way = 0; way < 4; ++way) sum += (ways >> way & 1) * part_.gate_price[index(way)];
     }
     return sum;
+  }
+
+  /// Half of what edges over joints cost: the other half is the neighbours'.
+  int joint_price(int over, int ways) const {
+    if (over == 0) return 0;
+    return count_of(over) * options_.joint_price / 2 + (ways == 5 || ways == 10 ? 0 : options_.joint_bend_price);
   }
 
   /// An end has no room for a wide U-turn beside a wall, or where it is one cell long.

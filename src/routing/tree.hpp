@@ -20,7 +20,10 @@ struct Part {
 struct TreeOptions {
   int end_price = 27;  ///< two corners and a bit: a tube turns back on itself there
   int tee_price = 20;
-  int stub_price = 0;  ///< more for an end one cell long beside a straight line: a wide U-turn has no room in it
+  int stub_price = 0;         ///< more for an end one cell long beside a straight line: a wide U-turn has no room in it
+  int joint_price = 60;       ///< for each edge over a joint: two places where tube crosses it
+  int joint_bend_price = 10;  ///< more for a cell beside it that does not lead straight on
+  int across_price = 30;      ///< for each edge across a band: tube is as close as asked there only along it
   int swaps_per_cell = 250;
   double wall_weight = 60.0;  ///< on where in its loop the tube beside walls lies, 0 to 1, times the root of cells
 };

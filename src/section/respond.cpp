@@ -122,6 +122,10 @@ Section section_of(const Design& design, const GroundPath& ground) {
   return section;
 }
 
+TubeRow tube_row_of(const Section& section, double film_W_per_m2K) {
+  return section::tube_row(section, film_W_per_m2K);
+}
+
 double temperature_degC(const SectionWeights& w, double tube_degC, double room_degC, double below_degC) {
   return w.tube_share * tube_degC + w.room_share * room_degC + w.below_share * below_degC;
 }

@@ -90,3 +90,18 @@ TEST_CASE("floor without tube is found") {
   CHECK(check.far_floor_ratio > 0.3);
   CHECK(check.farthest_ratio > 4.0);
 }
+
+TEST_CASE("the densest square of an apron is found") {
+  // 30 straight tubes, 0.1 m apart, under an apron 3 m wide: 10 m of tube on a square metre.
+  TubeLayout layout;
+  for (int k = 0; k < 30; ++k) {
+    LaidLoop loop;
+    const double x_m = 0.05 + 0.1 * k;
+    loop.path = {line({x_m, -1.0}, {x_m, 5.0})};
+    layout.loop.push_back(loop);
+  }
+  layout.apron = {{{0.0, 0.0}, {3.0, 0.0}, {3.0, 2.0}, {0.0, 2.0}}};
+  LayoutTask dense = task;
+  dense.spacing_m = 0.4;
+  CHECK(check_layout(dense, layout).apron_m_per_m2 == Approx(10.0).epsilon(0.02));
+}

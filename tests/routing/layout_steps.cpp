@@ -21,7 +21,7 @@ std::vector<int> cells_of_part(const Draft& draft, int part) {
   return cells;
 }
 
-Attempt attempt_for(int loops) { return {loops, {1, 1, 1}, Fit{}, CutOptions{}}; }
+Attempt attempt_for(int loops) { return {loops, {1, 1, 1}, Fit{}, CutOptions{}, false}; }
 
 }  // namespace
 

@@ -1,0 +1,38 @@
+// The paper of a plan: which size, which scale, and what stands beside the floor.
+#pragma once
+#include <string>
+#include <vector>
+
+#include "plan_parts.hpp"
+
+namespace slabwright::drawn {
+
+struct Frame {
+  double width_m = 0.0, height_m = 0.0;
+  std::string paper;  ///< "11 x 17 in"
+  int denominator = 1;
+  Box plan;    ///< where the floor and all round it may be drawn
+  Box column;  ///< title, key, list of loops
+  Onto onto;
+};
+
+/// The smallest paper on which neighbouring tubes lie far enough apart to be told from each other, else the largest,
+/// and the largest scale that fits it.
+Frame frame_for(const DrawnFloor& plan);
+
+/// What stands in the column, from the top down, and what found no room there.
+struct Column {
+  std::vector<SheetShape> shape;
+  std::vector<std::string> left_out;
+};
+Column column_of(const DrawnFloor& plan, const Frame& frame, const TubePens& pens,
+                 const std::vector<std::string>& left_out_of_plan);
+
+/// Samples with words: only of what the plan shows.
+struct KeyLine {
+  std::vector<SheetShape> sample;  ///< about zero, 12 mm wide
+  std::string words;
+};
+std::vector<KeyLine> key_lines(const DrawnFloor& plan, const TubePens& pens);
+
+}  // namespace slabwright::drawn

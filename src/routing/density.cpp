@@ -1,0 +1,77 @@
+// How much tube lies on the densest square of an apron.
+#include "density.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace slabwright::routing {
+namespace {
+
+/// Squares are two spacings wide and looked at a quarter of a spacing apart; tube is counted in parts of that.
+constexpr int steps_per_spacing = 4, square_steps = 2 * steps_per_spacing;
+constexpr double parts_of_step = 16.0;
+
+struct Box {
+  Point low{HUGE_VAL, HUGE_VAL}, high{-HUGE_VAL, -HUGE_VAL};
+};
+
+Box box_of(const Polygon& polygon) {
+  Box box;
+  for (const Point p : polygon) {
+    box.low = {std::min(box.low.x_m, p.x_m), std::min(box.low.y_m, p.y_m)};
+    box.high = {std::max(box.high.x_m, p.x_m), std::max(box.high.y_m, p.y_m)};
+  }
+  return box;
+}
+
+double densest(const Box& box, double step_m, const std::vector<std::vector<Point>>& lines) {
+  const int columns = static_cast<int>((box.high.x_m - box.low.x_m) / step_m) + 1;
+  const int rows = static_cast<int>((box.high.y_m - box.low.y_m) / step_m) + 1;
+  // Sums of all tube to the left and below.
+  std::vector<double> sum_m(static_cast<std::size_t>((columns + 1) * (rows + 1)), 0.0);
+  const auto at = [&](int i, int j) { return static_cast<std::size_t>(j * (columns + 1) + i); };
+  for (const auto& line : lines) {
+    for (std::size_t c = 0; c + 1 < line.size(); ++c) {
+      const double length = distance_m(line[c], line[c + 1]);
+      const int parts = static_cast<int>(std::ceil(parts_of_step * length / step_m));
+      for (int p = 0; p < parts; ++p) {
+        const double share = (p + 0.5) / parts;
+        const int i = static_cast<int>(
+            std::floor((line[c].x_m + share * (line[c + 1].x_m - line[c].x_m) - box.low.x_m) / step_m));
+        const int j = static_cast<int>(
+            std::floor((line[c].y_m + share * (line[c + 1].y_m - line[c].y_m) - box.low.y_m) / step_m));
+        if (i >= 0 && j >= 0 && i < columns && j < rows) sum_m[at(i + 1, j + 1)] += length / parts;
+      }
+    }
+  }
+  for (int j = 1; j <= rows; ++j) {
+    for (int i = 1; i <= columns; ++i)
+      sum_m[at(i, j)] += sum_m[at(i - 1, j)] + sum_m[at(i, j - 1)] - sum_m[at(i - 1, j - 1)];
+  }
+  double most_m = 0.0;
+  for (int j = square_steps; j <= rows; ++j) {
+    for (int i = square_steps; i <= columns; ++i) {
+      const int x = i - square_steps, y = j - square_steps;
+      most_m = std::max(most_m, sum_m[at(i, j)] - sum_m[at(x, j)] - sum_m[at(i, y)] + sum_m[at(x, y)]);
+    }
+  }
+  const double side_m = square_steps * step_m;
+  return most_m / (side_m * side_m);
+}
+
+}  // namespace
+
+double densest_apron(const LayoutTask& task, const TubeLayout& layout) {
+  std::vector<std::vector<Point>> lines;
+  for (const LaidLoop& loop : layout.loop) {
+    if (!loop.path.empty()) lines.push_back(flattened(loop.path, 0.01 * task.spacing_m));
+  }
+  double most = 0.0;
+  for (const Polygon& apron : layout.apron) {
+    if (apron.empty()) continue;
+    most = std::max(most, densest(box_of(apron), task.spacing_m / steps_per_spacing, lines));
+  }
+  return most;
+}
+
+}  // namespace slabwright::routing

@@ -1,0 +1,83 @@
+// Floor that the lattice left bare beside columns and walls: the largest patch first, tube near it is moved towards it.
+#include <algorithm>
+#include <cmath>
+
+#include "lying.hpp"
+#include "vectors.hpp"
+
+namespace slabwright::routing {
+namespace {
+
+std::size_t index(int i) { return static_cast<std::size_t>(i); }
+
+/// So little of the floor may stay bare.
+constexpr double little_bare = 0.0002;
+constexpr int least_spots = 3, most_moves = 40;
+
+class Filler {
+ public:
+  Filler(const LayoutTask& task, std::vector<Strand>& strands, std::vector<Path>& paths)
+      : lying_(task, strands, paths) {
+    left_.assign(lying_.map().spots().size(), 0);
+  }
+
+  void fill() {
+    for (int made = 0; made < most_moves;) {
+      if (lying_.map().far_number() <= little_bare * lying_.map().floor_number()) return;
+      const Bare bare = largest_bare();
+      if (static_cast<int>(bare.spot.size()) < least_spots) return;
+      if (bump_into(lying_, bare) || follow_wall(lying_, bare) || lead_round(lying_, bare)) {
+        ++made;
+      } else {
+        for (const int spot : bare.spot) left_[index(spot)] = 1;
+      }
+    }
+  }
+
+ private:
+  bool is_bare(int spot) const {
+    return lying_.map().spots()[index(spot)].lines_number == 0 && left_[index(spot)] == 0;
+  }
+
+  Bare largest_bare() const {
+    Bare largest;
+    std::vector<char> seen(left_.size(), 0);
+    const int columns = lying_.map().columns(), all = static_cast<int>(left_.size());
+    for (int first = 0; first < all; ++first) {
+      if (seen[index(first)] != 0 || !is_bare(first)) continue;
+      Bare bare;
+      bare.spot.push_back(first);
+      seen[index(first)] = 1;
+      for (std::size_t k = 0; k < bare.spot.size(); ++k) {
+        const int i = bare.spot[k] % columns, j = bare.spot[k] / columns;
+        for (int n = 0; n < 9; ++n) {
+          const int x = i + n % 3 - 1, y = j + n / 3 - 1, spot = y * columns + x;
+          if (x < 0 || x >= columns || y < 0 || spot >= all || seen[index(spot)] != 0 || !is_bare(spot)) continue;
+          seen[index(spot)] = 1;
+          bare.spot.push_back(spot);
+        }
+      }
+      if (bare.spot.size() > largest.spot.size()) largest = std::move(bare);
+    }
+    largest.low = {HUGE_VAL, HUGE_VAL};
+    largest.high = {-HUGE_VAL, -HUGE_VAL};
+    for (const int spot : largest.spot) {
+      const Point p = lying_.map().spots()[index(spot)].place;
+      largest.low = {std::min(largest.low.x_m, p.x_m), std::min(largest.low.y_m, p.y_m)};
+      largest.high = {std::max(largest.high.x_m, p.x_m), std::max(largest.high.y_m, p.y_m)};
+      largest.middle = moved(largest.middle, p, 1.0 / static_cast<double>(largest.spot.size()));
+    }
+    return largest;
+  }
+
+  Lying lying_;
+  std::vector<char> left_;  ///< spots that no move reaches
+};
+
+}  // namespace
+
+void fill_bare_floor(const LayoutTask& task, std::vector<Strand>& strands, std::vector<Path>& paths) {
+  Filler(task, strands, paths).fill();
+}
+
+}  // namespace slabwright::routing

@@ -1,0 +1,128 @@
+#include "lying.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "vectors.hpp"
+
+namespace slabwright::routing {
+namespace {
+
+constexpr double sag_m = 1e-4;
+/// Places of one loop that lie this near along it, in spacings, are one bend.
+constexpr double one_bend = 2.0;
+constexpr double part = 0.5;  ///< of the spacing
+
+int tight(const LayoutTask& task, const Path& path) {
+  return static_cast<int>(std::count_if(path.begin(), path.end(), [&](const Piece& piece) {
+    return piece.radius_m > 0.0 && piece.radius_m < task.bend_radius_m - 1e-6;
+  }));
+}
+
+}  // namespace
+
+Lying::Lying(const LayoutTask& task, std::vector<Strand>& strands, std::vector<Path>& paths)
+    : task_(task), strands_(strands), paths_(paths), map_(task, strands.size()) {
+  for (std::size_t k = 0; k < paths.size(); ++k) map_.set(k, paths[k]);
+}
+
+bool Lying::take(std::size_t loop, Strand strand, const Rule& rule) {
+  Path path = bent(task_, strand);
+  if (!holds(loop, path, rule)) return false;
+  const int before = map_.far_number();
+  map_.set(loop, path);
+  if (map_.far_number() >= before) {
+    map_.set(loop, paths_[loop]);
+    return false;
+  }
+  paths_[loop] = std::move(path);
+  strands_[loop] = std::move(strand);
+  return true;
+}
+
+bool Lying::holds(std::size_t loop, const Path& path, const Rule& rule) const {
+  const Path& old = paths_[loop];
+  if (tight(task_, path) > tight(task_, old)) return false;
+  const auto same = [](const Piece& a, const Piece& b) {
+    return a.from == b.from && a.to == b.to && a.radius_m == b.radius_m;
+  };
+  std::size_t first = 0, last = path.size(), old_last = old.size();
+  while (first < path.size() && first < old.size() && same(path[first], old[first])) ++first;
+  while (last > first && old_last > first && same(path[last - 1], old[old_last - 1])) --last, --old_last;
+  double at_m = length_m(std::span<const Piece>(path.data(), first));
+  for (std::size_t n = first; n < last; ++n) {
+    if (!clear(loop, path[n], rule) || !own_apart(loop, path, {n, at_m}, rule)) return false;
+    at_m += length_m(path[n]);
+  }
+  return true;
+}
+
+/// Whether a piece keeps the clearances and its distance to other loops.
+bool Lying::clear(std::size_t loop, const Piece& piece, const Rule& rule) const {
+  const std::vector<Point> corner =
+      piece.radius_m > 0.0 ? flattened(std::span<const Piece>(&piece, 1), sag_m) : parts_of(piece);
+  for (std::size_t c = 0; c + 1 < corner.size(); ++c) {
+    const Point a = corner[c], b = corner[c + 1];
+    if (was_there(loop, a, b)) continue;
+    const bool spared = distance_m(a, rule.port) < rule.beside_wall_m;
+    const double least_m = gap_m(a, rule);
+    if (!spared && (where_is(a, task_.outline) == Where::outside || !keeps_clear(task_, a, b))) return false;
+    bool apart = true;
+    map_.each_near(a, b, task_.spacing_m, [&](const TubeEdge& edge) {
+      apart = edge.loop == static_cast<int>(loop) || distance_of_edges_m(a, b, edge.a, edge.b) >= least_m;
+      return apart;
+    });
+    if (!apart) return false;
+  }
+  return true;
+}
+
+/// Whether the loop's tube already lies along a line.
+bool Lying::was_there(std::size_t loop, Point a, Point b) const {
+  bool at_a = false, at_b = false;
+  map_.each_near(a, b, 0.0, [&](const TubeEdge& edge) {
+    if (edge.loop != static_cast<int>(loop)) return true;
+    at_a = at_a || within(a, edge.a, edge.b, 1e-7);
+    at_b = at_b || within(b, edge.a, edge.b, 1e-7);
+    return !at_a || !at_b;
+  });
+  return at_a && at_b;
+}
+
+/// Whether a piece keeps its distance from what of its loop is no part of the same bend.
+bool Lying::own_apart(std::size_t loop, const Path& path, Place place, const Rule& rule) const {
+  const std::size_t n = place.piece;
+  const std::vector<Point> here = parts_of(path[n]);
+  const double here_m = length_m(path[n]) / static_cast<double>(here.size() - 1);
+  std::vector<char> old;
+  for (std::size_t i = 0; i + 1 < here.size(); ++i) old.push_back(was_there(loop, here[i], here[i + 1]) ? 1 : 0);
+  double other_m = 0.0;
+  for (std::size_t m = 0; m < path.size(); ++m) {
+    const double from_m = other_m, length = length_m(path[m]);
+    other_m += length;
+    if (m == n || distance_to_piece_m(path[n].from, path[m]) > length_m(path[n]) + task_.spacing_m) continue;
+    const std::vector<Point> there = parts_of(path[m]);
+    const double there_m = length / static_cast<double>(there.size() - 1);
+    for (std::size_t i = 0; i + 1 < here.size(); ++i) {
+      if (old[i] != 0) continue;
+      for (std::size_t j = 0; j + 1 < there.size(); ++j) {
+        const double along_m =
+            place.at_m + (static_cast<double>(i) + 0.5) * here_m - from_m - (static_cast<double>(j) + 0.5) * there_m;
+        if (std::abs(along_m) < one_bend * task_.spacing_m) continue;
+        if (distance_of_edges_m(here[i], here[i + 1], there[j], there[j + 1]) < gap_m(here[i], rule)) return false;
+      }
+    }
+  }
+  return true;
+}
+
+std::vector<Point> Lying::parts_of(const Piece& piece) const {
+  const int parts = std::max(1, static_cast<int>(std::ceil(length_m(piece) / (part * task_.spacing_m))));
+  std::vector<Point> places{piece.from};
+  const double each_m = length_m(piece) / parts;
+  for (int p = 1; p < parts; ++p) places.push_back(point_at(std::span<const Piece>(&piece, 1), p * each_m));
+  places.push_back(piece.to);
+  return places;
+}
+
+}  // namespace slabwright::routing
