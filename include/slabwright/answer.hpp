@@ -9,6 +9,7 @@
 #include "slabwright/freeze_bands.hpp"
 #include "slabwright/freeze_outage.hpp"
 #include "slabwright/freeze_recovery.hpp"
+#include "slabwright/plant_floor_field.hpp"
 #include "slabwright/sitework.hpp"
 #include "slabwright/sitework_guide.hpp"
 
@@ -78,6 +79,8 @@ struct Answer {
   std::optional<Balance> balance;
   std::optional<OperatingPoint> point;
   std::optional<PlantSizes> sizes;
+  std::optional<FloorField>
+      field;  ///< the floor everywhere, where loops are drawn; only when the design is the question
   std::optional<Freeze> freeze;
   std::optional<Outage> outage;  ///< this and the next four only when the frost hold is the question
   std::vector<SingleFault> fault;

@@ -10,9 +10,10 @@ namespace slabwright {
 struct ReportOptions {
   std::string file_name;  ///< as the user typed it; empty where there is no file
   bool full = false;
-  std::string command;     ///< the words to repeat in "Next:" when there is no file
-  bool explain = false;    ///< of the frost hold: only the arithmetic of the place that decides
-  std::string asked = {};  ///< words to repeat that only `drill` takes; not among `command`
+  std::string command;             ///< the words to repeat in "Next:" when there is no file
+  bool explain = false;            ///< of the frost hold: only the arithmetic of the place that decides
+  std::string asked = {};          ///< words to repeat that only `drill` takes; not among `command`
+  std::vector<std::string> map{};  ///< of route: the floor in letters, from who can draw
 };
 
 /// Verdict, ledger, cautions, next command: at most 45 lines of 80 plain ASCII characters unless `full`.

@@ -69,7 +69,9 @@ bool answered(const Answer& answer) {
 Answer answer(const DesignFile& file, const Wishes& wishes, const Brought& brought) {
   Passing passing;
   if (brought.weather) passing.weather = &brought.weather->year;
+  passing.sees_floor = wishes.question == Question::design;
   Answer found = pass(brought.weather ? with_weather(file, *brought.weather) : file, wishes.question, passing);
+  passing.sees_floor = false;
   const std::vector<Diagnostic> weather = weather_said(found.file, brought);
   found.said.insert(found.said.begin(), weather.begin(), weather.end());
   found.wishes = wishes;

@@ -61,7 +61,15 @@ std::optional<Balanced> balanced(Answer& answer) {
   return best;
 }
 
-void add_plant(Answer& answer) {
+/// The floor everywhere, at the operating point, for tube as it is drawn.
+void add_field(Answer& answer, const Plant& plant) {
+  LaidFloor laid;
+  for (const Loop& loop : answer.loops->loop) laid.tube.push_back({*loop.path, 0.0, 0.0});
+  laid.apron = answer.loops->drawing->apron;
+  answer.field = keep(floor_field(plant, conditions_at(*answer.envelope), *answer.point, laid), answer.said);
+}
+
+void add_plant(Answer& answer, const Passing& passing) {
   auto hydronics = balanced(answer);
   if (!hydronics) return;
   answer.balance = hydronics->balance;
@@ -70,6 +78,7 @@ void add_plant(Answer& answer) {
   answer.point =
       keep(supply_for(plant, conditions_at(*answer.envelope), wanted_W(*answer.envelope, *answer.floor)), answer.said);
   if (!answer.point) return;
+  if (passing.sees_floor && answer.loops->drawing) add_field(answer, plant);
   answer.sizes = keep(size_plant(plant, *answer.envelope, *answer.point, hydronics->target, hydronics->balance.duty_Pa),
                       answer.said);
 }
@@ -151,7 +160,7 @@ Answer pass(const DesignFile& file, Question question, Passing& passing, Reach r
   if (answer.loops && answer.envelope) {
     answer.floor = keep(floor_of(file.design, *answer.loops, *answer.envelope), answer.said);
   }
-  if (answer.loops && reach != Reach::frost_hold) add_plant(answer);
+  if (answer.loops && reach != Reach::frost_hold) add_plant(answer, passing);
   if (question != Question::balance && reach != Reach::no_frost_hold) add_freeze(answer, passing);
   return answer;
 }

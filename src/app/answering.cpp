@@ -7,6 +7,7 @@
 #include "app/bring.hpp"
 #include "app/files.hpp"
 #include "app/request.hpp"
+#include "slabwright/sheets.hpp"
 
 namespace slabwright::app {
 namespace {
@@ -18,10 +19,17 @@ std::string repeated(const std::vector<std::string>& all) {
 }
 
 int print(const Request& request, const Answer& tried, const std::optional<Answer>& written) {
-  const ReportOptions options{request.file, request.full, repeated(request.words), request.explain,
-                              repeated(request.asked_words)};
+  const ReportOptions options{
+      request.file,
+      request.full,
+      repeated(request.words),
+      request.explain,
+      repeated(request.asked_words),
+      tried.wishes.question == Question::route ? floor_in_letters(tried) : std::vector<std::string>{}};
   if (!request.out.empty()) {
-    if (const std::string problem = write_sheets(request.out, tables_of(tried)); !problem.empty()) {
+    std::vector<Sheet> all = tables_of(tried);
+    for (Sheet& sheet : sheets_of(tried)) all.push_back(std::move(sheet));
+    if (const std::string problem = write_sheets(request.out, all); !problem.empty()) {
       std::cerr << problem << '\n';
       return bad_design;
     }

@@ -65,29 +65,46 @@ class Apron {
     return longest;
   }
 
-  FloorSpot warmest_with(double sleeve_m, bool both, const PlanField& from) const {
+  std::vector<TubeOnFloor> sleeved(double sleeve_m, bool both) const {
     std::vector<TubeOnFloor> tubes = laid_.tube;
     for (std::size_t i = 0; i < tubes.size(); ++i) {
       if (plant_.loops.loop[i].manifold != manifold_) continue;
       tubes[i].sleeved_supply_m = std::max(tubes[i].sleeved_supply_m, sleeve_m);
       if (both) tubes[i].sleeved_return_m = std::max(tubes[i].sleeved_return_m, sleeve_m);
     }
-    return warmest(solve(cells_, tubes, {.start = &from, .top_within = window_, .left_share = trial_share}));
+    return tubes;
+  }
+
+  /// Under the films of the bare leaders, which is quick and a little cool.
+  FloorSpot warmest_with(double sleeve_m, bool both, const PlanField& from) const {
+    const PlanOptions trial{.start = &from, .top_within = window_, .left_share = trial_share};
+    return warmest(solve(cells_, sleeved(sleeve_m, both), trial));
+  }
+
+  /// Under the films that the sleeves themselves leave.
+  double settled_degC(double sleeve_m, bool both, const PlanField& from) const {
+    const std::vector<TubeOnFloor> tubes = sleeved(sleeve_m, both);
+    FloorPlanCells own = cells_;
+    const PlanField first = solve(own, tubes, {.start = &from, .top_within = window_, .left_share = trial_share});
+    set_films(own, plant_.floor->section, first.up_W);
+    return warmest(solve(own, tubes, {.start = &first, .top_within = window_, .left_share = trial_share})).surface_degC;
   }
 
   /// Longer sleeves leave less heat here: the least is found by halving.
   void propose(ApronField& apron, const PlanField& field) const {
     const int most = static_cast<int>(std::ceil(longest_leader_m(field) / sleeve_step_m));
     for (const bool both : {false, true}) {
-      double found_degC = warmest_with(most * sleeve_step_m, both, field).surface_degC;
-      if (found_degC > floor_limit_degC) continue;
+      if (warmest_with(most * sleeve_step_m, both, field).surface_degC > floor_limit_degC) continue;
       int low = 0, high = most;
       while (high - low > 1) {
         const int middle = (low + high) / 2;
         const double degC = warmest_with(middle * sleeve_step_m, both, field).surface_degC;
         (degC > floor_limit_degC ? low : high) = middle;
-        if (degC <= floor_limit_degC) found_degC = degC;
       }
+      double found_degC = settled_degC(high * sleeve_step_m, both, field);
+      while (found_degC > floor_limit_degC && high < most)
+        found_degC = settled_degC(++high * sleeve_step_m, both, field);
+      if (found_degC > floor_limit_degC) continue;
       apron.sleeve_m = high * sleeve_step_m;
       apron.sleeve_both = both;
       apron.sleeved_degC = found_degC;

@@ -192,6 +192,7 @@ std::string json_of(const Answer& answer) {
   add(whole, "balance", answer.balance, system);
   add(whole, "point", answer.point, system);
   add(whole, "sizes", answer.sizes, system);
+  add(whole, "field", answer.field, system);
   add(whole, "freeze", answer.freeze, system);
   add(whole, "outage", answer.outage, system);
   if (answer.freeze)

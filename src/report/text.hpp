@@ -30,6 +30,8 @@ void add_route(Page& page, const Reader& reader);
 void add_balance(Page& page, const Reader& reader);
 void add_freeze(Page& page, const Reader& reader);
 void add_drill(Page& page, const Reader& reader);
+/// The floor in plan, where its field was found.
+void add_field(Page& page, const Reader& reader);
 /// Everything else that is known: only with `full`.
 void add_full(Page& page, const Reader& reader);
 

@@ -19,12 +19,24 @@ Figure flow_of(const Reader& reader) { return reader.answer.floor ? Figure::flow
 
 std::string flow(const Reader& reader, double m3_per_s) { return bare(Kind::flow, m3_per_s, reader.system()); }
 
-/// "port 3", and its manifold where there are several.
+/// "3", or where there are several manifolds "2-3": the third port of the second.
 std::string port_words(const Reader& reader, std::size_t row) {
   const Answer& answer = reader.answer;
   const std::string port = fmt::format("{}", answer.balance->port[row].port);
   if (reader.design().manifold.size() < 2 || !answer.loops || row >= answer.loops->loop.size()) return port;
-  return fmt::format("{} of {}", port, reader.design().manifold[answer.loops->loop[row].manifold].name);
+  return fmt::format("{}-{}", answer.loops->loop[row].manifold + 1, port);
+}
+
+/// Which manifold is which number.
+void add_manifold_numbers(Page& page, const Reader& reader) {
+  const auto& manifolds = reader.design().manifold;
+  if (manifolds.size() < 2 || !reader.answer.loops) return;
+  std::string names;
+  for (std::size_t m = 0; m < manifolds.size(); ++m) {
+    names += fmt::format("{}{} {}", m == 0 ? "" : ", ", m + 1,
+                         manifolds[m].name.empty() ? fmt::format("manifold {}", m + 1) : manifolds[m].name);
+  }
+  add_text(page, fmt::format("Manifolds: {}. Port 2-1 is the first of the second.", names));
 }
 
 std::size_t row_of(const Reader& reader, const BalanceMove& move) {
@@ -201,6 +213,7 @@ void add_balance(Page& page, const Reader& reader) {
     add_reasons(page, reader, answer.verdict.reasons, most_reason_lines);
     return add_end(page, reader, "design");
   }
+  add_manifold_numbers(page, reader);
   add_moves(page, reader);
   add_stop(page, reader);
   add_reasons(page, reader, answer.verdict.reasons, most_reason_lines);

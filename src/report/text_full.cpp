@@ -303,6 +303,7 @@ void add_full(Page& page, const Reader& reader) {
   }
   if (question == Question::design || question == Question::freeze) {
     add_floors(page, reader);
+    add_field(page, reader);
     add_opinions(page, reader);
     add_rooms(page, reader);
     add_fans_and_gains(page, reader);

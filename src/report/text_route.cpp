@@ -74,7 +74,7 @@ void add_loops(Page& page, const Reader& reader) {
               0};
   if (crosses) table.columns.push_back({"joints"});
   for (const Loop& loop : plan.loop) {
-    const std::string manifold = several_manifolds ? reader.design().manifold[loop.manifold].name + " " : "";
+    const std::string manifold = several_manifolds ? fmt::format("{}-", loop.manifold + 1) : "";
     table.rows.push_back({manifold + fmt::format("{}", loop.port), loop.name, bare(Kind::length, loop.length_m, system),
                           bare(Kind::length, leaders_of(loop), system), fmt::format("{:.0f}", loop.bends_number)});
     if (crosses) table.rows.back().push_back(fmt::format("{}", loop.crossing.size()));
@@ -82,8 +82,27 @@ void add_loops(Page& page, const Reader& reader) {
   add_table(page, table);
 }
 
-/// Loops beyond what a short answer has room for stand in the table of --out.
-constexpr std::size_t most_listed = 10;
+/// What stands below the loops: a note or two, the caution, the next command.
+constexpr std::size_t below_loops = 6;
+
+/// The table where it fits on the page, else where to find it.
+void add_loops_if_room(Page& page, const Reader& reader) {
+  Page with = page;
+  add_gap(with);
+  add_loops(with, reader);
+  if (reader.options.full || with.lines.size() + below_loops <= most_lines) {
+    page = std::move(with);
+  } else {
+    add_text(page, "Each loop by itself: add --full, or --out DIR for tables and the plan to print.");
+  }
+}
+
+void add_map(Page& page, const Reader& reader) {
+  if (reader.options.map.empty()) return;
+  add_gap(page);
+  page.lines.insert(page.lines.end(), reader.options.map.begin(), reader.options.map.end());
+  add_gap(page);
+}
 
 }  // namespace
 
@@ -94,14 +113,10 @@ void add_route(Page& page, const Reader& reader) {
   add_reasons(page, reader, answer.verdict.reasons, 8);
   add_lacking(page, reader);
   if (answer.loops && answer.loops->drawing) {
-    add_text(page, counts(reader));
-    add_gap(page);
+    add_map(page, reader);
     add_lengths(page, reader);
     add_lie(page, reader);
-    if (reader.options.full || answer.loops->loop.size() <= most_listed) {
-      add_gap(page);
-      add_loops(page, reader);
-    }
+    add_loops_if_room(page, reader);
   }
   add_notes(page, reader, "layout.");
   add_end(page, reader, "design");

@@ -45,8 +45,8 @@ struct Reach {
 class Splitter {
  public:
   Splitter(const Cells& cells, const std::vector<Gate>& gates, const std::vector<double>& leaders_m,
-           const CutOptions& options)
-      : cells_(cells), gates_(gates), leaders_m_(leaders_m), options_(options), sums_(cells) {}
+           const CutOptions& options, Work& work)
+      : cells_(cells), gates_(gates), leaders_m_(leaders_m), options_(options), work_(work), sums_(cells) {}
 
   Parts split_all(const Region& region) {
     const double leaders_m = std::accumulate(leaders_m_.begin(), leaders_m_.end(), 0.0);
@@ -97,7 +97,7 @@ class Splitter {
   };
 
   /// Those between all pairs of gates near the middle one, cheapest first.
-  std::vector<Bid> bids(const Region& region, int from, int to) const {
+  std::vector<Bid> bids(const Region& region, int from, int to) {
     const Border border = border_of(cells_, region, gates_from(from, to), sums_);
     const double scale = reach(region, from, to).tube_m / wanted_m(from, to);
     std::vector<CutWish> wishes;
@@ -106,7 +106,7 @@ class Splitter {
       wishes.push_back({middle - from, to - from, scale * wanted_m(from, middle)});
     }
     std::vector<Bid> all;
-    std::vector<std::vector<Cut>> cuts = cheapest_cuts(cells_, region, border, sums_, wishes, options_);
+    std::vector<std::vector<Cut>> cuts = cheapest_cuts(cells_, region, border, sums_, wishes, options_, work_);
     for (std::size_t w = 0; w < wishes.size(); ++w) {
       const int middle = from + wishes[w].middle;
       const double off = std::abs(2.0 * middle - from - to) / 2.0 * off_middle_price;
@@ -117,7 +117,7 @@ class Splitter {
   }
 
   /// The best `most` cuts, cheapest first. A bid that cannot be among them is not looked at.
-  std::vector<Candidate> candidates(const Region& region, int from, int to, std::size_t most) const {
+  std::vector<Candidate> candidates(const Region& region, int from, int to, std::size_t most) {
     std::vector<Candidate> best;
     std::vector<int> taken(index(to + 1), 0), looked_at(index(to + 1), 0);
     for (Bid& bid : bids(region, from, to)) {
@@ -181,6 +181,7 @@ class Splitter {
   const std::vector<Gate>& gates_;
   const std::vector<double>& leaders_m_;
   const CutOptions& options_;
+  Work& work_;
   ColumnSums sums_;
   double mean_m_ = 0.0;
   int calls_ = 0;
@@ -213,13 +214,13 @@ void take_in(const Cells& cells, const std::vector<double>& leaders_m, std::vect
 }  // namespace
 
 Parts cut_floor(const Cells& cells, const std::vector<Gate>& gates, const std::vector<double>& leaders_m,
-                const CutOptions& options) {
+                const CutOptions& options, Work& work) {
   Region floor(index(cells.size()), 0);
   for (int cell = 0; cell < cells.size(); ++cell) {
     floor[index(cell)] = cells.is(cell) == Kind::free || cells.is(cell) == Kind::blocked;
   }
   floor = reached(cells, floor, gates.front().cell, false);
-  Parts parts = Splitter(cells, gates, leaders_m, options).split_all(floor);
+  Parts parts = Splitter(cells, gates, leaders_m, options, work).split_all(floor);
   if (!parts.owner.empty()) take_in(cells, leaders_m, parts.owner);
   return parts;
 }

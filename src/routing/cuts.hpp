@@ -18,9 +18,14 @@ struct CutOptions {
   bool follow_walls = false;
 };
 
+/// Steps that lines may still take in search of cuts, counted and not timed: the same on every machine.
+struct Work {
+  long steps_left = 0;
+};
+
 /// Shares out the free cells so that each loop's tube, `leaders_m` included, comes near to the mean. Each part is
 /// connected and holds its gate. Cells that no gate reaches stay -1.
 Parts cut_floor(const Cells& cells, const std::vector<Gate>& gates, const std::vector<double>& leaders_m,
-                const CutOptions& options);
+                const CutOptions& options, Work& work);
 
 }  // namespace slabwright::routing

@@ -135,7 +135,7 @@ std::vector<char> traded(Draft& draft, const std::vector<double>& extra_m) {
 
 }  // namespace
 
-std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt) {
+std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt, Work& work) {
   Draft draft;
   draft.cells = cells_of(task, attempt.fit);
   ApronShape shape = attempt.apron;
@@ -161,7 +161,7 @@ std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt) {
     leader_heat_m.resize(loops / 2);
     fold(draft);
   }
-  Parts parts = cut_floor(draft.cells, gates, leader_heat_m, attempt.cut);
+  Parts parts = cut_floor(draft.cells, gates, leader_heat_m, attempt.cut, work);
   if (parts.owner.empty()) return std::nullopt;
   draft.owner = std::move(parts.owner);
   traded(draft, leader_heat_m);

@@ -29,7 +29,7 @@ struct Draft {
 };
 
 /// Absent where the apron has no room, and by halves where cells are not their own mirror image.
-std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt);
+std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt, Work& work);
 
 /// One task twice: its clearances enlarged so that cells leave room for bends, and as they are asked for.
 struct Tasks {

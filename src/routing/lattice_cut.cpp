@@ -34,8 +34,14 @@ struct Run {
 class Search {
  public:
   Search(const Cells& cells, const Region& region, const Border& border, const ColumnSums& sums,
-         const CutOptions& options)
-      : cells_(cells), region_(region), border_(border), sums_(sums), options_(options), across_(cells.columns + 1) {
+         const CutOptions& options, Work& work)
+      : cells_(cells),
+        region_(region),
+        border_(border),
+        sums_(sums),
+        options_(options),
+        work_(work),
+        across_(cells.columns + 1) {
     bends_ = lines_of_region() > many_lines ? most_bends - 1 : most_bends;
     unit_m_ = 0.5 * cells.tube_m(0);
     look_ahead();
@@ -155,6 +161,7 @@ class Search {
     Run now = run;
     const double bends_price = options_.bend_price * (run.bends + wall_bend_share * run.wall_bends);
     for (int left = ahead(run.vertex, run.way); left > 0; --left) {
+      if (--work_.steps_left < 0) break;
       // What has been paid for already is too much.
       if (bends_price + options_.step_price * (steps_ + 1) >= limit_) break;
       now.sum_m += term(now.vertex, run.way);
@@ -220,6 +227,7 @@ class Search {
   const Border& border_;
   const ColumnSums& sums_;
   const CutOptions& options_;
+  Work& work_;
   int across_ = 0, bends_ = 0, left_loops_ = 1, right_loops_ = 1;
   double unit_m_ = 1.0, wanted_m_ = 0.0, limit_ = HUGE_VAL;
   int last_gate_ = 0, start_ = 0, steps_ = 0;
@@ -260,8 +268,8 @@ std::vector<char> walls_along(const Cells& cells, const Cut& cut, int& first_lef
 
 std::vector<std::vector<Cut>> cheapest_cuts(const Cells& cells, const Region& region, const Border& border,
                                             const ColumnSums& sums, const std::vector<CutWish>& wishes,
-                                            const CutOptions& options) {
-  Search search(cells, region, border, sums, options);
+                                            const CutOptions& options, Work& work) {
+  Search search(cells, region, border, sums, options, work);
   std::vector<std::vector<Cut>> all;
   for (const CutWish& wish : wishes) all.push_back(search.from(wish));
   return all;

@@ -18,10 +18,10 @@ struct CutWish {
   double left_m = 0.0;
 };
 /// For each wish, the cheapest cuts, cheapest first. Price: how far off the tube on the left is, in half cells, and
-/// what bends and steps cost.
+/// what bends and steps cost. Of those found before the work is spent.
 std::vector<std::vector<Cut>> cheapest_cuts(const Cells& cells, const Region& region, const Border& border,
                                             const ColumnSums& sums, const std::vector<CutWish>& wishes,
-                                            const CutOptions& options);
+                                            const CutOptions& options, Work& work);
 
 /// The part of the region on the left of the cut.
 Region left_of(const Cells& cells, const Region& region, const Cut& cut);

@@ -36,6 +36,8 @@ constexpr int most_laid = 4, enough_laid = 2;
 constexpr int many_loops = 30, most_failed = 4;
 /// Cuts that follow walls are looked for among no more loops than this: seconds go by with more.
 constexpr int most_followed = 16;
+/// Search for cuts ends after so many steps, half a second or so. Floors that are shared out well take a tenth.
+constexpr long most_steps = 40000000;
 /// Tube laid wider than it was asked for heats less: a tenth more is as bad as a bend more in 100 ft.
 constexpr double stretch_price = 10.0;
 /// Loops in mirrored pairs are worth as much as so many bends less in 100 ft.
@@ -175,7 +177,7 @@ class Layer {
     int failed = 0;
     for (const Attempt& attempt : attempts(seen_, loops)) {
       if (laid_ == most_laid || ((laid_ > 0 || neck) && attempt.cut.follow_walls)) break;
-      auto draft = share_out(seen_, attempt);
+      auto draft = share_out(seen_, attempt, attempt.cut.follow_walls ? following_ : straight_);
       if (!draft && loops > many_loops && ++failed == most_failed) break;
       if (!draft) continue;
       if (!seen_.loss.empty() && draft->longest_m > little_over * task_.longest_loop_m) {
@@ -231,6 +233,7 @@ class Layer {
   const LayoutTask exact_;
   Best best_;
   int laid_ = 0;
+  Work straight_{most_steps}, following_{most_steps};
 };
 
 /// With the fewest loops that come out within the limit; a few more are tried.

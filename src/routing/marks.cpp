@@ -48,6 +48,14 @@ bool is_partition(const LayoutTask& task, const NoTubeArea& area, bool x) {
     if (std::abs(a.x_m - b.x_m) > same_m && std::abs(a.y_m - b.y_m) > same_m) return false;
   }
   const Box box = box_of(area.outline);
+  // What lies along a wall is a stand-off before a door. Of an area that reaches beyond the floor, what lies on it.
+  const Box floor = box_of(task.outline);
+  const auto half_way = [](double a, double b, double least, double most) {
+    return 0.5 * (std::clamp(a, least, most) + std::clamp(b, least, most));
+  };
+  const Point middle{half_way(box.least.x_m, box.most.x_m, floor.least.x_m, floor.most.x_m),
+                     half_way(box.least.y_m, box.most.y_m, floor.least.y_m, floor.most.y_m)};
+  if (distance_to_boundary_m(middle, task.outline) <= across_m(box, x)) return false;
   return across_m(box, x) + 2.0 * area.clearance_m <= widest_gap * task.spacing_m &&
          across_m(box, !x) > 3.0 * across_m(box, x) &&
          across_m(box, !x) + 2.0 * area.clearance_m > 3.0 * task.spacing_m;

@@ -40,9 +40,16 @@ bool less(const std::vector<Point>& a, const std::vector<Point>& b) {
   return std::lexicographical_compare(a.begin(), a.end(), b.begin(), b.end(), before);
 }
 
-/// All corners of a task, as its first manifold sees them.
-std::vector<Point> corners_of(const LayoutTask& task) {
-  const LayoutTask seen = seen_from_manifold(task);
+/// The task with one manifold only.
+LayoutTask alone(const LayoutTask& task, std::size_t manifold) {
+  LayoutTask one = task;
+  one.manifold = {task.manifold[manifold]};
+  return one;
+}
+
+/// All corners of a task, as one of its manifolds sees them.
+std::vector<Point> corners_of(const LayoutTask& task, std::size_t manifold) {
+  const LayoutTask seen = seen_from_manifold(alone(task, manifold));
   std::vector<Point> outline = sorted(seen.outline), areas;
   for (const NoTubeArea& area : seen.no_tube) areas.insert(areas.end(), area.outline.begin(), area.outline.end());
   areas = sorted(areas);
@@ -50,9 +57,18 @@ std::vector<Point> corners_of(const LayoutTask& task) {
   return outline;
 }
 
+/// The manifold whose view comes first, in whichever order they are given.
+std::size_t first_view(const LayoutTask& task) {
+  std::size_t first = 0;
+  for (std::size_t k = 1; k < task.manifold.size(); ++k) {
+    if (less(corners_of(task, k), corners_of(task, first))) first = k;
+  }
+  return first;
+}
+
 /// The outline begins at its lowest corner, as the manifold sees it, and areas follow each other likewise.
 void put_in_order(LayoutTask& task) {
-  const LayoutTask seen = seen_from_manifold(task);
+  const LayoutTask seen = seen_from_manifold(alone(task, first_view(task)));
   if (seen.outline.size() == task.outline.size() && signed_area_m2(task.outline) > 0.0) {
     const auto first = std::min_element(seen.outline.begin(), seen.outline.end(), before) - seen.outline.begin();
     std::rotate(task.outline.begin(), task.outline.begin() + first, task.outline.end());
@@ -73,7 +89,7 @@ void put_in_order(LayoutTask& task) {
 
 InOrder in_one_order(const LayoutTask& task) {
   const LayoutTask other = mirror_image(task);
-  const bool is_mirrored = less(corners_of(other), corners_of(task));
+  const bool is_mirrored = less(corners_of(other, first_view(other)), corners_of(task, first_view(task)));
   InOrder ordered{is_mirrored ? other : task, is_mirrored};
   put_in_order(ordered.task);
   return ordered;

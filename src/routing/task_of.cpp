@@ -120,6 +120,9 @@ bool add_manifolds(const Design& design, const std::vector<PlanWall>& walls, Lay
     row.facing = facing_of(manifold, *place, task.outline);
     row.port_pitch_m = manifold.port_pitch_m;
     row.loops_number = static_cast<int>(std::lround(manifold.ports_number.value_or(most_ports)));
+    if (manifold.loops_number) {
+      row.loops_wanted_number = std::min(row.loops_number, static_cast<int>(std::lround(*manifold.loops_number)));
+    }
     task.manifold.push_back(row);
   }
   return true;
@@ -137,6 +140,7 @@ std::optional<LayoutTask> layout_task(const Design& design) {
   task.spacing_m = design.tube.spacing_m;
   task.bend_radius_m = design.tube.bend_radius_m.value_or(size->least_bend_radius_m);
   task.longest_loop_m = design.tube.longest_loop_m.value_or(size->longest_loop_m);
+  task.exact_spacing = design.tube.fit == TubeFit::exact;
   add_no_tube(design, walls, task);
   add_doors(design, task);
   add_bands(design, walls, task);

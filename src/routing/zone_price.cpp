@@ -16,7 +16,7 @@ constexpr double leaders_and_balance = 1.04;
 /// Prices, in half per cents of unequal length.
 constexpr double uneven_weight = 50.0, over_limit_weight = 200.0, lost_weight = 60.0;
 constexpr double way_weight = 25.0, length_weight = 0.5, bend_weight = 0.6, area_weight = 0.7;
-constexpr double line_weight = 1.5, crowded_weight = 20.0;
+constexpr double line_weight = 6.0, crowded_weight = 20.0;
 /// Cells fill a floor this unevenly anyway.
 constexpr double usual_loss = 0.02;
 /// Room for an apron: so many spacings about a manifold, and so many for each loop.

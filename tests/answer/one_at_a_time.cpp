@@ -110,6 +110,13 @@ std::string nudged_words(const std::string& word, const std::string& now, System
     value.resistance_m2K_per_W = value.resistance_m2K_per_W * 1.5 + 0.3;
     return write_words(value, system);
   };
+  PlanPlace place;
+  if ((word == "place" || word == "from" || word == "to") && read_words(now, place).empty()) {
+    place.at.x_m += 0.3;
+    place.at.y_m += 0.3;
+    place.first_m += 0.3;
+    return write_words(place, system);
+  }
   Size size;
   if (word == "size" && read_words(now, size).empty()) {
     size.width_m *= 1.05;
@@ -140,9 +147,31 @@ const std::set<std::string>& passed_over() {
   return all;
 }
 
+/// What is drilled later moves nothing before; the drilling guide is tested for itself.
+bool is_drilled(const std::string& path) { return path.compare(0, 7, "anchor[") == 0; }
+
+/// What moves where tube lies, and nothing else.
+bool is_drawn(const std::string& path) {
+  for (const std::string_view section : {"wall[", "partition[", "no_tube[", "joint["}) {
+    if (path.compare(0, section.size(), section) == 0) return true;
+  }
+  const std::string word = path.substr(path.find('.') + 1);
+  return word == "place" || word == "facing" || word == "port_pitch" || word == "fit" || word == "balance_by";
+}
+
+/// The sign of all tube drawn, and whether anything else is said, with nothing worked out but the drawing.
+std::string signs_of_drawing(const DesignFile& before, const DesignFile& after, Passing& passing) {
+  const Answer base = pass(before, Question::route, passing), moved = pass(after, Question::route, passing);
+  std::string signs(outputs().size() * 2, ',');
+  for (std::size_t i = 0; i < outputs().size(); ++i) signs[2 * i + 1] = '0';
+  signs[1] = base.loops && moved.loops ? sign(base.loops->tube_m, moved.loops->tube_m) : '!';
+  return signs + (all_said(base) == all_said(moved) ? ",0" : ",*");
+}
+
 std::vector<std::string> table_of(const Layout& one) {
   // Signs do not ask for fine cells, and most inputs leave most edges as they were.
-  Passing passing{EdgeFields(coarse_edges()), nullptr};
+  Passing passing{EdgeFields(coarse_edges()), nullptr}, drawing;
+  passing.draws = false;
   const Answer base = pass(one.file, Question::design, passing);
   std::vector<std::string> lines;
   Design design = one.file.design;
@@ -152,9 +181,10 @@ std::vector<std::string> table_of(const Layout& one) {
       const std::string now = write_out(key, slot, design.units);
       if (!now.empty()) text = nudged_words(std::string(key.word), now, design.units);
     }
-    if (text.empty() || passed_over().count(path)) return;
+    if (text.empty() || passed_over().count(path) || is_drilled(path)) return;
     const auto moved = with_key(one.file, path, text);
     if (!moved) return;
+    if (is_drawn(path)) return lines.push_back(path + "," + text + signs_of_drawing(one.file, *moved, drawing));
     const Answer after = pass(*moved, Question::design, passing);
     std::string signs;
     const bool whole = after.loops && after.envelope && after.point && after.sizes && after.freeze && after.balance;

@@ -14,7 +14,7 @@ const WatchedPlace& named(const WatchedPlaces& places, const std::string& name) 
 }
 
 /// Where the bare shop's places stand in the list.
-constexpr std::size_t wall_tube = 0, corner_tube = 1, slab_corner = 2, soil = 3, door_tube = 4, line = 5, step = 6,
+constexpr std::size_t wall_tube = 0, corner_tube = 1, slab_corner = 2, soil = 3, door_tube = 4, floor_line = 5, step = 6,
                       air = 7;
 
 const WatchedPlace& at(const WatchedPlaces& places, std::size_t row) { return places.place.at(row); }
@@ -63,7 +63,7 @@ TEST_CASE("limits are the freezing point and a margin, or the limit of practice 
   const WatchedPlaces places = watched_in(bare_shop());
   CHECK(at(places, wall_tube).freezes_degC == Approx(0.0).margin(1e-9));
   CHECK(at(places, wall_tube).limit_degC == Approx(2.0));
-  CHECK(at(places, line).limit_degC == 0.0);
+  CHECK(at(places, floor_line).limit_degC == 0.0);
   CHECK(at(places, air).limit_degC == 4.4);
 }
 
@@ -76,7 +76,7 @@ TEST_CASE("glycol lowers the tube's limit, and the air is then only reported") {
   CHECK(at(places, wall_tube).limit_degC < -9.0);
   CHECK_FALSE(at(places, air).decides);
   CHECK(at(places, air).limit_degC == 0.0);
-  CHECK(at(places, line).freezes_degC == 0.0);  // what lies on the floor is water
+  CHECK(at(places, floor_line).freezes_degC == 0.0);  // what lies on the floor is water
 }
 
 TEST_CASE("the air on the first metre at a door stands part of the way to outdoor air") {
@@ -85,7 +85,7 @@ TEST_CASE("the air on the first metre at a door stands part of the way to outdoo
     d.frost_hold.door_air_share = door_air_share;
     return watched_in(d).place[place].idle.outdoor_share;
   };
-  for (const std::size_t at_door : {door_tube, line, step}) {
+  for (const std::size_t at_door : {door_tube, floor_line, step}) {
     double last = outdoor_share(0.0, at_door);
     const double first = last;
     for (const double share : {0.05, 0.2, 0.5}) {
@@ -115,7 +115,7 @@ TEST_CASE("wind makes the edge colder") {
 
 TEST_CASE("cold comes in along the floor: line, step, tube") {
   const WatchedPlaces places = watched_in(bare_shop());
-  CHECK(at(places, line).idle.outdoor_share > at(places, step).idle.outdoor_share);
+  CHECK(at(places, floor_line).idle.outdoor_share > at(places, step).idle.outdoor_share);
   CHECK(at(places, step).idle.outdoor_share > at(places, door_tube).idle.outdoor_share);
   Design d = bare_shop();
   d.tube.from_doors_m = 0.6;

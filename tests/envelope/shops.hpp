@@ -37,7 +37,8 @@ inline Design bare_shop() {
   d.tube.from_walls_m = 0.15;
   d.tube.from_doors_m = 0.3;
   d.tube.leader_m = 3.0;
-  d.manifold = {{"manifold", {}, {}}};
+  d.manifold.resize(1);
+  d.manifold[0].name = "manifold";
   d.boiler.hottest_degC = 49.0;
   d.pump.drop_K = 10.0;
   d.frost_hold = {2.0, 4.4, 1.0, 0.05, 1.0, 4.0 * 3600.0, {7.0 * 3600.0}};

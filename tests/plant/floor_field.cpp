@@ -141,10 +141,10 @@ TEST_CASE("sleeves that are proposed keep the apron cool, and shorter ones do no
     }
     return field_of(shop, 46.0).value.value().apron.at(0).warmest.surface_degC;
   };
-  // Films move a little with the sleeves, which are proposed under the bare leaders' films.
-  CHECK(warmest_with(*apron.sleeve_m) < apron.limit_degC + 0.1);
-  CHECK(*apron.sleeved_degC == Approx(warmest_with(*apron.sleeve_m)).margin(0.1));
-  CHECK(warmest_with(*apron.sleeve_m - 0.25) > apron.limit_degC - 0.1);
+  // Trials leave a hundredth of a kelvin; the length is sought under the bare leaders' films, a little off.
+  CHECK(*apron.sleeved_degC <= apron.limit_degC);
+  CHECK(*apron.sleeved_degC == Approx(warmest_with(*apron.sleeve_m)).margin(0.03));
+  CHECK(warmest_with(*apron.sleeve_m - 0.25) > apron.limit_degC - 0.2);
 }
 
 TEST_CASE("cool aprons need no sleeve") {

@@ -100,7 +100,9 @@ TEST_CASE("a manifold of many ports still fits a screen, and --full leaves nothi
 
 TEST_CASE("with several manifolds a port says whose it is") {
   Answer answer = sample(Question::balance);
-  answer.file.design.manifold = {{"north", {}, {}}, {"south", {}, {}}};
+  answer.file.design.manifold.resize(2);
+  answer.file.design.manifold[0].name = "north";
+  answer.file.design.manifold[1].name = "south";
   answer.loops->loop[1].manifold = 1;
   answer.balance->port[1].port = 1;
   const std::string all = flat(text(answer));

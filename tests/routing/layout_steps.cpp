@@ -21,7 +21,10 @@ std::vector<int> cells_of_part(const Draft& draft, int part) {
   return cells;
 }
 
-Attempt attempt_for(int loops) { return {loops, {1, 1, 1}, Fit{}, CutOptions{}, false}; }
+std::optional<Draft> shared_out(const LayoutTask& task) {
+  Work work{10000000};
+  return share_out(task, {4, {1, 1, 1}, Fit{}, CutOptions{}, false}, work);
+}
 
 }  // namespace
 
@@ -53,7 +56,7 @@ TEST_CASE("a floor is seen from its manifold and back without a change") {
 TEST_CASE("every free cell is in one part, each part in one piece with its gate") {
   for (std::uint64_t seed = 100; seed < 112; ++seed) {
     const LayoutTask task = seen_from_manifold(Drawer(seed).task());
-    const auto draft = share_out(task, attempt_for(4));
+    const auto draft = shared_out(task);
     if (!draft) continue;
     CAPTURE(seed);
     for (int part = 0; part < 4; ++part) {
@@ -79,7 +82,7 @@ TEST_CASE("every free cell is in one part, each part in one piece with its gate"
 
 TEST_CASE("the tube of a part is four spacings a cell, whatever its tree") {
   const LayoutTask task = seen_from_manifold(task_on(rectangle(36 * foot_m, 30 * foot_m), {18, 0}, {0, 1}));
-  const auto draft = share_out(task, attempt_for(4));
+  const auto draft = shared_out(task);
   REQUIRE(draft);
   std::mt19937_64 random(7);
   for (int part = 0; part < 4; ++part) {
