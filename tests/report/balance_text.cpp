@@ -106,9 +106,10 @@ TEST_CASE("with several manifolds a port says whose it is") {
   answer.loops->loop[1].manifold = 1;
   answer.balance->port[1].port = 1;
   const std::string all = flat(text(answer));
-  check_part(all, "turn PORT 1 of north down");
-  check_part(all, "read 1 of south: 0.73");
-  check_part(all, "Leave port 1 of south open");
+  check_part(all, "Manifolds: 1 north, 2 south.");
+  check_part(all, "turn PORT 1-1 down");
+  check_part(all, "read 2-1: 0.73");
+  check_part(all, "Leave port 2-1 open");
 }
 
 TEST_CASE("lengths alone: the aims share by length, and nothing speaks of heat") {
