@@ -15,7 +15,7 @@ struct Passing {
   const WeatherYear* weather = nullptr;
   LaidBefore laid{};
   bool sees_floor = false;  ///< the floor's temperature everywhere: for the answer itself, not for passes beside it
-  bool draws = true;  ///< false where only differences count: loops are then worked out from area and spacing
+  bool draws = true;        ///< false where only differences count: loops are then worked out from area and spacing
 };
 
 /// Coarser edges than the answer's own, where only differences count and many passes are made.

@@ -14,8 +14,8 @@ const WatchedPlace& named(const WatchedPlaces& places, const std::string& name) 
 }
 
 /// Where the bare shop's places stand in the list.
-constexpr std::size_t wall_tube = 0, corner_tube = 1, slab_corner = 2, soil = 3, door_tube = 4, floor_line = 5, step = 6,
-                      air = 7;
+constexpr std::size_t wall_tube = 0, corner_tube = 1, slab_corner = 2, soil = 3, door_tube = 4, floor_line = 5,
+                      step = 6, air = 7;
 
 const WatchedPlace& at(const WatchedPlaces& places, std::size_t row) { return places.place.at(row); }
 
