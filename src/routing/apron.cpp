@@ -6,8 +6,6 @@
 namespace slabwright::routing {
 namespace {
 
-std::size_t index(int i) { return static_cast<std::size_t>(i); }
-
 /// A leader turns up to a right angle out of its port: the bend takes its radius, and a little is left to hold it.
 constexpr double straight_before_turn = 1.1;
 

@@ -6,6 +6,7 @@
 
 #include "cells.hpp"
 #include "finish.hpp"
+#include "vectors.hpp"
 
 namespace slabwright::routing {
 namespace {
@@ -16,7 +17,6 @@ constexpr double hair_m = 1e-6;
 constexpr double bulb_gap = 0.65;
 constexpr double sag_m = 1e-4;
 
-Point moved(Point a, Point along, double by) { return {a.x_m + by * along.x_m, a.y_m + by * along.y_m}; }
 Point unit(Point from, Point to) {
   const double length = distance_m(from, to);
   return {(to.x_m - from.x_m) / length, (to.y_m - from.y_m) / length};

@@ -3,8 +3,6 @@
 namespace slabwright::routing {
 namespace {
 
-std::size_t index(int i) { return static_cast<std::size_t>(i); }
-
 struct Edge {
   int cell = 0;
   Way side = 0;

@@ -8,7 +8,6 @@
 namespace slabwright::routing {
 namespace {
 
-std::size_t index(int i) { return static_cast<std::size_t>(i); }
 std::ptrdiff_t offset(std::size_t i) { return static_cast<std::ptrdiff_t>(i); }
 
 constexpr double march = 0.125, most_deep = 6.0;

@@ -8,19 +8,13 @@
 #include "joints.hpp"
 #include "marks.hpp"
 #include "slabwright/contract.hpp"
+#include "vectors.hpp"
 
 namespace slabwright::routing {
 namespace {
 
 /// Lengths typed in feet and inches agree to this, metres.
 constexpr double same_m = 2e-6;
-
-std::size_t index(int i) { return static_cast<std::size_t>(i); }
-
-Point unit(Point a) {
-  const double length = std::sqrt(a.x_m * a.x_m + a.y_m * a.y_m);
-  return {a.x_m / length, a.y_m / length};
-}
 
 /// Whole millionths of a metre, about: wherever a floor lies and whichever way it is turned, its numbers are the same.
 double rounded_off(double m) {

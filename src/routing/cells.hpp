@@ -7,6 +7,9 @@
 
 namespace slabwright::routing {
 
+/// A cell, or a place in a row of them, as a list counts.
+inline std::size_t index(int i) { return static_cast<std::size_t>(i); }
+
 /// East, north, west, south: 0 to 3. A turn to the left adds one.
 using Way = int;
 inline Way opposite(Way way) { return (way + 2) % 4; }

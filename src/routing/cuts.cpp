@@ -11,8 +11,6 @@
 namespace slabwright::routing {
 namespace {
 
-std::size_t index(int i) { return static_cast<std::size_t>(i); }
-
 /// A split whose worst part comes this near to its share needs no rival.
 constexpr double good_split = 0.06;
 constexpr int rivals = 3, patient_rivals = 8;

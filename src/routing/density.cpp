@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include "vectors.hpp"
 
 namespace slabwright::routing {
 namespace {
@@ -11,22 +12,9 @@ namespace {
 constexpr int steps_per_spacing = 4, square_steps = 2 * steps_per_spacing;
 constexpr double parts_of_step = 16.0;
 
-struct Box {
-  Point low{HUGE_VAL, HUGE_VAL}, high{-HUGE_VAL, -HUGE_VAL};
-};
-
-Box box_of(const Polygon& polygon) {
-  Box box;
-  for (const Point p : polygon) {
-    box.low = {std::min(box.low.x_m, p.x_m), std::min(box.low.y_m, p.y_m)};
-    box.high = {std::max(box.high.x_m, p.x_m), std::max(box.high.y_m, p.y_m)};
-  }
-  return box;
-}
-
 double densest(const Box& box, double step_m, const std::vector<std::vector<Point>>& lines) {
-  const int columns = static_cast<int>((box.high.x_m - box.low.x_m) / step_m) + 1;
-  const int rows = static_cast<int>((box.high.y_m - box.low.y_m) / step_m) + 1;
+  const int columns = static_cast<int>((box.most.x_m - box.least.x_m) / step_m) + 1;
+  const int rows = static_cast<int>((box.most.y_m - box.least.y_m) / step_m) + 1;
   // Sums of all tube to the left and below.
   std::vector<double> sum_m(static_cast<std::size_t>((columns + 1) * (rows + 1)), 0.0);
   const auto at = [&](int i, int j) { return static_cast<std::size_t>(j * (columns + 1) + i); };
@@ -37,9 +25,9 @@ double densest(const Box& box, double step_m, const std::vector<std::vector<Poin
       for (int p = 0; p < parts; ++p) {
         const double share = (p + 0.5) / parts;
         const int i = static_cast<int>(
-            std::floor((line[c].x_m + share * (line[c + 1].x_m - line[c].x_m) - box.low.x_m) / step_m));
+            std::floor((line[c].x_m + share * (line[c + 1].x_m - line[c].x_m) - box.least.x_m) / step_m));
         const int j = static_cast<int>(
-            std::floor((line[c].y_m + share * (line[c + 1].y_m - line[c].y_m) - box.low.y_m) / step_m));
+            std::floor((line[c].y_m + share * (line[c + 1].y_m - line[c].y_m) - box.least.y_m) / step_m));
         if (i >= 0 && j >= 0 && i < columns && j < rows) sum_m[at(i + 1, j + 1)] += length / parts;
       }
     }

@@ -13,8 +13,6 @@
 namespace slabwright::routing {
 namespace {
 
-std::size_t index(int i) { return static_cast<std::size_t>(i); }
-
 /// Neighbours are traded to within this part of the mean; one cell is about as much at 12 in and 250 ft.
 constexpr double trade_ratio = 0.02;
 /// Times that cells are traded by lengths that came out.

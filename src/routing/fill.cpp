@@ -8,8 +8,6 @@
 namespace slabwright::routing {
 namespace {
 
-std::size_t index(int i) { return static_cast<std::size_t>(i); }
-
 /// So little of the floor may stay bare.
 constexpr double little_bare = 0.0002;
 constexpr int least_spots = 3, most_moves = 40;

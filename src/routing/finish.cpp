@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "cells.hpp"
+#include "vectors.hpp"
 
 namespace slabwright::routing {
 namespace {
@@ -16,14 +17,6 @@ constexpr double most_slant = 1.5;
 constexpr double sharpest = -0.5;
 /// A run of less than this is a tip: it may leave its place altogether.
 constexpr double tip_width = 1.35;
-
-Point minus(Point a, Point b) { return {a.x_m - b.x_m, a.y_m - b.y_m}; }
-double dot(Point a, Point b) { return a.x_m * b.x_m + a.y_m * b.y_m; }
-Point moved(Point a, Point along, double by) { return {a.x_m + by * along.x_m, a.y_m + by * along.y_m}; }
-Point unit(Point a) {
-  const double length = std::sqrt(dot(a, a));
-  return {a.x_m / length, a.y_m / length};
-}
 
 bool boxes_apart(Point a, Point b, Point c, Point d, double by) {
   return std::max(a.x_m, b.x_m) + by <= std::min(c.x_m, d.x_m) ||

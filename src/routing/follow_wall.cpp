@@ -9,7 +9,6 @@
 namespace slabwright::routing {
 namespace {
 
-std::size_t index(int i) { return static_cast<std::size_t>(i); }
 std::ptrdiff_t offset(std::size_t i) { return static_cast<std::ptrdiff_t>(i); }
 
 /// Tube and walls farther than this from bare floor are left alone, in spacings; tube is not carried on farther.

@@ -5,8 +5,6 @@
 namespace slabwright::routing {
 namespace {
 
-std::size_t index(int i) { return static_cast<std::size_t>(i); }
-
 int across(const Cells& cells, int cell) { return cells.at(cells.columns - 1 - cells.column(cell), cells.row(cell)); }
 Way across(Way way) { return way % 2 == 0 ? 2 - way : way; }
 

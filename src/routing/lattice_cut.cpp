@@ -7,8 +7,6 @@
 namespace slabwright::routing {
 namespace {
 
-std::size_t index(int i) { return static_cast<std::size_t>(i); }
-
 constexpr int most_bends = 3;
 /// In a region of more cells than this along and across, a third bend would be tried in too many places.
 constexpr int many_lines = 70;

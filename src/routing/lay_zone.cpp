@@ -25,8 +25,6 @@ double clearance_with_bends_m(const LayoutTask& task, double clearance_m, bool b
 
 namespace {
 
-std::size_t index(int i) { return static_cast<std::size_t>(i); }
-
 /// Tube besides the cells' own: leaders in the apron, and what balance costs.
 constexpr double leaders_and_balance = 1.04;
 /// A share-out that cells say is this uneven is laid only where none is better.

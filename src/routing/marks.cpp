@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "bands.hpp"
+#include "vectors.hpp"
 
 namespace slabwright::routing {
 namespace {
@@ -25,18 +26,6 @@ constexpr double band_slack = 0.5;
 enum Rank { axis_rank, band_rank, opening_rank, joint_rank, partition_rank, wall_rank };
 
 double along(Point p, bool x) { return x ? p.x_m : p.y_m; }
-
-struct Box {
-  Point least{HUGE_VAL, HUGE_VAL}, most{-HUGE_VAL, -HUGE_VAL};
-};
-Box box_of(const Polygon& polygon) {
-  Box box;
-  for (const Point p : polygon) {
-    box.least = {std::min(box.least.x_m, p.x_m), std::min(box.least.y_m, p.y_m)};
-    box.most = {std::max(box.most.x_m, p.x_m), std::max(box.most.y_m, p.y_m)};
-  }
-  return box;
-}
 
 double across_m(const Box& box, bool x) { return along(box.most, x) - along(box.least, x); }
 

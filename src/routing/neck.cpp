@@ -9,8 +9,6 @@
 namespace slabwright::routing {
 namespace {
 
-std::size_t index(int i) { return static_cast<std::size_t>(i); }
-
 /// No more than this many sizes of near floor are looked at.
 constexpr int most_looks = 4;
 

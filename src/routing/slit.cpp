@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include "vectors.hpp"
 
 namespace slabwright::routing {
 namespace {
@@ -14,13 +15,7 @@ constexpr double slit_clearance = 0.48;
 /// A slit behind is worth one beside it that is so much shorter; one to a border is worth less than one to a wall.
 constexpr double beside_price = 1.4, border_price = 1.5;
 
-Point unit(Point a) {
-  const double length = std::sqrt(a.x_m * a.x_m + a.y_m * a.y_m);
-  return {a.x_m / length, a.y_m / length};
-}
-Point moved(Point p, Point along, double by_m) { return {p.x_m + by_m * along.x_m, p.y_m + by_m * along.y_m}; }
 double cross(Point a, Point b) { return a.x_m * b.y_m - a.y_m * b.x_m; }
-double dot(Point a, Point b) { return a.x_m * b.x_m + a.y_m * b.y_m; }
 
 struct Hit {
   std::size_t edge = 0;

@@ -4,6 +4,7 @@
 
 #include "slabwright/routing.hpp"
 #include "slabwright/tube.hpp"
+#include "vectors.hpp"
 
 namespace slabwright {
 namespace {
@@ -22,11 +23,9 @@ Polygon polygon_from(const std::vector<Place>& outline) {
   return polygon;
 }
 
-Point moved(Point p, Point along, double by) { return {p.x_m + by * along.x_m, p.y_m + by * along.y_m}; }
-
 /// The floor up to so far inside a line on the outline.
 Polygon strip(Point from, Point to, Point inward, double depth_m) {
-  return {from, to, moved(to, inward, depth_m), moved(from, inward, depth_m)};
+  return {from, to, routing::moved(to, inward, depth_m), routing::moved(from, inward, depth_m)};
 }
 
 Point inward_of(Point from, Point to) {

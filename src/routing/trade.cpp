@@ -5,8 +5,6 @@
 namespace slabwright::routing {
 namespace {
 
-std::size_t index(int i) { return static_cast<std::size_t>(i); }
-
 /// A cell with few neighbours of its own and many of the receiver fills a notch and keeps the border straight.
 constexpr double receiver_weight = 1.5;
 /// Beyond so many times the tolerance cells are traded over joints too.

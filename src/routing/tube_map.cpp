@@ -8,8 +8,6 @@
 namespace slabwright::routing {
 namespace {
 
-std::size_t index(int i) { return static_cast<std::size_t>(i); }
-
 constexpr double raster = 0.25;  ///< of the spacing
 constexpr double sag = 0.01;     ///< of the spacing
 

@@ -1,5 +1,6 @@
-// Vectors of the plane.
+// Vectors of the plane, and boxes along its axes.
 #pragma once
+#include <algorithm>
 #include <cmath>
 
 #include "slabwright/geometry.hpp"
@@ -13,6 +14,19 @@ inline Point moved(Point a, Point along, double by) { return {a.x_m + by * along
 inline Point unit(Point a) {
   const double length = std::sqrt(dot(a, a));
   return {a.x_m / length, a.y_m / length};
+}
+
+/// From the least x and y of a polygon to the most.
+struct Box {
+  Point least{HUGE_VAL, HUGE_VAL}, most{-HUGE_VAL, -HUGE_VAL};
+};
+inline Box box_of(const Polygon& polygon) {
+  Box box;
+  for (const Point p : polygon) {
+    box.least = {std::min(box.least.x_m, p.x_m), std::min(box.least.y_m, p.y_m)};
+    box.most = {std::max(box.most.x_m, p.x_m), std::max(box.most.y_m, p.y_m)};
+  }
+  return box;
 }
 
 /// Whether a point lies within a distance of the line a-b; quicker than the distance.

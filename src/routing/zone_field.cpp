@@ -7,8 +7,6 @@
 namespace slabwright::routing {
 namespace {
 
-std::size_t index(int i) { return static_cast<std::size_t>(i); }
-
 Point middle_of(const Cells& cells, int cell) {
   const Point a = cells.quarter(cell, 0), b = cells.quarter(cell, 2);
   return {0.5 * (a.x_m + b.x_m), 0.5 * (a.y_m + b.y_m)};

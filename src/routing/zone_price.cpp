@@ -5,11 +5,10 @@
 #include <numeric>
 
 #include "lay_zone.hpp"
+#include "vectors.hpp"
 
 namespace slabwright::routing {
 namespace {
-
-std::size_t index(int i) { return static_cast<std::size_t>(i); }
 
 /// Tube besides the cells' own: leaders in the apron, and what balance costs.
 constexpr double leaders_and_balance = 1.04;
@@ -29,18 +28,6 @@ constexpr double much_of_border = 0.25;
 constexpr double same_line = 0.05;
 /// A no-tube area is a partition if it is no thicker and no shorter, in spacings.
 constexpr double partition_thickness = 1.0, partition_length = 3.0;
-
-struct Box {
-  Point least{HUGE_VAL, HUGE_VAL}, most{-HUGE_VAL, -HUGE_VAL};
-};
-Box box_of(const Polygon& polygon) {
-  Box box;
-  for (const Point& p : polygon) {
-    box.least = {std::min(box.least.x_m, p.x_m), std::min(box.least.y_m, p.y_m)};
-    box.most = {std::max(box.most.x_m, p.x_m), std::max(box.most.y_m, p.y_m)};
-  }
-  return box;
-}
 
 Point middle_of(const Cells& cells, int cell) {
   const Point a = cells.quarter(cell, 0), b = cells.quarter(cell, 2);
