@@ -2,6 +2,7 @@
 // given, derived from area and spacing, or shared out over a count; hydraulics, section and leaders read only `along`.
 #pragma once
 #include <cstddef>
+#include <deque>
 #include <string>
 #include <vector>
 
@@ -46,13 +47,21 @@ struct Drawing {
   LayoutCheck check;
 };
 
-/// Layouts that were laid before, so that passes over one floor lay it once.
+/// A task, what was laid for it, and what that is worth.
+struct LaidTask {
+  LayoutTask task;
+  Checked<TubeLayout> layout;
+  LayoutCheck check;  ///< where there is a layout
+};
+
+/// Layouts that were laid before, so that passes over one floor lay and measure it once.
 class LaidBefore {
  public:
-  const Checked<TubeLayout>& laid(const LayoutTask& task);
+  /// Stands as long as this does.
+  const LaidTask& laid(const LayoutTask& task);
 
  private:
-  std::vector<std::pair<LayoutTask, Checked<TubeLayout>>> known_;
+  std::deque<LaidTask> known_;
 };
 
 struct LoopPlan {

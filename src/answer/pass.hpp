@@ -6,8 +6,9 @@
 
 namespace slabwright {
 
-/// What a pass is run for: the whole line, only as much as the frost hold needs, or the line without any frost hold.
-enum class Reach { whole, frost_hold, no_frost_hold };
+/// What a pass is run for: the whole line, the line without what is bought and laid on the site, only as much as the
+/// frost hold needs, or the line without any frost hold.
+enum class Reach { whole, no_site, frost_hold, no_frost_hold };
 
 /// What passes over one file share: edges that were solved before, and the weather that was brought.
 struct Passing {

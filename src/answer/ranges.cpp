@@ -37,7 +37,7 @@ void add_ranges(Answer& answer, Passing& passing) {
   for (std::size_t i = 0; i < 3; ++i) {
     const auto file = with_key(answer.file, "building.quality", qualities[i]);
     if (!file) return;
-    answers[i] = pass(*file, answer.wishes.question, passing);
+    answers[i] = pass(*file, answer.wishes.question, passing, Reach::no_site);
   }
   answer.loss_W = three(
       answers, [](const Answer& a) { return a.envelope ? std::optional<double>(a.envelope->loss_W) : std::nullopt; });

@@ -54,11 +54,11 @@ std::vector<Diagnostic> as_warnings(std::vector<Diagnostic> said) {
   return said;
 }
 
-Checked<LoopPlan> drawn_plan(const Design& design, const Floors& floors, const LayoutTask& task,
-                             const Checked<TubeLayout>& layout) {
-  LoopPlan plan = summed_up(design, floors, loops_as_drawn(design, task, *layout.value));
-  plan.drawing = Drawing{task, layout.value->apron, check_layout(task, *layout.value)};
-  std::vector<Diagnostic> said = layout.said;
+Checked<LoopPlan> drawn_plan(const Design& design, const Floors& floors, const LaidTask& laid) {
+  const TubeLayout& layout = *laid.layout.value;
+  LoopPlan plan = summed_up(design, floors, loops_as_drawn(design, laid.task, layout));
+  plan.drawing = Drawing{laid.task, layout.apron, laid.check};
+  std::vector<Diagnostic> said = laid.layout.said;
   const auto remarks = remarks_on(design, floors, plan);
   said.insert(said.end(), remarks.begin(), remarks.end());
   return {std::move(plan), std::move(said)};
@@ -109,9 +109,9 @@ Checked<LoopPlan> plan_loops(const Design& design, LaidBefore* laid) {
   const routing::Floors floors = routing::floors_of(design);
   std::vector<Diagnostic> undrawn;
   if (const auto task = laid ? layout_task(design) : std::nullopt) {
-    const Checked<TubeLayout>& layout = laid->laid(*task);
-    if (layout) return routing::drawn_plan(design, floors, *task, layout);
-    undrawn = routing::as_warnings(layout.said);
+    const LaidTask& known = laid->laid(*task);
+    if (known.layout) return routing::drawn_plan(design, floors, known);
+    undrawn = routing::as_warnings(known.layout.said);
   }
   const bool counted = std::any_of(design.manifold.begin(), design.manifold.end(),
                                    [](const Manifold& manifold) { return manifold.loops_number.has_value(); });

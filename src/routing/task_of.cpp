@@ -151,12 +151,14 @@ std::optional<LayoutTask> layout_task(const Design& design) {
   return task;
 }
 
-const Checked<TubeLayout>& LaidBefore::laid(const LayoutTask& task) {
-  for (const auto& [known, layout] : known_) {
-    if (known == task) return layout;
+const LaidTask& LaidBefore::laid(const LayoutTask& task) {
+  for (const LaidTask& known : known_) {
+    if (known.task == task) return known;
   }
-  known_.emplace_back(task, lay_tube(task));
-  return known_.back().second;
+  LaidTask made{task, lay_tube(task), {}};
+  if (made.layout) made.check = check_layout(task, *made.layout.value);
+  known_.push_back(std::move(made));
+  return known_.back();
 }
 
 }  // namespace slabwright
