@@ -1,6 +1,7 @@
 // Areas, crossings, and what lies in what.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "slabwright/geometry.hpp"
 #include "slabwright/geometry_path.hpp"
@@ -127,18 +128,23 @@ double distance_to_boundary_m(Point point, std::span<const Point> polygon) {
 }
 
 // The outer polygon has no holes, so its inside holds all of the inner polygon once it holds its boundary. Each edge is
-// cut wherever it may pass from inside to outside; between two cuts one place speaks for the whole piece.
+// cut wherever it may pass from inside to outside; between two cuts one place speaks for the whole piece. That place is
+// rounded, and where both edges lie on one slanting line it may land beside it: by less than `rounding_m`.
 bool inside(std::span<const Point> inner, std::span<const Point> outer, double slack_m) {
-  const auto holds = [&](Point p) {
-    return where_is(p, outer) != Where::outside || distance_to_boundary_m(p, outer) <= slack_m;
+  const auto holds = [&](Point p, double beyond_m) {
+    return where_is(p, outer) != Where::outside || distance_to_boundary_m(p, outer) <= beyond_m;
   };
+  double reach_m = 0.0;
+  for (const Point& p : inner) reach_m = std::max({reach_m, std::abs(p.x_m), std::abs(p.y_m)});
+  const double rounding_m = 8.0 * std::numeric_limits<double>::epsilon() * reach_m;
   for (std::size_t i = 0; i < inner.size(); ++i) {
     const Point from = inner[i], along = minus(inner[after(i, inner.size())], from);
-    if (!holds(from)) return false;
+    if (!holds(from, slack_m)) return false;
     const std::vector<double> cuts = cuts_of(from, inner[after(i, inner.size())], outer);
     for (std::size_t k = 0; k + 1 < cuts.size(); ++k) {
       const double middle = 0.5 * (cuts[k] + cuts[k + 1]);
-      if (!holds({from.x_m + middle * along.x_m, from.y_m + middle * along.y_m})) return false;
+      const Point place{from.x_m + middle * along.x_m, from.y_m + middle * along.y_m};
+      if (!holds(place, std::max(slack_m, rounding_m))) return false;
     }
   }
   return true;

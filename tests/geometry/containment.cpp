@@ -67,6 +67,11 @@ TEST_CASE("a room lies in a slab with its boundary, not across a cut corner") {
   CHECK_FALSE(inside(Polygon{{8, 9}, {0, 9}, {12, 5}}, ell, 0.0));
 }
 
+TEST_CASE("walls on one slanting line hold each other whatever the rounding between their corners") {
+  const Polygon outer{{-8, -6}, {-8, -8}, {-3, -8}, {4, -1}, {6, 8}, {0, 2}};
+  CHECK(inside(Polygon{{-4, -2}, {-4, -4}, {1, -4}, {1, 3}}, outer, 0.0));
+}
+
 TEST_CASE("a tape's reading beyond the wall is forgiven, more is not") {
   CHECK(inside(rectangle(8.005, 9), ell, 0.010));
   CHECK_FALSE(inside(rectangle(8.02, 9), ell, 0.010));
