@@ -13,7 +13,7 @@ namespace {
 
 /// A split whose worst part comes this near to its share needs no rival.
 constexpr double good_split = 0.06;
-constexpr int rivals = 3, patient_rivals = 8;
+constexpr int rivals = 3;
 constexpr int most_calls = 300;
 /// What a cell costs that a cut takes from every gate, in half cells of tube.
 constexpr double lost_price = 6.0;
@@ -101,7 +101,7 @@ class Splitter {
     std::vector<CutWish> wishes;
     for (int middle = from + 1; middle < to; ++middle) {
       if (std::abs(2 * middle - from - to) > 2 * most_off_middle) continue;
-      wishes.push_back({middle - from, to - from, scale * wanted_m(from, middle)});
+      wishes.push_back({middle - from, scale * wanted_m(from, middle)});
     }
     std::vector<Bid> all;
     std::vector<std::vector<Cut>> cuts = cheapest_cuts(cells_, region, border, sums_, wishes, options_, work_);
@@ -159,8 +159,7 @@ class Splitter {
     Parts best;
     best.worst_ratio = HUGE_VAL;
     if (++calls_ > most_calls) return best;
-    const std::size_t most = options_.follow_walls ? patient_rivals : rivals;
-    for (const Candidate& candidate : candidates(region, from, to, most)) {
+    for (const Candidate& candidate : candidates(region, from, to, rivals)) {
       Parts left = split(candidate.left, from, candidate.middle);
       if (left.worst_ratio < best.worst_ratio) {
         const Parts right = split(candidate.right, candidate.middle, to);

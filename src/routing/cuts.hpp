@@ -13,9 +13,6 @@ struct Parts {
 struct CutOptions {
   double bend_price = 3.0;
   double step_price = 0.12;
-  /// Cuts may follow walls round corners too, so far from them that every loop on that side passes: where straight ones
-  /// shut loops in. It takes longer.
-  bool follow_walls = false;
 };
 
 /// Steps that lines may still take in search of cuts, counted and not timed: the same on every machine.

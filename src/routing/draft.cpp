@@ -5,6 +5,7 @@
 
 #include "bands.hpp"
 #include "halves.hpp"
+#include "even_out.hpp"
 #include "heat.hpp"
 #include "mirror.hpp"
 #include "trade.hpp"
@@ -163,6 +164,11 @@ std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt, W
   if (parts.owner.empty()) return std::nullopt;
   draft.owner = std::move(parts.owner);
   traded(draft, leader_heat_m);
+  if (draft.spread_ratio > fair_spread) {
+    std::mt19937_64 random(task.seed);
+    even_out(draft.cells, gates, leader_heat_m, random, draft.owner);
+    traded(draft, leader_heat_m);
+  }
   draft.longest_m = longest_m(draft);
   return draft;
 }

@@ -28,7 +28,11 @@ struct Draft {
   std::vector<char> cold_last;   ///< whether a loop's tube beside walls lies in its second half
 };
 
-/// Absent where the apron has no room, and by halves where cells are not their own mirror image.
+/// A share-out that cells say is more uneven is laid only where none is better.
+constexpr double fair_spread = 0.06;
+
+/// By cuts, and where these shut loops in, by borders moved from there. Absent where the apron has no room, and by
+/// halves where cells are not their own mirror image.
 std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt, Work& work);
 
 /// One task twice: its clearances enlarged so that cells leave room for bends, and as they are asked for.

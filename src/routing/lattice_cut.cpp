@@ -10,9 +10,6 @@ namespace {
 constexpr int most_bends = 3;
 /// In a region of more cells than this along and across, a third bend would be tried in too many places.
 constexpr int many_lines = 70;
-/// Bends at a wall's distance come cheap: the tubes beside that wall bend there anyway.
-constexpr int most_wall_bends = 4;
-constexpr double wall_bend_share = 0.3;
 /// A line that turns back beside itself shuts a strip of floor in.
 constexpr double u_price = 1.5;
 /// What a step along a joint, or along a partition, is worth: tube need not cross it then.
@@ -23,7 +20,7 @@ constexpr std::size_t kept_cuts = 120;
 struct Run {
   int vertex = 0;
   Way way = 0;
-  int bends = 0, wall_bends = 0;
+  int bends = 0;
   double sum_m = 0.0;
   int turned = 0;  ///< the last free bend: +1 left, -1 right
   int alike = 0;   ///< how many of that kind came together
@@ -50,15 +47,13 @@ class Search {
     found_.clear();
     limit_ = HUGE_VAL;
     wanted_m_ = wish.left_m;
-    left_loops_ = wish.middle;
-    right_loops_ = wish.gates - wish.middle;
     last_gate_ = border_.gate_edge.back();
     for (int place = border_.gate_edge[index(wish.middle - 1)] + 1; place <= border_.gate_edge[index(wish.middle)];
          ++place) {
       const int vertex = border_.vertex[index(place)];
       start_ = place;
       if (border_.place[index(vertex)] != place) continue;
-      for (Way way = 0; way < 4; ++way) follow({vertex, way, 0, 0, 0.0, 0, 0});
+      for (Way way = 0; way < 4; ++way) follow({vertex, way, 0, 0.0, 0, 0});
     }
     shrink(kept_cuts);
     return std::move(found_);
@@ -138,26 +133,14 @@ class Search {
     return 0.0;
   }
 
-  /// Whether the line should turn here to keep so many cells between it and the wall on that side: the wall lies ahead
-  /// by as many, or its corner that juts out was passed as many steps ago.
-  bool wall_turn(int vertex, Way way, int turn) const {
-    const int keep = turn < 0 ? left_loops_ : right_loops_;
-    if (ahead(vertex, way) == keep) return true;
-    const int kept = turn > 0 ? left_loops_ : right_loops_;
-    const Way side = (way + turn + 4) % 4;
-    const int corner = vertex - kept * stride(way);
-    return steps_ - since_ > kept && ahead(corner, side) == kept && ahead(corner + stride(way), side) > kept;
-  }
-
   /// Straight on until the border; a bend wherever one may be.
   void follow(const Run& run) {
     const std::size_t depth = corner_.size();
     corner_.push_back(run.vertex);
-    const int before = steps_, since = since_;
+    const int before = steps_;
     const double seams = seams_;
-    since_ = steps_;
     Run now = run;
-    const double bends_price = options_.bend_price * (run.bends + wall_bend_share * run.wall_bends);
+    const double bends_price = options_.bend_price * run.bends;
     for (int left = ahead(run.vertex, run.way); left > 0; --left) {
       if (--work_.steps_left < 0) break;
       // What has been paid for already is too much.
@@ -173,22 +156,13 @@ class Search {
     }
     steps_ = before;
     seams_ = seams;
-    since_ = since;
     corner_.resize(depth);
   }
 
   void bend(const Run& now, int turn) {
+    if (now.bends >= bends_) return;
     Run next = now;
     next.way = (now.way + turn + 4) % 4;
-    const bool at_wall =
-        options_.follow_walls && now.wall_bends < most_wall_bends && wall_turn(now.vertex, now.way, turn);
-    if (at_wall) {
-      ++next.wall_bends;
-      next.turned = next.alike = 0;
-      follow(next);
-      return;
-    }
-    if (now.bends >= (now.wall_bends > 0 ? most_bends - 1 : bends_)) return;
     ++next.bends;
     next.alike = turn == now.turned ? now.alike + 1 : 1;
     next.turned = turn;
@@ -200,8 +174,7 @@ class Search {
     if (place != 0 && place <= last_gate_) return;
     double left_m = run.sum_m + border_.sum_m[index(start_)] - border_.sum_m[index(place)];
     if (place != 0) left_m += border_.sum_m.back();
-    const double bends = run.bends + wall_bend_share * run.wall_bends;
-    const double price = std::abs(left_m - wanted_m_) / unit_m_ + options_.bend_price * bends +
+    const double price = std::abs(left_m - wanted_m_) / unit_m_ + options_.bend_price * run.bends +
                          options_.step_price * steps_ - seams_ + (run.alike >= 2 ? u_price : 0.0);
     if (price >= limit_) return;
     Cut cut{corner_, price};
@@ -226,10 +199,9 @@ class Search {
   const ColumnSums& sums_;
   const CutOptions& options_;
   Work& work_;
-  int across_ = 0, bends_ = 0, left_loops_ = 1, right_loops_ = 1;
+  int across_ = 0, bends_ = 0;
   double unit_m_ = 1.0, wanted_m_ = 0.0, limit_ = HUGE_VAL;
   int last_gate_ = 0, start_ = 0, steps_ = 0;
-  int since_ = 0;  ///< steps at the last bend
   std::array<std::vector<int>, 4> ahead_;
   std::vector<double> seam_;
   double seams_ = 0.0;  ///< what steps up to here were worth

@@ -14,7 +14,6 @@ struct Cut {
 /// Where a cut is to begin, and what it is to leave on its left.
 struct CutWish {
   int middle = 1;  ///< between the gate before this one and this one
-  int gates = 2;   ///< of so many
   double left_m = 0.0;
 };
 /// For each wish, the cheapest cuts, cheapest first. Price: how far off the tube on the left is, in half cells, and

@@ -27,13 +27,9 @@ namespace {
 
 /// Tube besides the cells' own: leaders in the apron, and what balance costs.
 constexpr double leaders_and_balance = 1.04;
-/// A share-out that cells say is this uneven is laid only where none is better.
-constexpr double fair_spread = 0.06;
 constexpr int most_laid = 4, enough_laid = 2;
 /// With more loops than this, floors that so many ways of cutting do not share out are given up: each takes long.
 constexpr int many_loops = 30, most_failed = 4;
-/// Cuts that follow walls are looked for among no more loops than this: seconds go by with more.
-constexpr int most_followed = 16;
 /// Search for cuts ends after so many steps, half a second or so. Floors that are shared out well take a tenth.
 constexpr long most_steps = 40000000;
 /// Tube laid wider than it was asked for heats less: a tenth more is as bad as a bend more in 100 ft.
@@ -113,7 +109,7 @@ LayoutTask with_room_for_bends(LayoutTask task, const std::vector<char>& is_bord
 }
 
 /// In the order they are tried: wide aprons before deep ones, gates all round before those on one side, cells near
-/// their size before ones stretched to fit between walls, straight cuts before ones that follow walls.
+/// their size before ones stretched to fit between walls.
 std::vector<Attempt> attempts(const LayoutTask& seen, int loops) {
   const int depth = std::max(1, loops / 4);
   std::vector<Fit> fits{Fit{0.96, 1.08}, Fit{0.95, 1.22}};
@@ -125,13 +121,10 @@ std::vector<Attempt> attempts(const LayoutTask& seen, int loops) {
     fit.about_axis = true;
     for (const int deep : {depth, depth + 1}) all.push_back({loops, {deep, deep, deep}, fit, CutOptions{}, true});
   }
-  for (const bool follow_walls : {false, true}) {
-    if (follow_walls && loops > most_followed) break;
-    for (const ApronShape& shape :
-         {ApronShape{depth, depth, depth}, ApronShape{depth + 1, depth + 1, depth + 1}, ApronShape{depth, depth, 0},
-          ApronShape{depth, 0, depth}, ApronShape{depth + 1, depth + 1, 0}, ApronShape{depth + 1, 0, depth + 1}}) {
-      for (const Fit& fit : fits) all.push_back({loops, shape, fit, CutOptions{3.0, 0.12, follow_walls}, false});
-    }
+  for (const ApronShape& shape :
+       {ApronShape{depth, depth, depth}, ApronShape{depth + 1, depth + 1, depth + 1}, ApronShape{depth, depth, 0},
+        ApronShape{depth, 0, depth}, ApronShape{depth + 1, depth + 1, 0}, ApronShape{depth + 1, 0, depth + 1}}) {
+    for (const Fit& fit : fits) all.push_back({loops, shape, fit, CutOptions{}, false});
   }
   return all;
 }
@@ -171,11 +164,10 @@ class Layer {
     best_ = {};
     laid_ = 0;
     std::optional<Draft> unfair;
-    std::optional<Neck> neck;
     int failed = 0;
     for (const Attempt& attempt : attempts(seen_, loops)) {
-      if (laid_ == most_laid || ((laid_ > 0 || neck) && attempt.cut.follow_walls)) break;
-      auto draft = share_out(seen_, attempt, attempt.cut.follow_walls ? following_ : straight_);
+      if (laid_ == most_laid) break;
+      auto draft = share_out(seen_, attempt, work_);
       if (!draft && loops > many_loops && ++failed == most_failed) break;
       if (!draft) continue;
       if (!seen_.loss.empty() && draft->longest_m > little_over * task_.longest_loop_m) {
@@ -186,8 +178,6 @@ class Layer {
         if (try_out(*draft) || (laid_ >= enough_laid && good_enough(best_.check))) return std::move(best_);
         continue;
       }
-      // No cut helps where a neck holds loops up.
-      if (!unfair) neck = neck_of(*draft);
       if (!unfair || draft->spread_ratio < unfair->spread_ratio) {
         unfair = std::move(draft);
       }
@@ -231,7 +221,7 @@ class Layer {
   const LayoutTask exact_;
   Best best_;
   int laid_ = 0;
-  Work straight_{most_steps}, following_{most_steps};
+  Work work_{most_steps};
 };
 
 /// With the fewest loops that come out within the limit; a few more are tried.
