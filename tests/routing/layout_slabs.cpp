@@ -19,7 +19,7 @@ double share_of(std::vector<double> values, double share) {
 }
 
 struct Figures {
-  int slabs = 0, refused = 0, sound = 0, crossings = 0, must_be = 0;
+  int slabs = 0, refused = 0, sound = 0, crossings = 0, must_be = 0, uneven = 0;
   std::vector<double> spread, far, bends, apart, bulbs_apart, dense;
   std::vector<std::uint64_t> failed;  ///< refused, not sound, uneven or bare, and no second check says it must be
   std::array<int, shape_names.size()> by_shape{};
@@ -69,6 +69,7 @@ void add(Figures& f, const Slab& slab, std::uint64_t number) {
   const bool uneven_must_be = c.spread_ratio > most_spread && uneven_must_be_so(slab.task, loops, most_spread);
   const bool bare_must_be =
       c.far_floor_ratio > most_far && c.far_floor_ratio - floor_out_of_reach_ratio(slab.task) <= most_far;
+  f.uneven += c.spread_ratio > most_spread && !uneven_must_be ? 1 : 0;
   f.must_be += uneven_must_be || bare_must_be ? 1 : 0;
   if ((!c.sound() && !uneven_must_be) || (c.spread_ratio > most_spread && !uneven_must_be) ||
       (c.far_floor_ratio > most_far && !bare_must_be)) {
@@ -87,8 +88,8 @@ void print(const Figures& f) {
       " %%, holes %.0f %%, manifold near a corner %.0f %%, in an arm %.0f %%, on a slanted wall %.0f %%, turned %.0f "
       "%%\n",
       per_cent(f.with_holes), per_cent(f.at_corner), per_cent(f.in_arm), per_cent(f.at_slant), per_cent(f.turned));
-  std::printf(" refused %d, sound %d, crossings %d, must be so %d, failed %zu\n", f.refused, f.sound, f.crossings,
-              f.must_be, f.failed.size());
+  std::printf(" refused %d, sound %d, crossings %d, must be so %d, uneven without need %d, failed %zu\n", f.refused, f.sound,
+              f.crossings, f.must_be, f.uneven, f.failed.size());
   const auto row = [](const char* what, const std::vector<double>& v, double by) {
     std::printf(" %s: median %.2f, 95th percentile %.2f, least %.2f, most %.2f\n", what, by * share_of(v, 0.5),
                 by * share_of(v, 0.95), by * share_of(v, 0.0), by * share_of(v, 1.0));
