@@ -20,6 +20,12 @@ class Filler {
   }
 
   void fill() {
+    fill_bare();
+    ease_jogs(lying_);
+  }
+
+ private:
+  void fill_bare() {
     for (int made = 0; made < most_moves;) {
       if (lying_.map().far_number() <= little_bare * lying_.map().floor_number()) return;
       const Bare bare = largest_bare();
@@ -32,7 +38,6 @@ class Filler {
     }
   }
 
- private:
   bool is_bare(int spot) const {
     return lying_.map().spots()[index(spot)].lines_number == 0 && left_[index(spot)] == 0;
   }
