@@ -116,6 +116,17 @@ bool end_keeps_clear(const LayoutTask& task, Point before, Point a, Point b, Poi
   return clear(task, rounded(std::vector<Point>{before, a, b, after}, std::max(0.5 * task.spacing_m, radius_m)));
 }
 
+double bend_room_m(const LayoutTask& task, const std::vector<Point>& c, std::size_t i, bool after) {
+  if (i == 0 || i + 1 >= c.size()) return 0.0;
+  const double radius_m = task.bend_radius_m;
+  const std::size_t first = after ? i - 1 : i;
+  if (first > 0 && first + 2 < c.size() && narrow(c, first, radius_m)) {
+    return Bulb(distance_m(c[first], c[first + 1]), radius_m).height_m();
+  }
+  const Point in = unit(c[i - 1], c[i]), out = unit(c[i], c[i + 1]);
+  return radius_m * std::abs(cross(in, out)) / std::max(1.0 + dot(in, out), 1e-6);
+}
+
 void drop_short_ends(const LayoutTask& task, std::vector<Strand>& strands) {
   for (Strand& strand : strands) {
     std::vector<Point>& c = strand.corner;
