@@ -67,6 +67,9 @@ struct Bare {
 /// Lines that step aside slant over instead where no floor is bare for it.
 void ease_jogs(Lying& lying);
 
+/// An end pushed out or a corner moved along its line, if that heats at least this share of the bare floor.
+bool nudge_into(Lying& lying, const Bare& bare, double least_share);
+
 /// A stretch of a tube line moved towards bare floor.
 bool bump_into(Lying& lying, const Bare& bare);
 
