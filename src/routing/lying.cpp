@@ -82,7 +82,7 @@ bool Lying::clear(std::size_t loop, const Piece& piece, const Rule& rule) const 
     if (!spared && (where_is(a, task_.outline) == Where::outside || !keeps_clear(task_, a, b))) return false;
     bool apart = true;
     map_.each_near(a, b, task_.spacing_m, [&](const TubeEdge& edge) {
-      apart = edge.loop == static_cast<int>(loop) || distance_of_edges_m(a, b, edge.a, edge.b) >= least_m;
+      apart = edge.loop == static_cast<int>(loop) || !nearer(a, b, edge.a, edge.b, least_m);
       return apart;
     });
     if (!apart) return false;
@@ -124,7 +124,7 @@ bool Lying::own_apart(std::size_t loop, const Path& path, Place place, const Rul
         const double along_m =
             place.at_m + (static_cast<double>(i) + 0.5) * here_m - from_m - (static_cast<double>(j) + 0.5) * there_m;
         if (std::abs(along_m) < one_bend * task_.spacing_m) continue;
-        if (distance_of_edges_m(here[i], here[i + 1], there[j], there[j + 1]) < gap_m(here[i], rule)) return false;
+        if (nearer(here[i], here[i + 1], there[j], there[j + 1], gap_m(here[i], rule))) return false;
       }
     }
   }
