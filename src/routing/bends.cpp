@@ -75,13 +75,27 @@ bool clear(const LayoutTask& task, const Path& path) {
   return true;
 }
 
-/// Corners between two bulbs. A wide bend reaches farther into its corner than a narrow one: where that is barred, the
-/// narrow one is taken.
+/// How much of its two lines the bend at corner i takes, for a radius of one.
+double taken(std::span<const Point> c, std::size_t i) {
+  const Point in = unit(c[i - 1], c[i]), out = unit(c[i], c[i + 1]);
+  return std::abs(cross(in, out)) / std::max(1.0 + dot(in, out), 1e-6);
+}
+
+/// Corners between two bulbs. A wide bend reaches farther into its corner than a narrow one, and takes more of its
+/// lines: where that is barred, or two wide ones would leave each other too little, narrow ones are taken.
 void add_rounded(const LayoutTask& task, std::span<const Point> corner, Path& path) {
   const double wide_m = std::max(0.5 * task.spacing_m, task.bend_radius_m);
   std::vector<double> radius_m(corner.size(), wide_m);
   for (std::size_t i = leader_corners; i + leader_corners < corner.size() && wide_m > task.bend_radius_m; ++i) {
     if (!clear(task, rounded(corner.subspan(i - 1, 3), wide_m))) radius_m[i] = task.bend_radius_m;
+  }
+  for (std::size_t i = 1; i + 2 < corner.size() && wide_m > task.bend_radius_m; ++i) {
+    const double a = taken(corner, i), b = taken(corner, i + 1), length = distance_m(corner[i], corner[i + 1]);
+    // What the one that takes more gets, as `rounded` shares lines out.
+    const double rest_m = std::max(0.5 * length, length - wide_m * std::min(a, b));
+    if (rest_m < std::min(wide_m, task.bend_radius_m + hair_m) * std::max(a, b)) {
+      radius_m[i] = radius_m[i + 1] = task.bend_radius_m;
+    }
   }
   const Path made = rounded(corner, radius_m);
   path.insert(path.end(), made.begin(), made.end());
@@ -114,6 +128,16 @@ bool end_keeps_clear(const LayoutTask& task, Point before, Point a, Point b, Poi
   const double radius_m = task.bend_radius_m;
   if (distance_m(a, b) < 2.0 * radius_m - hair_m) return clear(task, bulb(a, b, unit(before, a), radius_m));
   return clear(task, rounded(std::vector<Point>{before, a, b, after}, std::max(0.5 * task.spacing_m, radius_m)));
+}
+
+double bend_room_m(const LayoutTask& task, const std::vector<Point>& c, std::size_t i, bool after) {
+  if (i == 0 || i + 1 >= c.size()) return 0.0;
+  const double radius_m = task.bend_radius_m;
+  const std::size_t first = after ? i - 1 : i;
+  if (first > 0 && first + 2 < c.size() && narrow(c, first, radius_m)) {
+    return Bulb(distance_m(c[first], c[first + 1]), radius_m).height_m();
+  }
+  return radius_m * taken(c, i);
 }
 
 void drop_short_ends(const LayoutTask& task, std::vector<Strand>& strands) {

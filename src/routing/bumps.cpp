@@ -220,7 +220,18 @@ class Bumper {
     return corners;
   }
 
+  /// The bends at the ends of the run keep their room.
+  void keep_off_ends(Bump& bump) const {
+    const auto& c = lying_.corners(bump.run.loop);
+    const double bend_m = lying_.task().bend_radius_m * legs[bump.leg].half_tangent + 1e-6;
+    const double from_m = bend_room_m(lying_.task(), c, bump.run.i, true) + bend_m;
+    const double to_m = bump.run.length_m - bend_room_m(lying_.task(), c, bump.run.i + 1, false) - bend_m;
+    if (!bump.whole_from) bump.from_m = std::max(bump.from_m, from_m);
+    if (!bump.whole_to) bump.to_m = std::min(bump.to_m, to_m);
+  }
+
   void add(Bump bump, std::vector<Bump>& bumps) const {
+    keep_off_ends(bump);
     const double slant_m = bump.deep_m * legs[bump.leg].cosine / legs[bump.leg].sine;
     const double front_m =
         bump.to_m - bump.from_m - (bump.whole_from ? 0.0 : slant_m) - (bump.whole_to ? 0.0 : slant_m);

@@ -10,7 +10,11 @@ namespace {
 
 /// So little of the floor may stay bare.
 constexpr double little_bare = 0.0002;
-constexpr int least_spots = 3, most_moves = 40;
+/// Smaller patches are worth no bends.
+constexpr int least_spots = 3;
+constexpr int most_moves = 60;
+/// Tube is moved without bends first where that heats so much of a patch.
+constexpr double nearly_all = 0.7;
 
 class Filler {
  public:
@@ -20,11 +24,20 @@ class Filler {
   }
 
   void fill() {
+    fill_bare();
+    ease_jogs(lying_);
+  }
+
+ private:
+  void fill_bare() {
     for (int made = 0; made < most_moves;) {
       if (lying_.map().far_number() <= little_bare * lying_.map().floor_number()) return;
       const Bare bare = largest_bare();
-      if (static_cast<int>(bare.spot.size()) < least_spots) return;
-      if (bump_into(lying_, bare) || follow_wall(lying_, bare) || lead_round(lying_, bare)) {
+      if (bare.spot.empty()) return;
+      const bool worth_bends = static_cast<int>(bare.spot.size()) >= least_spots;
+      if (nudge_into(lying_, bare, nearly_all) ||
+          (worth_bends && (bump_into(lying_, bare) || follow_wall(lying_, bare) || lead_round(lying_, bare))) ||
+          nudge_into(lying_, bare, 0.0)) {
         ++made;
       } else {
         for (const int spot : bare.spot) left_[index(spot)] = 1;
@@ -32,7 +45,6 @@ class Filler {
     }
   }
 
- private:
   bool is_bare(int spot) const {
     return lying_.map().spots()[index(spot)].lines_number == 0 && left_[index(spot)] == 0;
   }

@@ -32,6 +32,9 @@ void fill_bare_floor(const LayoutTask& task, std::vector<Strand>& strands, std::
 /// Whether the arcs of an end at a and b, its legs coming from `before` and going to `after`, keep the clearances.
 bool end_keeps_clear(const LayoutTask& task, Point before, Point a, Point b, Point after);
 
+/// How much of the line after corner i, or else of the one before it, its bend takes at least.
+double bend_room_m(const LayoutTask& task, const std::vector<Point>& corner, std::size_t i, bool after);
+
 /// Corners i and i + 1 of a line turn back, between parallel legs.
 bool turns_back(const std::vector<Point>& corner, std::size_t i);
 

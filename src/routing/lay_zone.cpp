@@ -84,7 +84,7 @@ TubeLayout layout_of(const LayoutTask& task, const Draft& draft) {
 }
 
 bool accepted(const LayoutCheck& check) {
-  return check.sound() && check.heat_spread_ratio <= 0.05 && check.far_floor_ratio <= 0.002;
+  return check.sound() && check.heat_spread_ratio <= 0.05 && check.far_floor_ratio <= 0.0005;
 }
 
 /// Floor that is still bare after two ways is bare in others too, as a rule: gaps beside no-tube areas are too narrow.

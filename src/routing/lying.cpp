@@ -10,8 +10,18 @@ namespace {
 
 constexpr double sag_m = 1e-4;
 /// Places of one loop that lie this near along it, in spacings, are one bend.
-constexpr double one_bend = 2.0;
-constexpr double part = 0.5;  ///< of the spacing
+constexpr double one_bend = 1.9;
+/// Parts of lines and of arcs whose distances are measured, in spacings: chords of arcs must lie near them.
+constexpr double part = 0.5, arc_part = 0.15;
+/// The sine of a kink between two pieces that would be a bend without a radius.
+constexpr double kink = 0.005;
+
+Point heading(const Piece& piece, bool at_end) {
+  if (piece.radius_m <= 0.0) return unit(minus(piece.to, piece.from));
+  const Point arm = minus(at_end ? piece.to : piece.from, piece.centre);
+  const double sign = piece.turn == Side::left ? 1.0 : -1.0;
+  return unit({-sign * arm.y_m, sign * arm.x_m});
+}
 
 int tight(const LayoutTask& task, const Path& path) {
   return static_cast<int>(std::count_if(path.begin(), path.end(), [&](const Piece& piece) {
@@ -26,12 +36,11 @@ Lying::Lying(const LayoutTask& task, std::vector<Strand>& strands, std::vector<P
   for (std::size_t k = 0; k < paths.size(); ++k) map_.set(k, paths[k]);
 }
 
-bool Lying::take(std::size_t loop, Strand strand, const Rule& rule) {
+bool Lying::take(std::size_t loop, Strand strand, const Rule& rule, int most_far) {
   Path path = bent(task_, strand);
   if (!holds(loop, path, rule)) return false;
-  const int before = map_.far_number();
   map_.set(loop, path);
-  if (map_.far_number() >= before) {
+  if (map_.far_number() > most_far) {
     map_.set(loop, paths_[loop]);
     return false;
   }
@@ -49,6 +58,10 @@ bool Lying::holds(std::size_t loop, const Path& path, const Rule& rule) const {
   std::size_t first = 0, last = path.size(), old_last = old.size();
   while (first < path.size() && first < old.size() && same(path[first], old[first])) ++first;
   while (last > first && old_last > first && same(path[last - 1], old[old_last - 1])) --last, --old_last;
+  for (std::size_t n = std::max<std::size_t>(first, 1); n < path.size() && n <= last; ++n) {
+    const Point in = heading(path[n - 1], true), out = heading(path[n], false);
+    if (std::abs(cross(in, out)) > kink || dot(in, out) < 0.0) return false;
+  }
   double at_m = length_m(std::span<const Piece>(path.data(), first));
   for (std::size_t n = first; n < last; ++n) {
     if (!clear(loop, path[n], rule) || !own_apart(loop, path, {n, at_m}, rule)) return false;
@@ -69,7 +82,7 @@ bool Lying::clear(std::size_t loop, const Piece& piece, const Rule& rule) const 
     if (!spared && (where_is(a, task_.outline) == Where::outside || !keeps_clear(task_, a, b))) return false;
     bool apart = true;
     map_.each_near(a, b, task_.spacing_m, [&](const TubeEdge& edge) {
-      apart = edge.loop == static_cast<int>(loop) || distance_of_edges_m(a, b, edge.a, edge.b) >= least_m;
+      apart = edge.loop == static_cast<int>(loop) || !nearer(a, b, edge.a, edge.b, least_m);
       return apart;
     });
     if (!apart) return false;
@@ -79,14 +92,16 @@ bool Lying::clear(std::size_t loop, const Piece& piece, const Rule& rule) const 
 
 /// Whether the loop's tube already lies along a line.
 bool Lying::was_there(std::size_t loop, Point a, Point b) const {
-  bool at_a = false, at_b = false;
+  const Point middle{0.5 * (a.x_m + b.x_m), 0.5 * (a.y_m + b.y_m)};
+  bool at_a = false, at_b = false, between = false;
   map_.each_near(a, b, 0.0, [&](const TubeEdge& edge) {
     if (edge.loop != static_cast<int>(loop)) return true;
     at_a = at_a || within(a, edge.a, edge.b, 1e-7);
     at_b = at_b || within(b, edge.a, edge.b, 1e-7);
-    return !at_a || !at_b;
+    between = between || within(middle, edge.a, edge.b, sag_m);
+    return !at_a || !at_b || !between;
   });
-  return at_a && at_b;
+  return at_a && at_b && between;
 }
 
 /// Whether a piece keeps its distance from what of its loop is no part of the same bend.
@@ -109,7 +124,7 @@ bool Lying::own_apart(std::size_t loop, const Path& path, Place place, const Rul
         const double along_m =
             place.at_m + (static_cast<double>(i) + 0.5) * here_m - from_m - (static_cast<double>(j) + 0.5) * there_m;
         if (std::abs(along_m) < one_bend * task_.spacing_m) continue;
-        if (distance_of_edges_m(here[i], here[i + 1], there[j], there[j + 1]) < gap_m(here[i], rule)) return false;
+        if (nearer(here[i], here[i + 1], there[j], there[j + 1], gap_m(here[i], rule))) return false;
       }
     }
   }
@@ -117,7 +132,8 @@ bool Lying::own_apart(std::size_t loop, const Path& path, Place place, const Rul
 }
 
 std::vector<Point> Lying::parts_of(const Piece& piece) const {
-  const int parts = std::max(1, static_cast<int>(std::ceil(length_m(piece) / (part * task_.spacing_m))));
+  const double most_m = (piece.radius_m > 0.0 ? arc_part : part) * task_.spacing_m;
+  const int parts = std::max(1, static_cast<int>(std::ceil(length_m(piece) / most_m)));
   std::vector<Point> places{piece.from};
   const double each_m = length_m(piece) / parts;
   for (int p = 1; p < parts; ++p) places.push_back(point_at(std::span<const Piece>(&piece, 1), p * each_m));

@@ -29,9 +29,13 @@ class Lying {
   };
   Rule rule() const { return {nearest_arc * task_.spacing_m, {}, 0.0, 0.0, 0.0}; }
 
-  /// Takes these corners for a loop if less floor is bare then, and if all tube that is new keeps the radius and the
-  /// rule.
-  bool take(std::size_t loop, Strand strand, const Rule& rule);
+  /// Takes these corners for a loop if no more spots than `most_far` are bare then, and if all tube that is new keeps
+  /// the radius and the rule.
+  bool take(std::size_t loop, Strand strand, const Rule& rule, int most_far);
+  /// The same if fewer spots are bare than before.
+  bool take(std::size_t loop, Strand strand, const Rule& rule) {
+    return take(loop, std::move(strand), rule, map_.far_number() - 1);
+  }
 
  private:
   static double gap_m(Point at, const Rule& rule) {
@@ -59,6 +63,12 @@ struct Bare {
   std::vector<int> spot;
   Point low, high, middle;
 };
+
+/// Lines that step aside slant over instead where no floor is bare for it.
+void ease_jogs(Lying& lying);
+
+/// An end pushed out or a corner moved along its line, if that heats at least this share of the bare floor.
+bool nudge_into(Lying& lying, const Bare& bare, double least_share);
 
 /// A stretch of a tube line moved towards bare floor.
 bool bump_into(Lying& lying, const Bare& bare);

@@ -65,8 +65,8 @@ void TubeMap::count(const TubeEdge& edge, int more) {
   }
 }
 
-void TubeMap::list(int k) {
-  const TubeEdge& edge = edge_[index(k)];
+template <class Do>
+void TubeMap::each_square(const TubeEdge& edge, Do what) {
   const auto place = [&](double at, double from, int most) {
     return std::clamp(static_cast<int>((at - from) / spacing_m_), 0, most - 1);
   };
@@ -75,43 +75,65 @@ void TubeMap::list(int k) {
   const int j0 = place(std::min(edge.a.y_m, edge.b.y_m), from_.y_m, square_rows_);
   const int j1 = place(std::max(edge.a.y_m, edge.b.y_m), from_.y_m, square_rows_);
   for (int j = j0; j <= j1; ++j) {
-    for (int i = i0; i <= i1; ++i) square_[index(j * square_columns_ + i)].push_back(k);
+    for (int i = i0; i <= i1; ++i) what(square_[index(j * square_columns_ + i)]);
   }
 }
 
-double TubeMap::add(Point a, Point b, std::size_t loop, double at_m) {
-  const double length = distance_m(a, b);
-  const int parts = std::max(1, static_cast<int>(std::ceil(length / spacing_m_)));
-  Point from = a;
-  for (int p = 1; p <= parts; ++p) {
-    const double share = static_cast<double>(p) / parts;
-    const Point to{a.x_m + share * (b.x_m - a.x_m), a.y_m + share * (b.y_m - a.y_m)};
-    of_loop_[loop].push_back(static_cast<int>(edge_.size()));
-    edge_.push_back({from, to, static_cast<int>(loop), at_m + length / parts * (p - 0.5)});
-    count(edge_.back(), 1);
-    list(of_loop_[loop].back());
-    from = to;
+TubeMap::Listed TubeMap::add(const Piece& piece, std::size_t loop, double at_m) {
+  Listed listed{piece, {}};
+  const std::vector<Point> corner = flattened(std::span<const Piece>(&piece, 1), sag * spacing_m_);
+  for (std::size_t c = 0; c + 1 < corner.size(); ++c) {
+    const Point a = corner[c], b = corner[c + 1];
+    const double length = distance_m(a, b);
+    const int parts = std::max(1, static_cast<int>(std::ceil(length / spacing_m_)));
+    Point from = a;
+    for (int p = 1; p <= parts; ++p) {
+      const double share = static_cast<double>(p) / parts;
+      const Point to{a.x_m + share * (b.x_m - a.x_m), a.y_m + share * (b.y_m - a.y_m)};
+      const int k = static_cast<int>(edge_.size());
+      edge_.push_back({from, to, static_cast<int>(loop), at_m + length / parts * (p - 0.5)});
+      count(edge_.back(), 1);
+      each_square(edge_.back(), [k](std::vector<int>& square) { square.push_back(k); });
+      listed.edge.push_back(k);
+      from = to;
+    }
+    at_m += length;
   }
-  return at_m + length;
+  return listed;
+}
+
+void TubeMap::remove(const Listed& listed) {
+  for (const int k : listed.edge) {
+    count(edge_[index(k)], -1);
+    each_square(edge_[index(k)],
+                [k](std::vector<int>& square) { square.erase(std::find(square.begin(), square.end(), k)); });
+  }
 }
 
 void TubeMap::set(std::size_t loop, const Path& path) {
-  for (const int k : of_loop_[loop]) {
-    count(edge_[index(k)], -1);
-    edge_[index(k)].loop = -1;
+  std::vector<Listed>& old = of_loop_[loop];
+  const auto same = [](const Listed& a, const Piece& b) {
+    return a.piece.from == b.from && a.piece.to == b.to && a.piece.radius_m == b.radius_m && a.piece.turn == b.turn;
+  };
+  std::size_t first = 0, tail = 0;
+  while (first < old.size() && first < path.size() && same(old[first], path[first])) ++first;
+  const std::size_t most = std::min(old.size(), path.size()) - first;
+  while (tail < most && same(old[old.size() - 1 - tail], path[path.size() - 1 - tail])) ++tail;
+  double at_m = length_m(std::span<const Piece>(path.data(), first)), old_m = at_m;
+  std::vector<Listed> made(old.begin(), old.begin() + static_cast<std::ptrdiff_t>(first));
+  for (std::size_t n = first; n < old.size() - tail; ++n) {
+    remove(old[n]);
+    old_m += length_m(old[n].piece);
   }
-  if (!of_loop_[loop].empty()) {
-    for (auto& list : square_) {
-      const auto gone = [&](int k) { return edge_[index(k)].loop < 0; };
-      list.erase(std::remove_if(list.begin(), list.end(), gone), list.end());
-    }
+  for (std::size_t n = first; n < path.size() - tail; ++n) {
+    made.push_back(add(path[n], loop, at_m));
+    at_m += length_m(path[n]);
   }
-  of_loop_[loop].clear();
-  double at_m = 0.0;
-  for (const Piece& piece : path) {
-    const std::vector<Point> corner = flattened(std::span<const Piece>(&piece, 1), sag * spacing_m_);
-    for (std::size_t c = 0; c + 1 < corner.size(); ++c) at_m = add(corner[c], corner[c + 1], loop, at_m);
+  for (std::size_t n = old.size() - tail; n < old.size(); ++n) {
+    for (const int k : old[n].edge) edge_[index(k)].at_m += at_m - old_m;
+    made.push_back(std::move(old[n]));
   }
+  old = std::move(made);
 }
 
 }  // namespace slabwright::routing

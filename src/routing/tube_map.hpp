@@ -16,7 +16,7 @@ class TubeMap {
  public:
   TubeMap(const LayoutTask& task, std::size_t loops);
 
-  /// The tube of a loop, in place of what it was.
+  /// The tube of a loop, in place of what it was. It costs as much as what differs.
   void set(std::size_t loop, const Path& path);
 
   /// Every line that may lie within `by_m` of the line a-b, some of them more than once.
@@ -41,9 +41,16 @@ class TubeMap {
   Window window(Point low, Point high) const;
 
  private:
-  double add(Point a, Point b, std::size_t loop, double at_m);
+  /// A piece of a loop's tube and its lines.
+  struct Listed {
+    Piece piece;
+    std::vector<int> edge;
+  };
+  Listed add(const Piece& piece, std::size_t loop, double at_m);
+  void remove(const Listed& listed);
   void count(const TubeEdge& edge, int more);
-  void list(int edge);
+  template <class Do>
+  void each_square(const TubeEdge& edge, Do what);
 
   double spacing_m_, step_m_;
   Point from_;
@@ -52,7 +59,7 @@ class TubeMap {
   int square_columns_ = 0, square_rows_ = 0;
   std::vector<std::vector<int>> square_;
   std::vector<TubeEdge> edge_;
-  std::vector<std::vector<int>> of_loop_;
+  std::vector<std::vector<Listed>> of_loop_;
 };
 
 template <class Do>
