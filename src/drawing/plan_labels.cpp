@@ -56,7 +56,7 @@ LabelShapes label_shapes(const DrawnFloor& plan, const Frame& frame, const Place
     text.upright = found->spot.upright;
     const bool below = label.wish.on_lines == OnLines::freely && found->leader.empty();
     if (found->covers) ground(made.text, text, 0.2 * mm);
-    if (label.on_ground && found->leader.empty()) ground(made.text, text, 0.7 * mm);
+    if (label.on_ground) ground(made.text, text, 0.7 * mm);
     (below ? made.number : made.text).emplace_back(std::move(text));
   }
   return made;

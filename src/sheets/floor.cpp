@@ -174,15 +174,20 @@ std::vector<std::string> notes_for(const Design& design, const LoopPlan& plan) {
   const auto whole = [&](double m) {
     return units == System::us ? show_as(m, Dimension::length, "ft", 0) : show_as(m, Dimension::length, "m", 0);
   };
+  const auto small = [&](double m) {
+    return units == System::us ? length_words(m, units) : show_as(m, Dimension::length, "mm", 0);
+  };
   std::vector<std::string> notes;
   notes.push_back(fmt::format("Tube: {}, {} apart, {} in all. Its axis lies {} below the top of the floor.",
-                              design.tube.size.name, length_words(design.tube.spacing_m, units), whole(plan.tube_m),
-                              length_words(tube_axis_depth_m(design), units)));
+                              design.tube.size.name, small(design.tube.spacing_m), whole(plan.tube_m),
+                              small(tube_axis_depth_m(design))));
   for (const Joint& joint : design.joint) {
     if (!joint.saw_depth_m) continue;
     notes.push_back(fmt::format("Saw {} no deeper than {}.", joint.name.empty() ? "the joint" : joint.name,
-                                length_words(*joint.saw_depth_m, units)));
+                                small(*joint.saw_depth_m)));
   }
+  for (const std::string& door : doors_without_place(design))
+    notes.push_back(door + " has no place in the file: it is not drawn, and tube keeps no distance from it.");
   notes.push_back("Before anyone drills: tube may lie off the place where it is drawn. Ask the drilling guide.");
   notes.push_back("This plan lays tube. It does not engineer the concrete.");
   return notes;

@@ -57,17 +57,23 @@ DrawnFloor warm_floor(DrawnFloor floor, const Answer& answer) {
                                       degrees(room.mean_degC, system), degrees(room.coldest.surface_degC, system),
                                       degrees(room.warmest.surface_degC, system)));
   }
-  const std::vector<PlanOpening> placed = openings_on_plan(answer.file.design);
-  for (std::size_t i = 0; i < answer.file.design.opening.size(); ++i) {
-    const Opening& door = answer.file.design.opening[i];
+  for (const std::string& door : doors_without_place(answer.file.design))
+    floor.notes.push_back(door + " has no place on the plan: its cold is spread over the whole floor here.");
+  floor.notes.push_back("Computed from the plan and our guesses, not measured.");
+  return floor;
+}
+
+std::vector<std::string> doors_without_place(const Design& design) {
+  const std::vector<PlanOpening> placed = openings_on_plan(design);
+  std::vector<std::string> doors;
+  for (std::size_t i = 0; i < design.opening.size(); ++i) {
+    const Opening& door = design.opening[i];
     const bool shown =
         std::any_of(placed.begin(), placed.end(), [&](const PlanOpening& at) { return at.opening == i; });
     if (shown || door.kind != OpeningKind::big_door) continue;
-    floor.notes.push_back(fmt::format("{} has no place on the plan: its cold is spread over the whole floor here.",
-                                      door.name.empty() ? "A big door" : "The " + door.name));
+    doors.push_back(door.name.empty() ? "The big door" : "The " + door.name);
   }
-  floor.notes.push_back("Computed from the plan and our guesses, not measured.");
-  return floor;
+  return doors;
 }
 
 }  // namespace slabwright

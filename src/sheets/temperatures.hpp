@@ -14,4 +14,7 @@ std::vector<DrawnSpot> spots_of(const Answer& answer);
 /// The plan with the notes of this sheet. Asks for a field.
 DrawnFloor warm_floor(DrawnFloor floor, const Answer& answer);
 
+/// "The bay door": big doors that nobody knows where they are.
+std::vector<std::string> doors_without_place(const Design& design);
+
 }  // namespace slabwright
