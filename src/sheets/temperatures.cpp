@@ -50,7 +50,7 @@ DrawnFloor warm_floor(DrawnFloor floor, const Answer& answer) {
                      (answer.envelope ? ", " + degrees(answer.envelope->outdoor_degC, system) + " outside" : "") +
                      (answer.point ? ", with water at " + degrees(answer.point->supply_degC, system) : "") + ".",
                  "Lines: the floor's surface as means over squares a tube's spacing wide, without the stripes over "
-                 "each tube."};
+                 "each tube. Corners where two cold edges meet are shown some degrees too cold."};
   for (const RoomField& room : answer.field->room) {
     if (room.floor_m2 <= 0.0) continue;
     floor.notes.push_back(fmt::format("{}: {} on average, from {} to {}.", room.room.empty() ? "floor" : room.room,
