@@ -12,6 +12,7 @@
 #include "slabwright/plant_floor_field.hpp"
 #include "slabwright/sitework.hpp"
 #include "slabwright/sitework_guide.hpp"
+#include "slabwright/sitework_lines.hpp"
 
 namespace slabwright {
 
@@ -73,7 +74,8 @@ struct Answer {
   std::optional<CutList> cuts;         ///< of coils for the loops
   std::optional<Materials> materials;  ///< what they are laid with
   std::optional<StakeOut> stakes;      ///< where lines are snapped for them; only when the route is the question
-  std::optional<DrillGuide> drill;     ///< only when a hole is the question
+  std::optional<LaidLines> laid;       ///< their tube as lines and arcs; only when the route is the question
+  std::optional<DrillGuide> drill;     ///< of the hole that is the question, else of the design's anchors
   std::optional<Envelope> envelope;
   std::optional<FloorPlan> floor;
   std::optional<Balance> balance;

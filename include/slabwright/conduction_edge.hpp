@@ -153,6 +153,9 @@ FieldSection edge_section(const EdgeDetail& detail);
 /// The same section with the tube plane and the room at one temperature, the first driver; no tube heat, and no near
 /// air: all floor meets the room's.
 FieldSection held_edge_section(const EdgeDetail& detail);
+/// The same, its tube plane cut at distances from the inner face of wall or leaf; rising, all within the plane. The
+/// pieces are the section's last stretches, from the edge in.
+FieldSection held_edge_section(const EdgeDetail& detail, const std::vector<double>& cut_in_m);
 
 /// Adds heat that enters by boundaries up to a row for each of the first three drivers, and one for the near air.
 std::vector<std::vector<double>> heat_by_driver(const FieldSection& section,

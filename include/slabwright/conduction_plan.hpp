@@ -37,6 +37,17 @@ struct PlanSlab {
 /// Broken contracts (std::logic_error): those of tube_row_responses; a cell not above 0.
 PlanSlab plan_slab(const TubeRow& row, double tube_mK_per_W, double cell_m);
 
+/// A plate's outermost `zone_m`, where heat leaves sideways. `W_per_mK` of edge leave with the tubes' plane from
+/// `held_m` in and the room behind `film_m2K_per_W` both a kelvin over what takes it.
+struct PlanRim {
+  double zone_m = 0.0, held_m = 0.0;
+  double film_m2K_per_W = 0.0;
+  double W_per_mK = 0.0;
+};
+/// The zone's PlanCell::edge_W_per_m2K that lets as much heat through, what the plate itself is in its way included.
+/// Broken contracts (std::logic_error): a zone or film not above 0, a negative heat.
+double rim_W_per_m2K(const PlanSlab& slab, const PlanRim& rim);
+
 /// What a cell lies between. `above` 0: no floor here.
 struct PlanCell {
   double above_W_per_m2K = 0.0;  ///< film on the top face, with what TubeRow::above_W_per_m2K lumps into it

@@ -49,9 +49,9 @@ struct LabelPlan {
 };
 
 /// Places labels in their order, each at its first free spot; where there is none, a neighbour that has another free
-/// spot gives way, then a leader is tried, then lines are
-/// covered where the wish allows. Labels keep `gap_m` between
-/// them, lie within `sheet`, and no leader passes through a label. The same wishes give the same places.
+/// spot gives way, then a leader is tried, then lines are covered where the wish allows, at a spot or at the end of a
+/// leader. Labels keep `gap_m` between them, lie within `sheet`, and no leader passes through a label. The same wishes
+/// give the same places.
 LabelPlan place_labels(const Box& sheet, const std::vector<Obstacle>& obstacles, const std::vector<LabelWish>& wishes,
                        double gap_m);
 

@@ -114,6 +114,10 @@ class EdgeFields {
   /// On grids of its own: steady heat within 0.15 %, its swing within 1 %. Where the options' first cell is larger than
   /// 10 mm only differences are meant, and heat is within 2 %.
   EdgeHeat heat_down(const EdgeDetail& detail);
+  /// The same heat by where it leaves a tube plane that is cut at distances from the inner face of wall or leaf
+  /// (rising, within the plane): from the edge in, a row more than cuts. The first has the floor beyond the plane too.
+  /// They add up to heat_down(), the spell in step with the whole edge's; how they share it is within 3 %.
+  std::vector<EdgeHeat> heat_down(const EdgeDetail& detail, const std::vector<double>& cut_in_m);
   /// An edge in time as few states: the points, then heat by driver; deep ground does not move.
   FewStates states(const EdgeDetail& detail, const std::vector<EdgePoint>& points);
   std::size_t solved() const { return solved_.size() + heat_.size() + states_.size(); }
@@ -122,8 +126,25 @@ class EdgeFields {
   FieldOptions options_;
   std::map<std::vector<double>, UnitResponses> solved_;
   std::map<std::vector<double>, EdgeHeat> heat_;
+  std::map<std::vector<double>, std::vector<EdgeHeat>> strips_;
   std::map<std::vector<double>, FewStates> states_;
 };
+
+/// Floor along an edge that loses more than the floor's middle does. Heat of a metre of edge, on the day of GroundPath.
+struct ColdStrip {
+  double from_m = 0.0, to_m = 0.0;  ///< from the inner face of wall or leaf in
+  double more_W_per_mK = 0.0;       ///< of its tube plane over `to_degC`, beside as much of the middle
+  double to_degC = 0.0;
+};
+/// An edge as strips, the outermost first: that has what leaves through the concrete's rim.
+struct ColdEdge {
+  double held_m = 0.0;  ///< where the tube plane ended that this heat is of
+  double indoor_film_m2K_per_W = 0.0;
+  double length_share = 0.0;  ///< of the stretch's length that counts, see ground_of()
+  std::vector<ColdStrip> strip;
+};
+/// A row for each stretch. Beside them the middle of the floor loses what is left of `GroundPath`.
+std::vector<ColdEdge> cold_edges(const Design& design, const std::vector<EdgeStretch>& edges, EdgeFields& fields);
 
 /// The floor as a whole, heated or not. Needs no climate beyond its mean and swing.
 GroundPath ground_of(const Design& design, const std::vector<EdgeStretch>& edges, EdgeFields& fields);

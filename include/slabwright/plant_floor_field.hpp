@@ -15,20 +15,23 @@ struct TubeOnFloor {
   double sleeved_supply_m = 0.0, sleeved_return_m = 0.0;
 };
 
-/// Floor that loses heat of its own, from the tubes' plane sideways: along a bare edge, at a door.
-struct ColdFloor {
-  Polygon outline;
-  double loses_W_per_m2K = 0.0;  ///< 0 or more; where areas overlap the last one counts
-  double degC = 0.0;             ///< that it loses it to
+/// A straight piece of the floor's rim where it is built one way, the floor to its left.
+struct LaidEdge {
+  Point from, to;
+  ColdEdge cold;
 };
 
 struct LaidFloor {
   std::vector<TubeOnFloor> tube;  ///< a row for each loop of the plant
   std::vector<Polygon> apron;     ///< a row for each manifold, or none at all
-  std::vector<ColdFloor> cold;
-  /// Of the section's lower side, what stays spread evenly: 1 where `cold` is on top of it, above 0.
-  double lower_side_share = 1.0;
+  /// Of the section's lower side so much lies along them as they say, and the rest is spread evenly: with the tubes'
+  /// plane at one temperature it is the same heat. All of it is spread where there are none.
+  std::vector<LaidEdge> edge;
 };
+
+/// The slab's outline as edges: big doors where they have a place, outer walls elsewhere. Walls share the heat of all
+/// outer walls by length. Empty where the slab has no outline.
+std::vector<LaidEdge> laid_edges(const Design& design, const Envelope& envelope, EdgeFields& fields);
 
 /// A sleeve for leaders: foam 9 mm thick of 0.04 W/mK, practice. What it adds to a metre of this tube.
 double leader_sleeve_mK_per_W(double outside_diameter_m);
@@ -86,8 +89,8 @@ struct ApronField {
   std::optional<double> sleeved_degC;  ///< its warmest place with them
 };
 
-/// Water gives up + down + cold. Where no cold floor is named edges pass no heat of their own: what goes out there is
-/// in the section's lower side, spread over the floor, and a cold strip along a bare edge or under a door is not seen.
+/// Water gives up + down + cold. Where no edges are named what goes out there is in the section's lower side, spread
+/// over the floor, and a cold strip along a bare edge or under a door is not seen.
 struct FloorField {
   FloorRaster raster;
   std::vector<double> surface_degC;  ///< [cell], the floor's own face above any covering, between mats

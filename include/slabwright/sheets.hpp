@@ -9,12 +9,12 @@
 
 namespace slabwright {
 
-/// The floor of an answer as a plan's values: its walls, doors, rooms, no-tube areas, joints, manifolds and the loops
-/// that are drawn. Sleeves are numbered along the joints, one joint after the other. Empty where the slab's shape is
-/// not known.
+/// The floor of an answer as a plan's values: its walls, doors, rooms, no-tube areas, joints, manifolds, anchors that
+/// the drilling guide was asked about, and the loops that are drawn. Sleeves are numbered along the joints, one joint
+/// after the other. Empty where the slab's shape is not known.
 std::optional<DrawnFloor> drawn_floor(const Answer& answer);
 
-/// The pages there are: "plan.svg" where loops are drawn.
+/// The pages there are: "plan.svg" where loops are drawn, "temperatures.svg" where the floor's field is known too.
 std::vector<Sheet> sheets_of(const Answer& answer);
 
 /// The floor in letters, for a terminal; empty where no loops are drawn.

@@ -62,14 +62,15 @@ std::optional<Balanced> balanced(Answer& answer) {
 }
 
 /// The floor everywhere, at the operating point, for tube as it is drawn.
-void add_field(Answer& answer, const Plant& plant) {
+void add_field(Answer& answer, const Plant& plant, EdgeFields& fields) {
   LaidFloor laid;
   for (const Loop& loop : answer.loops->loop) laid.tube.push_back({*loop.path, 0.0, 0.0});
   laid.apron = answer.loops->drawing->apron;
+  laid.edge = laid_edges(plant.design, *answer.envelope, fields);
   answer.field = keep(floor_field(plant, conditions_at(*answer.envelope), *answer.point, laid), answer.said);
 }
 
-void add_plant(Answer& answer, const Passing& passing) {
+void add_plant(Answer& answer, Passing& passing) {
   auto hydronics = balanced(answer);
   if (!hydronics) return;
   answer.balance = hydronics->balance;
@@ -78,7 +79,7 @@ void add_plant(Answer& answer, const Passing& passing) {
   answer.point =
       keep(supply_for(plant, conditions_at(*answer.envelope), wanted_W(*answer.envelope, *answer.floor)), answer.said);
   if (!answer.point) return;
-  if (passing.sees_floor && answer.loops->drawing) add_field(answer, plant);
+  if (passing.sees_floor && answer.loops->drawing) add_field(answer, plant, passing.fields);
   answer.sizes = keep(size_plant(plant, *answer.envelope, *answer.point, hydronics->target, hydronics->balance.duty_Pa),
                       answer.said);
 }
@@ -151,9 +152,13 @@ Answer pass(const DesignFile& file, Question question, Passing& passing, Reach r
   if (answer.loops && reach == Reach::whole) {
     answer.cuts = keep(cut_list(file.design, *answer.loops), answer.said);
     answer.materials = materials_of(file.design, *answer.loops);
+    // What there is to say of them is for who asks about drilling; here they stand on the plan.
+    if (answer.loops->drawing && !file.design.anchor.empty())
+      answer.drill = drill_at(file.design, *answer.loops, {}).value;
   }
   if (question == Question::route) {
     if (answer.loops) answer.stakes = stake_out(file.design, *answer.loops);
+    if (answer.loops) answer.laid = laid_lines(file.design, *answer.loops);
     return answer;
   }
   if (file.design.climate.outdoor_degC) answer.envelope = keep(envelope_of(file.design, passing.fields), answer.said);

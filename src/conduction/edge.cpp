@@ -145,9 +145,21 @@ FieldSection edge_section(const EdgeDetail& detail) {
   return section;
 }
 
-FieldSection held_edge_section(const EdgeDetail& detail) {
+FieldSection held_edge_section(const EdgeDetail& detail) { return held_edge_section(detail, {}); }
+
+FieldSection held_edge_section(const EdgeDetail& detail, const std::vector<double>& cut_in_m) {
   FieldSection section = without_tubes(detail);
-  section.boundaries.push_back({tube_plane(detail), FixedTemperature{indoor, indoor}});
+  const FieldSegment plane = tube_plane(detail);
+  const double face_m = threshold_of(detail).face_m;
+  double outer_m = plane.to.x_m;
+  const auto add = [&](double inner_m) {
+    expects(inner_m < outer_m, "edge: the tube plane is cut where it lies, from the edge in");
+    section.boundaries.push_back(
+        {{{inner_m, plane.from.y_m}, {outer_m, plane.to.y_m}}, FixedTemperature{indoor, indoor}});
+    outer_m = inner_m;
+  };
+  for (const double in_m : cut_in_m) add(face_m - in_m);
+  add(plane.from.x_m);
   return section;
 }
 

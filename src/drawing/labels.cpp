@@ -99,7 +99,8 @@ class Placer {
       if (at_a_spot(k) || neighbour_gives_way(k)) continue;
       const bool may_cover = wishes_[k].on_lines == OnLines::if_needed;
       if (may_cover && wishes_[k].lines_first && on_lines(k)) continue;
-      if (!with_leader(k) && may_cover) on_lines(k);
+      if (with_leader(k, false) || !may_cover) continue;
+      if (!on_lines(k)) with_leader(k, true);
     }
     LabelPlan plan{placed_, {}};
     for (std::size_t k = 0; k < placed_.size(); ++k) {
@@ -179,7 +180,7 @@ class Placer {
     return true;
   }
 
-  bool with_leader(std::size_t k) {
+  bool with_leader(std::size_t k, bool lines) {
     // Sixteen directions; steps short enough that a free place as large as a label is not stepped over.
     static constexpr Point ways[] = {
         {1, 0},     {0, 1},      {-1, 0},      {0, -1},     {0.8, 0.6},   {-0.8, 0.6},   {-0.8, -0.6},   {0.8, -0.6},
@@ -192,10 +193,10 @@ class Placer {
                            wish.target.y_m + way.y_m * (away + 0.5 * wish.height_m)};
         const LabelSpot spot{middle, false};
         const Box b = box(k, spot);
-        if (!clear_of_things(k, b, false) || !in_the_way(k, b).empty()) continue;
+        if (!clear_of_things(k, b, lines) || !in_the_way(k, b).empty()) continue;
         const Piece leader = leader_from(b, wish.target);
         if (!leader_free(k, leader)) continue;
-        placed_[k] = PlacedLabel{spot, {leader}, false};
+        placed_[k] = PlacedLabel{spot, {leader}, lines};
         return true;
       }
     }

@@ -107,7 +107,8 @@ void put_doors(const DrawnFloor& plan, Cells& cells) {
 
 /// On one line, or on two where that is too long.
 std::vector<std::string> legend(const DrawnFloor& plan) {
-  const std::string signs = "# no tube   = door   M manifold   . no tube near";
+  const std::string signs = std::string(plan.no_tube.empty() ? "" : "# no tube   ") +
+                            (plan.door.empty() ? "" : "= door   ") + "M manifold   . no tube near";
   if (plan.loop.empty()) return {signs};
   const std::size_t last = std::min(plan.loop.size(), letters_number) - 1;
   const std::string loops =

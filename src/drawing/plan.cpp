@@ -14,88 +14,20 @@ namespace {
 using namespace drawn;
 
 struct Parts {
-  Part number, tube, chevron, house, manifold, dimension, room;
+  Part number, tube, chevron, house, manifold, dimension, room, anchor;
 };
 
 /// Labels in the order in which they choose: what can stand in one place only goes first.
 std::vector<Part*> in_order(Parts& parts) {
-  return {&parts.manifold, &parts.number, &parts.house, &parts.dimension, &parts.chevron, &parts.room, &parts.tube};
-}
-
-struct Placed {
-  std::vector<Label> label;
-  LabelPlan plan;
-};
-
-Placed place_all(Parts& parts, const Frame& frame) {
-  Placed placed;
-  std::vector<Obstacle> obstacles;
-  std::vector<LabelWish> wishes;
-  for (Part* part : in_order(parts)) {
-    obstacles.insert(obstacles.end(), part->obstacle.begin(), part->obstacle.end());
-    for (Label& label : part->label) {
-      wishes.push_back(label.wish);
-      placed.label.push_back(std::move(label));
-    }
-  }
-  placed.plan = place_labels(frame.plan, obstacles, wishes, 0.35 * mm);
-  return placed;
-}
-
-void append(std::vector<SheetShape>& to, std::vector<SheetShape> more) {
-  to.insert(to.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
-}
-
-/// Where line work had to be covered, a white ground that hides little more than the letters need.
-void ground(std::vector<SheetShape>& shapes, const Lettering& text, double by_m) {
-  shapes.emplace_back(Area{{ring_of(grown(box_of(text), by_m))}, Fill{white, Pattern::plain, white}, {}});
-}
-
-struct LabelShapes {
-  std::vector<SheetShape> number;  ///< grey, below the tube
-  std::vector<SheetShape> text;
-  std::vector<std::string> left_out;
-  int ports_number = 0;
-};
-
-LabelShapes label_shapes(const DrawnFloor& plan, const Frame& frame, const Placed& placed) {
-  LabelShapes made;
-  for (std::size_t k = 0; k < placed.label.size(); ++k) {
-    const Label& label = placed.label[k];
-    const auto& found = placed.plan.placed[k];
-    if (!found) {
-      made.left_out.push_back(label.what);
-      continue;
-    }
-    if (!found->leader.empty()) {
-      made.text.emplace_back(Trace{found->leader, {0.15 * mm, dark, Dash::solid}});
-      made.text.emplace_back(Disc{label.wish.target, 0.35 * mm, dark, {}});
-    }
-    if (!label.port.empty()) {
-      append(made.text, port_row(plan, frame.onto, label.manifold, *found));
-      made.ports_number += static_cast<int>(label.port.size());
-      continue;
-    }
-    Lettering text = label.lettering;
-    text.middle = found->spot.middle;
-    text.upright = found->spot.upright;
-    const bool below = label.wish.on_lines == OnLines::freely && found->leader.empty();
-    if (found->covers) ground(made.text, text, 0.2 * mm);
-    if (label.on_ground && found->leader.empty()) ground(made.text, text, 0.7 * mm);
-    (below ? made.number : made.text).emplace_back(std::move(text));
-  }
-  return made;
+  return {&parts.manifold,  &parts.number,  &parts.anchor, &parts.house,
+          &parts.dimension, &parts.chevron, &parts.room,   &parts.tube};
 }
 
 Parts parts_of(const DrawnFloor& plan, const Frame& frame, const TubePens& pens, const Raster& raster) {
   const Onto& onto = frame.onto;
-  Parts parts{number_part(plan, onto, raster),
-              tube_part(plan, onto, pens),
-              chevron_part(plan, onto, pens),
-              wall_part(plan, onto),
-              manifold_part(plan, onto),
-              dimension_part(plan, onto),
-              room_part(plan, onto)};
+  Parts parts{number_part(plan, onto, raster), tube_part(plan, onto, pens), chevron_part(plan, onto, pens),
+              wall_part(plan, onto),           manifold_part(plan, onto),   dimension_part(plan, onto),
+              room_part(plan, onto),           anchor_part(plan, onto)};
   add(parts.house, no_tube_part(plan, onto));
   add(parts.house, joint_part(plan, onto));
   return parts;
@@ -108,9 +40,12 @@ std::vector<Polygon> tinted_floor(const DrawnFloor& plan, const Onto& onto) {
   return rings;
 }
 
-std::vector<SheetShape> frame_lines(const Frame& frame) {
-  const Box whole = grown({frame.plan.low, frame.column.high}, 2.0 * mm);
-  return {Area{{ring_of(whole)}, std::nullopt, {0.35 * mm, dark, Dash::solid}}};
+ColumnText column_text(const DrawnFloor& plan, const TubePens& pens) {
+  ColumnText text{{}, key_lines(plan, pens), !plan.loop.empty()};
+  if (pens.times_true > 1.05 && !plan.loop.empty())
+    text.sentence.push_back(
+        fmt::format("Tube is drawn {:.1f} times as wide as it is, so that it can be seen.", pens.times_true));
+  return text;
 }
 
 }  // namespace
@@ -132,11 +67,11 @@ PlanSheet draw_plan(const DrawnFloor& plan) {
   sheet.pattern = unlike(plan.loop.size(), neighbours(open), light_patterns_number);
   for (const DrawnLoop& loop : plan.loop) sheet.chevrons_number += chevrons_on(loop, plan.units);
   Parts parts = parts_of(plan, frame, pens, cut);
-  const Placed placed = place_all(parts, frame);
+  const Placed placed = place_all(in_order(parts), frame);
   LabelShapes labels = label_shapes(plan, frame, placed);
   sheet.ports_number = labels.ports_number;
   sheet.left_out = labels.left_out;
-  Column column = column_of(plan, frame, pens, labels.left_out);
+  Column column = column_of(plan, frame, column_text(plan, pens), labels.left_out);
   sheet.left_out.insert(sheet.left_out.end(), column.left_out.begin(), column.left_out.end());
 
   Picture& drawing = sheet.picture;
@@ -153,6 +88,7 @@ PlanSheet draw_plan(const DrawnFloor& plan) {
   drawing.layer.push_back({"flow", std::move(parts.chevron.shape), {}});
   drawing.layer.push_back({"walls", std::move(parts.house.shape), {}});
   drawing.layer.push_back({"manifolds", std::move(parts.manifold.shape), {}});
+  drawing.layer.push_back({"anchors", std::move(parts.anchor.shape), {}});
   drawing.layer.push_back({"dimensions", std::move(parts.dimension.shape), {}});
   drawing.layer.push_back({"labels", std::move(labels.text), {}});
   drawing.layer.push_back({"beside", std::move(column.shape), {}});

@@ -131,8 +131,8 @@ void north(Writer& writer, const DrawnFloor& plan) {
   writer.put(left_text(words, plan.north_words, text_m));
 }
 
-void key(Writer& writer, const DrawnFloor& plan, const TubePens& pens) {
-  for (const KeyLine& one : key_lines(plan, pens)) {
+void key(Writer& writer, const std::vector<KeyLine>& lines_of_key) {
+  for (const KeyLine& one : lines_of_key) {
     const auto lines = wrapped(one.words, small_text_m, writer.width() - sample_m - 1.0 * mm);
     const double height = std::max(5.4 * mm, 3.0 * mm * static_cast<double>(lines.size()) + 1.2 * mm);
     writer.down(height);
@@ -176,30 +176,26 @@ bool loop_list(Writer& writer, const DrawnFloor& plan) {
 
 }  // namespace
 
-Column column_of(const DrawnFloor& plan, const Frame& frame, const TubePens& pens,
+Column column_of(const DrawnFloor& plan, const Frame& frame, const ColumnText& text,
                  const std::vector<std::string>& left_out_of_plan) {
   Writer writer(frame.column);
   Column column;
   writer.paragraph(plan.title, title_m, 0.0, true);
   writer.down(0.8 * mm);
   writer.paragraph(scale_words(plan, frame), text_m, 0.0);
-  if (pens.times_true > 1.05 && !plan.loop.empty()) {
-    writer.paragraph(
-        fmt::format("Tube is drawn {:.1f} times as wide as it is, so that it can be seen.", pens.times_true), text_m,
-        0.0);
-  }
+  for (const std::string& one : text.sentence) writer.paragraph(one, text_m, 0.0);
   scale_bar(writer, plan, frame);
   north(writer, plan);
   writer.rule();
-  key(writer, plan, pens);
-  writer.rule();
-  if (!plan.loop.empty() && !loop_list(writer, plan)) column.left_out.push_back("list of loops");
-  const auto say = [&](const std::string& text) {
-    const double lines = static_cast<double>(wrapped(text, text_m, writer.width()).size());
+  key(writer, text.key);
+  if (text.loops) writer.rule();
+  if (text.loops && !loop_list(writer, plan)) column.left_out.push_back("list of loops");
+  const auto say = [&](const std::string& sentence) {
+    const double lines = static_cast<double>(wrapped(sentence, text_m, writer.width()).size());
     if (1.45 * text_m * lines > writer.room())
-      column.left_out.push_back(text);
+      column.left_out.push_back(sentence);
     else
-      writer.paragraph(text, text_m, 0.0);
+      writer.paragraph(sentence, text_m, 0.0);
   };
   if (!left_out_of_plan.empty()) {
     std::string words = "No place on the plan for:";

@@ -133,6 +133,25 @@ std::vector<LabelSpot> spots_in(const Polygon& ring, const Label& label) {
   return spots;
 }
 
+/// Close by: on either side, above, below.
+std::vector<LabelSpot> spots_beside(const Box& box, const Label& label) {
+  const double x = 0.5 * (box.low.x_m + box.high.x_m), y = 0.5 * (box.low.y_m + box.high.y_m);
+  std::vector<LabelSpot> spots;
+  for (const double away : {0.9 * mm, 2.4 * mm, 4.2 * mm}) {
+    const double w = 0.5 * label.wish.width_m + away, h = 0.5 * label.wish.height_m + away;
+    for (const Point at : {Point{box.high.x_m + w, y},
+                           {box.low.x_m - w, y},
+                           {x, box.high.y_m + h},
+                           {x, box.low.y_m - h},
+                           {box.high.x_m + w, y + h},
+                           {box.low.x_m - w, y + h},
+                           {box.high.x_m + w, y - h},
+                           {box.low.x_m - w, y - h}})
+      spots.push_back({at, false});
+  }
+  return spots;
+}
+
 }  // namespace
 
 Part no_tube_part(const DrawnFloor& plan, const Onto& onto) {
@@ -144,13 +163,87 @@ Part no_tube_part(const DrawnFloor& plan, const Onto& onto) {
     const Box box = box_round(ring);
     Label label = label_of(area.name, text_m, {0.5 * (box.low.x_m + box.high.x_m), 0.5 * (box.low.y_m + box.high.y_m)});
     label.wish.spot = spots_in(ring, label);
+    const bool fits = !label.wish.spot.empty();
+    for (const LabelSpot& spot : spots_beside(box, label)) label.wish.spot.push_back(spot);
     label.wish.leader_m = 250.0 * mm;
-    label.on_ground = true;
-    if (area.name.empty() || label.wish.spot.empty()) keep_out_of(part, ring);
+    label.wish.on_lines = OnLines::if_needed;
+    label.wish.lines_first = true;
+    label.on_ground = fits;
+    if (area.name.empty() || !fits) keep_out_of(part, ring);
     if (!area.name.empty()) part.label.push_back(std::move(label));
   }
   return part;
 }
+
+namespace {
+
+/// Rings where tube passes, with their sleeves' numbers.
+Part sleeve_part(const DrawnFloor& plan, const DrawnJoint& joint, const Onto& onto) {
+  Part part;
+  for (const DrawnSleeve& sleeve : joint.sleeve) {
+    const Point at = onto(sleeve.place);
+    const double radius = std::min(1.4 * mm, 0.42 * onto.ratio * plan.spacing_m);
+    part.shape.push_back(Disc{at, radius, std::nullopt, {0.3 * mm, dark, Dash::solid}});
+    part.obstacle.push_back(keep_off(at, at, radius + 0.2 * mm));
+    Label label = label_of(sleeve.number, small_text_m, at);
+    label.what = fmt::format("sleeve {}", sleeve.number);
+    // Close to the ring and to the tube that it belongs to; the next ring along the joint may be near.
+    const double x = radius + 0.4 * mm + 0.5 * label.wish.width_m, y = radius + 0.4 * mm + 0.5 * label.wish.height_m;
+    const double near = 0.5 * tube_pens(plan, onto).width_m + 0.3 * mm;
+    const double low_x = near + 0.5 * label.wish.width_m, low_y = near + 0.5 * label.wish.height_m;
+    for (const Point by : {Point{x, low_y},
+                           {-x, low_y},
+                           {x, -low_y},
+                           {-x, -low_y},
+                           {low_x, y},
+                           {-low_x, y},
+                           {low_x, -y},
+                           {-low_x, -y},
+                           {x, y},
+                           {-x, y},
+                           {x, -y},
+                           {-x, -y},
+                           {x, 0},
+                           {-x, 0}}) {
+      label.wish.spot.push_back({{at.x_m + by.x_m, at.y_m + by.y_m}, false});
+    }
+    label.wish.leader_m = 30.0 * mm;
+    label.wish.on_lines = OnLines::if_needed;
+    part.label.push_back(std::move(label));
+  }
+  return part;
+}
+
+/// The name at the joint's ends, where it speaks for the line without standing on tube.
+Part joint_name(const DrawnJoint& joint, Point a, Point b) {
+  Part part;
+  Label label = label_of(joint.name, text_m, {0.5 * (a.x_m + b.x_m), 0.5 * (a.y_m + b.y_m)});
+  const Point along = unit(a, b);
+  for (const double away : {2.0 * mm, 6.0 * mm}) {
+    for (const auto& [end, way] : {std::pair{a, Point{-along.x_m, -along.y_m}}, {b, along}}) {
+      const bool upright = std::abs(way.y_m) > std::abs(way.x_m);
+      label.wish.spot.push_back({shifted(end, way, away + 0.5 * label.wish.width_m), upright});
+    }
+  }
+  // Else beside it, from its ends in.
+  const double off = 0.5 * label.wish.height_m + 0.9 * mm;
+  const bool upright = std::abs(along.y_m) > std::abs(along.x_m);
+  const double long_m = distance_m(a, b);
+  for (double in = 0.5 * label.wish.width_m + 3.0 * mm; in < 0.5 * long_m; in += 6.0 * mm) {
+    for (const double at : {long_m - in, in}) {
+      for (const double side : {off, -off})
+        label.wish.spot.push_back({shifted(shifted(a, along, at), across(along), side), upright});
+    }
+  }
+  label.wish.on_lines = OnLines::if_needed;
+  label.wish.lines_first = true;
+  label.wish.target = b;
+  label.wish.leader_m = 40.0 * mm;
+  part.label.push_back(std::move(label));
+  return part;
+}
+
+}  // namespace
 
 Part joint_part(const DrawnFloor& plan, const Onto& onto) {
   Part part;
@@ -158,50 +251,8 @@ Part joint_part(const DrawnFloor& plan, const Onto& onto) {
     const Point a = onto(joint.from), b = onto(joint.to);
     part.shape.push_back(stroke(a, b, {0.6 * mm, dark, Dash::dash_dot}));
     part.obstacle.push_back({a, b, 0.5 * mm, Hardness::mark});
-    for (const DrawnSleeve& sleeve : joint.sleeve) {
-      const Point at = onto(sleeve.place);
-      const double radius = std::min(1.4 * mm, 0.42 * onto.ratio * plan.spacing_m);
-      part.shape.push_back(Disc{at, radius, std::nullopt, {0.3 * mm, dark, Dash::solid}});
-      part.obstacle.push_back(keep_off(at, at, radius + 0.2 * mm));
-      Label label = label_of(sleeve.number, small_text_m, at);
-      label.what = fmt::format("sleeve {}", sleeve.number);
-      // Close to the ring and to the tube that it belongs to; the next ring along the joint may be near.
-      const double x = radius + 0.4 * mm + 0.5 * label.wish.width_m, y = radius + 0.4 * mm + 0.5 * label.wish.height_m;
-      const double near = 0.5 * tube_pens(plan, onto).width_m + 0.3 * mm;
-      const double low_x = near + 0.5 * label.wish.width_m, low_y = near + 0.5 * label.wish.height_m;
-      for (const Point by : {Point{x, low_y},
-                             {-x, low_y},
-                             {x, -low_y},
-                             {-x, -low_y},
-                             {low_x, y},
-                             {-low_x, y},
-                             {low_x, -y},
-                             {-low_x, -y},
-                             {x, y},
-                             {-x, y},
-                             {x, -y},
-                             {-x, -y},
-                             {x, 0},
-                             {-x, 0}}) {
-        label.wish.spot.push_back({{at.x_m + by.x_m, at.y_m + by.y_m}, false});
-      }
-      label.wish.leader_m = 30.0 * mm;
-      label.wish.on_lines = OnLines::if_needed;
-      part.label.push_back(std::move(label));
-    }
-    if (joint.name.empty()) continue;
-    Label label = label_of(joint.name, text_m, {0.5 * (a.x_m + b.x_m), 0.5 * (a.y_m + b.y_m)});
-    // At the ends it speaks for the line without standing on tube.
-    const Point along = unit(a, b);
-    for (const double away : {2.0 * mm, 6.0 * mm}) {
-      for (const auto& [end, way] : {std::pair{a, Point{-along.x_m, -along.y_m}}, {b, along}}) {
-        const bool upright = std::abs(way.y_m) > std::abs(way.x_m);
-        label.wish.spot.push_back({shifted(end, way, away + 0.5 * label.wish.width_m), upright});
-      }
-    }
-    label.wish.target = b;
-    label.wish.leader_m = 40.0 * mm;
-    part.label.push_back(std::move(label));
+    add(part, sleeve_part(plan, joint, onto));
+    if (!joint.name.empty()) add(part, joint_name(joint, a, b));
   }
   return part;
 }
@@ -215,6 +266,7 @@ Part room_part(const DrawnFloor& plan, const Onto& onto) {
     Label label =
         label_of(room.name, 3.0 * mm, {0.5 * (box.low.x_m + box.high.x_m), 0.5 * (box.low.y_m + box.high.y_m)});
     label.wish.on_lines = OnLines::if_needed;
+    label.wish.lines_first = true;
     // A fine net over the room, what is nearest to its upper left corner first.
     for (double y = box.high.y_m - 3.0 * mm; y > box.low.y_m; y -= 1.0 * mm) {
       for (double x = box.low.x_m + 2.0 * mm; x < box.high.x_m; x += 6.0 * mm) {

@@ -60,6 +60,7 @@ std::vector<KeyLine> key_lines(const DrawnFloor& plan, const TubePens& pens) {
     lines.push_back(
         {{Area{{ring_of(box)}, Fill{white, Pattern::hatch, dark}, {0.3 * mm, dark, Dash::solid}}}, "no tube here"});
   }
+  if (!plan.anchor.empty()) lines.push_back({hole_at({}, 1.0 * mm), "hole to be drilled, and whether it may be"});
   if (!plan.door.empty()) {
     KeyLine door{{}, "door, with its width"};
     for (const double y : {-0.35 * mm, 0.35 * mm}) {

@@ -84,6 +84,9 @@ Fill patch_fill(int pattern);
 Part wall_part(const DrawnFloor& plan, const Onto& onto);
 Part no_tube_part(const DrawnFloor& plan, const Onto& onto);
 Part joint_part(const DrawnFloor& plan, const Onto& onto);
+/// A ring with a cross for each hole.
+std::vector<SheetShape> hole_at(Point at, double radius_m);
+Part anchor_part(const DrawnFloor& plan, const Onto& onto);
 Part room_part(const DrawnFloor& plan, const Onto& onto);
 Part manifold_part(const DrawnFloor& plan, const Onto& onto);
 Part dimension_part(const DrawnFloor& plan, const Onto& onto);

@@ -20,13 +20,24 @@ struct Frame {
 /// and the largest scale that fits it.
 Frame frame_for(const DrawnFloor& plan);
 
-/// What stands in the column, from the top down, and what found no room there.
-struct Column {
-  std::vector<SheetShape> shape;
-  std::vector<std::string> left_out;
+/// Labels that have found their places, as far as there are any.
+struct Placed {
+  std::vector<Label> label;
+  LabelPlan plan;
 };
-Column column_of(const DrawnFloor& plan, const Frame& frame, const TubePens& pens,
-                 const std::vector<std::string>& left_out_of_plan);
+/// Takes the labels of all parts; those of earlier parts choose first.
+Placed place_all(const std::vector<Part*>& parts, const Frame& frame);
+
+struct LabelShapes {
+  std::vector<SheetShape> number;  ///< grey, below the tube
+  std::vector<SheetShape> text;
+  std::vector<std::string> left_out;
+  int ports_number = 0;
+};
+LabelShapes label_shapes(const DrawnFloor& plan, const Frame& frame, const Placed& placed);
+
+/// The line round the whole sheet.
+std::vector<SheetShape> frame_lines(const Frame& frame);
 
 /// Samples with words: only of what the plan shows.
 struct KeyLine {
@@ -34,5 +45,20 @@ struct KeyLine {
   std::string words;
 };
 std::vector<KeyLine> key_lines(const DrawnFloor& plan, const TubePens& pens);
+
+/// What stands in the column beside title, scale, north and notes.
+struct ColumnText {
+  std::vector<std::string> sentence;  ///< below the scale
+  std::vector<KeyLine> key;
+  bool loops = false;  ///< with the list of loops
+};
+
+/// What stands in the column, from the top down, and what found no room there.
+struct Column {
+  std::vector<SheetShape> shape;
+  std::vector<std::string> left_out;
+};
+Column column_of(const DrawnFloor& plan, const Frame& frame, const ColumnText& text,
+                 const std::vector<std::string>& left_out_of_plan);
 
 }  // namespace slabwright::drawn

@@ -55,6 +55,53 @@ EdgeHeat heat_of(const FieldSection& section, bool differences_only) {
   return heat;
 }
 
+/// Rows of heat by boundary, what is not the tube plane's put to its outermost piece. All is heat out, by one driver.
+std::vector<double> by_piece(const FieldSection& section, const std::vector<std::vector<double>>& heat_in,
+                             std::size_t pieces, std::size_t driver) {
+  const std::size_t first = section.boundaries.size() - pieces;
+  std::vector<double> out(pieces, 0.0);
+  for (std::size_t piece = 0; piece < pieces; ++piece) out[piece] = heat_in[first + piece][driver];
+  double all = 0.0;
+  for (const double heat : out) all += heat;
+  out.front() += heat_by_driver(section, heat_in)[edge_row::indoor][driver] - all;
+  return out;
+}
+
+/// Turned to heat out, and made to add up to `whole`.
+std::vector<double> adding_up_to(std::vector<double> heat, double whole) {
+  double sum = 0.0;
+  for (const double one : heat) sum += one;
+  for (double& one : heat) one = sum != 0.0 ? one * whole / sum : 0.0;
+  return heat;
+}
+
+/// The parts of two waves that are in step with their sum.
+std::vector<double> in_step(const std::vector<double>& with, const std::vector<double>& behind) {
+  double all_with = 0.0, all_behind = 0.0;
+  for (std::size_t i = 0; i < with.size(); ++i) all_with += with[i], all_behind += behind[i];
+  std::vector<double> parts;
+  for (std::size_t i = 0; i < with.size(); ++i) parts.push_back(with[i] * all_with + behind[i] * all_behind);
+  return parts;
+}
+
+std::vector<EdgeHeat> strips_of(const FieldSection& section, std::size_t pieces, const EdgeHeat& whole) {
+  const auto steady = unit_responses(section, {}, swing_grid).heat_in;
+  const SwingResponses year = swing_responses(section, {}, year_s, swing_grid);
+  const SwingResponses spell = swing_responses(section, {}, spell_s, swing_grid);
+  const auto of = [&](const auto& heat_in, std::size_t driver) { return by_piece(section, heat_in, pieces, driver); };
+  const std::vector<double> outdoor = adding_up_to(of(steady, edge_row::outdoor), whole.outdoor_W_per_mK);
+  const std::vector<double> ground = adding_up_to(of(steady, edge_row::ground), whole.ground_W_per_mK);
+  const std::vector<double> with = adding_up_to(of(year.heat_in_with, edge_row::outdoor), whole.year_with_W_per_mK);
+  const std::vector<double> behind =
+      adding_up_to(of(year.heat_in_behind, edge_row::outdoor), whole.year_behind_W_per_mK);
+  const std::vector<double> cold =
+      adding_up_to(in_step(of(spell.heat_in_with, edge_row::outdoor), of(spell.heat_in_behind, edge_row::outdoor)),
+                   whole.spell_W_per_mK);
+  std::vector<EdgeHeat> strips;
+  for (std::size_t i = 0; i < pieces; ++i) strips.push_back({outdoor[i], ground[i], with[i], behind[i], cold[i]});
+  return strips;
+}
+
 std::vector<FieldPoint> points_of(const EdgeDetail& detail, const std::vector<EdgePoint>& points) {
   std::vector<FieldPoint> found;
   for (const EdgePoint& point : points) found.push_back(point_of(detail, point));
@@ -95,6 +142,12 @@ EdgeHeat EdgeFields::heat_down(const EdgeDetail& detail) {
   const bool differences_only = options_.first_cell_m > heat_grid.first_cell_m;
   return remembered(heat_, envelope::key_of(section, {}, heat_grid),
                     [&] { return heat_of(section, differences_only); });
+}
+
+std::vector<EdgeHeat> EdgeFields::heat_down(const EdgeDetail& detail, const std::vector<double>& cut_in_m) {
+  const FieldSection section = held_edge_section(detail, cut_in_m);
+  return remembered(strips_, envelope::key_of(section, {}, swing_grid),
+                    [&] { return strips_of(section, cut_in_m.size() + 1, heat_down(detail)); });
 }
 
 }  // namespace slabwright

@@ -200,7 +200,6 @@ Checked<FloorField> floor_field(const Plant& plant, const Conditions& conditions
           "floor_field: a path for each loop");
   expects(conditions.room_degC.size() == plant.design.room.size(), "floor_field: a temperature for each room");
   expects(laid.apron.size() <= plant.design.manifold.size(), "floor_field: more aprons than manifolds");
-  expects(laid.lower_side_share > 0.0 && laid.lower_side_share <= 1.0, "floor_field: a share of the lower side");
   const Section& section = plant.floor->section;
   std::optional<FloorRaster> raster = raster_of(plant.design, section.spacing_m / cells_in_spacing, most_cells);
   if (!raster) return {std::nullopt, {no_shape()}};

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "plant/floor_edges.hpp"
 #include "slabwright/handbook_floor_film.hpp"
 
 namespace slabwright::plant {
@@ -56,25 +57,6 @@ PlanTube tube_of_loop(const Plant& plant, const OperatingPoint& point, std::size
   return tube;
 }
 
-/// The section's underside, when only a share of the heat that passes it is to.
-double underside_W_per_m2K(const Section& section, const PlanSlab& slab, double share) {
-  if (section.underside_W_per_m2K <= 0.0) return 0.0;
-  const double down = share / (slab.down_m2K_per_W + 1.0 / section.underside_W_per_m2K);
-  return 1.0 / (1.0 / down - slab.down_m2K_per_W);
-}
-
-void add_cold(FloorPlanCells& cells, const std::vector<ColdFloor>& cold) {
-  for (std::size_t i = 0; i < cells.floor.cell.size(); ++i) {
-    PlanCell& cell = cells.floor.cell[i];
-    if (cell.above_W_per_m2K <= 0.0) continue;
-    for (const ColdFloor& area : cold) {
-      if (where_is(middle_of(cells.raster, i), area.outline) == Where::outside) continue;
-      cell.edge_W_per_m2K = area.loses_W_per_m2K;
-      cell.edge_degC = area.degC;
-    }
-  }
-}
-
 }  // namespace
 
 FloorPlanCells cells_of(const Plant& plant, const Conditions& conditions, const OperatingPoint& point,
@@ -87,7 +69,6 @@ FloorPlanCells cells_of(const Plant& plant, const Conditions& conditions, const 
   for (std::size_t i = 0; i < laid.tube.size(); ++i)
     cells.tube.push_back(tube_of_loop(plant, point, i, laid.tube[i].path));
   cells.slab = plan_slab(tube_row_of(section, usual_film), cells.tube.front().tube_mK_per_W, raster.cell_m);
-  const double underside = underside_W_per_m2K(section, cells.slab, laid.lower_side_share);
   cells.sleeve_mK_per_W = leader_sleeve_mK_per_W(section.outside_diameter_m);
   cells.floor.corner = {raster.corner.x_m, raster.corner.y_m};
   cells.floor.cell_m = raster.cell_m;
@@ -98,11 +79,11 @@ FloorPlanCells cells_of(const Plant& plant, const Conditions& conditions, const 
   for (std::size_t i = 0; i < raster.room.size(); ++i) {
     if (raster.room[i] < 0) continue;
     const std::size_t room = static_cast<std::size_t>(raster.room[i]);
-    cells.floor.cell[i] = {0.0, conditions.room_degC[room], underside, section.below_degC, 0.0, 0.0};
+    cells.floor.cell[i] = {0.0, conditions.room_degC[room], section.underside_W_per_m2K, section.below_degC, 0.0, 0.0};
     set_film(cells, i, section, films[room]);
   }
   cells.raster = std::move(raster);
-  add_cold(cells, laid.cold);
+  share_out_lower_side(cells, section, laid.edge);
   return cells;
 }
 

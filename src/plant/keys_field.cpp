@@ -20,16 +20,15 @@ Record record_of(Evenness& x) {
 }
 
 Record record_of(RoomField& x) {
-  static constexpr Key keys[] = {
-      key<&RoomField::room>({.meaning = "The room."}),
-      key<&RoomField::floor_m2>({.meaning = "Its floor, by cells."}),
-      key<&RoomField::up_W>({.meaning = "Heat to the room, by where tube truly lies."}),
-      key<&RoomField::tube_m>({.meaning = "Tube under it, leaders included."}),
-      key<&RoomField::tube_W>({.meaning = "Heat that this tube gives."}),
-      key<&RoomField::mean_degC>({.meaning = "Its surface on average."}),
-      key<&RoomField::evenness>({.meaning = "How even it is."}),
-      key<&RoomField::coldest>({.meaning = "Its coldest place; cold edges only where cold floor is named."}),
-      key<&RoomField::warmest>({.meaning = "Its warmest place."})};
+  static constexpr Key keys[] = {key<&RoomField::room>({.meaning = "The room."}),
+                                 key<&RoomField::floor_m2>({.meaning = "Its floor, by cells."}),
+                                 key<&RoomField::up_W>({.meaning = "Heat to the room, by where tube truly lies."}),
+                                 key<&RoomField::tube_m>({.meaning = "Tube under it, leaders included."}),
+                                 key<&RoomField::tube_W>({.meaning = "Heat that this tube gives."}),
+                                 key<&RoomField::mean_degC>({.meaning = "Its surface on average."}),
+                                 key<&RoomField::evenness>({.meaning = "How even it is."}),
+                                 key<&RoomField::coldest>({.meaning = "Its coldest place."}),
+                                 key<&RoomField::warmest>({.meaning = "Its warmest place."})};
   return {keys, &x};
 }
 
@@ -56,13 +55,14 @@ Record record_of(ApronField& x) {
 Record record_of(FloorField& x) {
   static constexpr Key keys[] = {
       key<&FloorField::up_W>({.meaning = "Heat to the rooms."}),
-      key<&FloorField::down_W>({.meaning = "Heat to ground and edge."}),
-      key<&FloorField::cold_W>({.meaning = "Heat lost by cold floor of its own."}),
+      key<&FloorField::down_W>({.meaning = "Heat to the ground, straight down."}),
+      key<&FloorField::cold_W>(
+          {.meaning = "Heat that goes out along edges and at doors, over as much floor of the middle."}),
       key<&FloorField::water_W>({.meaning = "Heat the water gives up."}),
       key<&FloorField::room>({.meaning = "Room by room."}),
       key<&FloorField::loop>({.meaning = "Loop by loop."}),
       key<&FloorField::apron>({.meaning = "Where leaders spread, by manifold."}),
-      key<&FloorField::coldest>({.meaning = "The coldest place; cold edges only where cold floor is named."}),
+      key<&FloorField::coldest>({.meaning = "The coldest place."}),
       key<&FloorField::warmest>({.meaning = "The warmest place."})};
   return {keys, &x};
 }

@@ -40,6 +40,17 @@ std::string tape(double si, System system) {
   return si < 0.0 && steps > 0 ? "-" + text : text;
 }
 
+std::string rule(double si, System system) {
+  expects(std::isfinite(si) && si >= 0.0, "report: a size that is not a number, or below 0");
+  if (system == System::si) return fmt::format("{:g} mm", std::round(10000.0 * si) / 10.0);
+  const auto sixteenths = static_cast<long long>(std::floor(si / (0.0254 / 16.0) + 0.5));
+  long long over = sixteenths % 16, under = 16;
+  for (; over > 0 && over % 2 == 0; over /= 2) under /= 2;
+  if (over == 0) return fmt::format("{} in", sixteenths / 16);
+  return sixteenths < 16 ? fmt::format("{}/{} in", over, under)
+                         : fmt::format("{} {}/{} in", sixteenths / 16, over, under);
+}
+
 std::string chance(double share) {
   expects(std::isfinite(share), "report: a chance that is not a finite number");
   if (share < 0.001) return "under 0.1 %";

@@ -153,6 +153,28 @@ void add_power(Page& page, const Reader& reader) {
 
 // --- To lay ---
 
+/// "18 in from the big door"; doors with one distance together: "18 in from bay 1, bay 2 and yard door".
+std::vector<std::string> door_distances(const Reader& reader) {
+  std::vector<std::pair<std::string, std::vector<std::string>>> alike;
+  for (const Opening& opening : reader.design().opening) {
+    if (opening.kind != OpeningKind::big_door) continue;
+    const double from_m = opening.tube_distance_m.value_or(reader.design().tube.from_doors_m);
+    const std::string away = reader(Kind::short_length, from_m);
+    const std::string name = opening.name.empty() ? "big door" : opening.name;
+    auto row = std::find_if(alike.begin(), alike.end(), [&](const auto& one) { return one.first == away; });
+    if (row == alike.end()) row = alike.insert(row, {away, {}});
+    if (std::find(row->second.begin(), row->second.end(), name) == row->second.end()) row->second.push_back(name);
+  }
+  std::vector<std::string> texts;
+  for (const auto& [away, names] : alike) {
+    std::string text = away + " from " + (names.size() == 1 ? "the " : "");
+    for (std::size_t i = 0; i < names.size(); ++i)
+      text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
+    texts.push_back(std::move(text));
+  }
+  return texts;
+}
+
 void add_lay(Page& page, const Reader& reader) {
   const LoopPlan& plan = *reader.answer.loops;
   const auto [least, most] = std::minmax_element(plan.loop.begin(), plan.loop.end(),
@@ -163,14 +185,7 @@ void add_lay(Page& page, const Reader& reader) {
                       marked(lengths, reader.answer, Figure::loops), least->length_m == most->length_m ? " each" : "",
                       reader(Kind::length, plan.limit_m)));
   const Tube& tube = reader.design().tube;
-  std::vector<std::string> doors;
-  for (const Opening& opening : reader.design().opening) {
-    if (opening.kind != OpeningKind::big_door) continue;
-    const std::string text =
-        fmt::format("{} from the {}", reader(Kind::short_length, opening.tube_distance_m.value_or(tube.from_doors_m)),
-                    opening.name.empty() ? "big door" : opening.name);
-    if (std::find(doors.begin(), doors.end(), text) == doors.end()) doors.push_back(text);
-  }
+  std::vector<std::string> doors = door_distances(reader);
   doors.insert(doors.begin(), reader(Kind::short_length, tube.from_walls_m) + " from walls");
   if (!reader.answer.envelope && floor_shape(reader.design().slab).area_m2 <= 0.0) return;
   add_row(page, "", "distances",

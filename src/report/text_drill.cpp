@@ -55,10 +55,10 @@ std::string verdict(const DrillGuide& guide) {
 
 void add_taken(Page& page, const Reader& reader, const DrillGuide& guide) {
   const std::string ours = guide.tolerance_is_ours ? " ~ (practice; yours with --tolerance)" : "";
-  add_row(page, "Tube", "drawn",
-          fmt::format(
-              "{} across, its top {} below the floor's, in {}", reader(Kind::short_length, guide.outside_diameter_m),
-              reader(Kind::short_length, guide.concrete_above_m), several(reader.answer.loops->loop.size(), "loop")));
+  add_row(
+      page, "Tube", "drawn",
+      fmt::format("{} across, its top {} below the floor's, in {}", rule(guide.outside_diameter_m, reader.system()),
+                  rule(guide.concrete_above_m, reader.system()), several(reader.answer.loops->loop.size(), "loop")));
   add_row(page, "", "cast",
           fmt::format("taken to lie within {} of there and {} of that depth in 19 of 20 places{}",
                       reader(Kind::short_length, guide.tolerance_m),
@@ -159,8 +159,8 @@ void add_move(Page& page, const Reader& reader, const GuideAnchor& anchor) {
 void add_anchor(Page& page, const Reader& reader, const GuideAnchor& anchor, std::size_t most) {
   const std::string ours = reader.answer.drill->hole_is_ours ? " ~" : "";
   add_gap(page);
-  const std::string size = fmt::format("{} across, {} deep{}", reader(Kind::short_length, anchor.diameter_m),
-                                       reader(Kind::short_length, anchor.depth_m), ours);
+  const std::string size = fmt::format("{} across, {} deep{}", rule(anchor.diameter_m, reader.system()),
+                                       rule(anchor.depth_m, reader.system()), ours);
   if (anchor.hole.size() == 1)
     add_text(page, fmt::format("{}: {}", anchor.name, size));
   else

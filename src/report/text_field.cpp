@@ -30,8 +30,8 @@ void add_field(Page& page, const Reader& reader) {
   add_text(page, "FLOOR EVERYWHERE, in the coldest weather, tube as it is drawn");
   add_table(page, table);
   add_text(page,
-           "Even to: how far places a tube's spacing wide stand from the mean, usually. Cold that comes in at "
-           "edges and under doors is spread over the whole floor here.");
+           "Even to: how far places a tube's spacing wide stand from the mean, usually. Heat that goes out at outer "
+           "walls and big doors is taken where it goes; corners where two edges meet count both.");
   add_blank(page);
 }
 

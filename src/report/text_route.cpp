@@ -97,6 +97,13 @@ void add_loops_if_room(Page& page, const Reader& reader) {
   }
 }
 
+/// Where nothing went wrong, but too little is known.
+void add_what_drawing_needs(Page& page) {
+  add_text(page,
+           "A drawing needs the slab's size or outline, an outline for each of several rooms, a place for each of "
+           "several manifolds, and loops of which more is known than their lengths or their number.");
+}
+
 void add_map(Page& page, const Reader& reader) {
   if (reader.options.map.empty()) return;
   add_gap(page);
@@ -111,6 +118,7 @@ void add_route(Page& page, const Reader& reader) {
   add_first_line(page, reader, "");
   add_text(page, verdict(reader));
   add_reasons(page, reader, answer.verdict.reasons, 8);
+  if (answer.loops && !answer.loops->drawing && answer.verdict.reasons.empty()) add_what_drawing_needs(page);
   add_lacking(page, reader);
   if (answer.loops && answer.loops->drawing) {
     add_map(page, reader);

@@ -5,6 +5,7 @@
 #include <cctype>
 #include <cmath>
 
+#include "sheets/temperatures.hpp"
 #include "slabwright/sheets.hpp"
 #include "slabwright/tube.hpp"
 
@@ -156,18 +157,37 @@ void add_joints(DrawnFloor& floor, const Design& design, const LoopPlan* plan) {
   }
 }
 
+/// With what the guide says of each, where it was asked.
+void add_anchors(DrawnFloor& floor, const Answer& answer) {
+  constexpr std::string_view words[] = {"likely clear", "in doubt", "do not drill"};
+  if (!answer.drill) return;
+  for (const GuideAnchor& anchor : answer.drill->anchor) {
+    DrawnAnchor drawn{
+        fmt::format("{}: {}", anchor.name, words[static_cast<std::size_t>(anchor.word)]), {}, anchor.diameter_m};
+    for (const GuideHole& hole : anchor.hole) drawn.hole.push_back({hole.place.x_m, hole.place.y_m});
+    floor.anchor.push_back(std::move(drawn));
+  }
+}
+
 std::vector<std::string> notes_for(const Design& design, const LoopPlan& plan) {
   const System units = design.units;
-  const auto small = [&](double m) { return show(m, Dimension::length, units); };
+  const auto whole = [&](double m) {
+    return units == System::us ? show_as(m, Dimension::length, "ft", 0) : show_as(m, Dimension::length, "m", 0);
+  };
+  const auto small = [&](double m) {
+    return units == System::us ? length_words(m, units) : show_as(m, Dimension::length, "mm", 0);
+  };
   std::vector<std::string> notes;
   notes.push_back(fmt::format("Tube: {}, {} apart, {} in all. Its axis lies {} below the top of the floor.",
-                              design.tube.size.name, length_words(design.tube.spacing_m, units), small(plan.tube_m),
-                              length_words(tube_axis_depth_m(design), units)));
+                              design.tube.size.name, small(design.tube.spacing_m), whole(plan.tube_m),
+                              small(tube_axis_depth_m(design))));
   for (const Joint& joint : design.joint) {
     if (!joint.saw_depth_m) continue;
     notes.push_back(fmt::format("Saw {} no deeper than {}.", joint.name.empty() ? "the joint" : joint.name,
-                                length_words(*joint.saw_depth_m, units)));
+                                small(*joint.saw_depth_m)));
   }
+  for (const std::string& door : doors_without_place(design))
+    notes.push_back(door + " has no place in the file: it is not drawn, and tube keeps no distance from it.");
   notes.push_back("Before anyone drills: tube may lie off the place where it is drawn. Ask the drilling guide.");
   notes.push_back("This plan lays tube. It does not engineer the concrete.");
   return notes;
@@ -196,6 +216,7 @@ std::optional<DrawnFloor> drawn_floor(const Answer& answer) {
   add_joints(floor, design, plan);
   if (plan) {
     add_loops(floor, design, *plan);
+    add_anchors(floor, answer);
     floor.notes = notes_for(design, *plan);
   }
   return floor;
@@ -204,7 +225,12 @@ std::optional<DrawnFloor> drawn_floor(const Answer& answer) {
 std::vector<Sheet> sheets_of(const Answer& answer) {
   const auto floor = drawn_floor(answer);
   if (!floor || floor->loop.empty()) return {};
-  return {{"plan.svg", svg_of(draw_plan(*floor).picture)}};
+  std::vector<Sheet> sheets{{"plan.svg", svg_of(draw_plan(*floor).picture)}};
+  if (answer.field)
+    sheets.push_back(
+        {"temperatures.svg",
+         svg_of(draw_warmth(warm_floor(*floor, answer), warmth_of(*answer.field), spots_of(answer)).picture)});
+  return sheets;
 }
 
 std::vector<std::string> floor_in_letters(const Answer& answer) {

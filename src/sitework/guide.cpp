@@ -81,22 +81,36 @@ class Guiding {
     return {std::nullopt, {said(Severity::warning, std::move(code), std::move(about), std::move(sentence))}};
   }
 
+  /// Why two walls make no place.
+  Diagnostic no_point(const PlanPlace& place, const std::string& about) const {
+    for (const std::string& name : {place.first_wall, place.second_wall}) {
+      if (find_wall(walls_, name)) continue;
+      std::string names;
+      for (const PlanWall& wall : walls_) names += (names.empty() ? "" : ", ") + wall.name;
+      Diagnostic d = said(Severity::warning, "drill.no-wall", about, "no wall on the plan is called {}. There are: {}");
+      d.parts = {excerpt(name), names};
+      return d;
+    }
+    Diagnostic d = said(Severity::warning, "drill.no-wall", about,
+                        "{} and {} run side by side: a place takes two walls that meet");
+    d.parts = {excerpt(place.first_wall), excerpt(place.second_wall)};
+    return d;
+  }
+
   /// A point of the slab, or nothing with the reason said.
   std::optional<Point> place_of(const PlanPlace& place, const std::string& about) {
     const auto point = point_on_plan(walls_, place);
-    if (!point) {
-      Diagnostic d = said(Severity::warning, "drill.no-wall", about,
-                          "\"{}\" names a wall that is not on the plan, or two that run side by side");
-      d.parts = {write_words(place, design_.units)};
-      said_.push_back(std::move(d));
-    }
+    if (!point) said_.push_back(no_point(place, about));
     return point;
   }
 
   void must_lie_on_slab(Point point, const std::string& name, const std::string& about) {
     if (where_is(point, outline_) != Where::outside) return;
-    Diagnostic d = said(Severity::warning, "drill.off-slab", about, "{} lies off the slab");
-    d.parts = {name};
+    Diagnostic d =
+        said(Severity::warning, "drill.off-slab", about, "{} lies off the slab: it is {} from {} and {} from {}");
+    const GuidePlace at = told(point);
+    d.parts = {name, Measured{at.from_first_m, Dimension::length}, first_.name,
+               Measured{at.from_second_m, Dimension::length}, second_.name};
     said_.push_back(std::move(d));
   }
 

@@ -153,28 +153,6 @@ TEST_CASE("cool aprons need no sleeve") {
   CHECK(field.said.empty());
 }
 
-TEST_CASE("cold floor along a wall is cooler, takes more heat from its loop and is counted") {
-  Shop shop = hand_laid();
-  const FloorField even = field_of(shop, 40.0).value.value();
-  CHECK(even.cold_W == 0.0);
-  shop.laid.cold = {{{{0.0, 0.0}, {10.0, 0.0}, {10.0, 0.5}, {0.0, 0.5}}, 2.0, -15.0}};
-  const FloorField cold = field_of(shop, 40.0).value.value();
-  CHECK(cold.up_W + cold.down_W + cold.cold_W == Approx(cold.water_W).epsilon(1e-6));
-  // 5 m2 of a plate of some 28 degC.
-  CHECK(cold.cold_W == Approx(2.0 * 5.0 * (26.0 + 15.0)).epsilon(0.08));
-  CHECK(cold.coldest.y_m < 0.5);
-  CHECK(cold.coldest.surface_degC < even.coldest.surface_degC - 1.0);
-  CHECK(cold.loop.front().heat_W > even.loop.front().heat_W + 50.0);
-  CHECK(cold.loop.back().heat_W == Approx(even.loop.back().heat_W).epsilon(1e-3));
-}
-
-TEST_CASE("a share of the lower side is a share of its heat") {
-  Shop shop = hand_laid();
-  const double whole_W = field_of(shop, 40.0).value.value().down_W;
-  shop.laid.lower_side_share = 0.5;
-  CHECK(field_of(shop, 40.0).value.value().down_W == Approx(0.5 * whole_W).epsilon(0.02));
-}
-
 TEST_CASE("a field far from the operating point says so") {
   Shop shop = hand_laid();
   CHECK(field_of(shop, 30.0).said.empty());

@@ -97,6 +97,26 @@ TEST_CASE("faults, ways back, sensors, all off and bands are there where they we
   check_keys(json.at("bands"), reading(*answer.bands));
 }
 
+TEST_CASE("the tube of drawn loops and the floor's field are there where they are known") {
+  Answer answer = sample(Question::route);
+  for (const char* key : {"laid", "field"}) CHECK_FALSE(Json::parse(json_of(answer)).contains(key));
+  answer.laid = LaidLines{{{"loop 1",
+                            {{0.0, 0.0, 2.0, 0.0, {}, {}, {}, ""}, {2.0, 0.0, 2.0, 0.5, 0.25, 2.0, 0.25, "left"}},
+                            {{"saw cut", 1.0, 0.0, 1.0}}}},
+                          {{"manifold", {{0.0, 0.0}, {1.0, 0.0}, {0.0, 1.0}}}}};
+  answer.field = FloorField{};
+  answer.field->cold_W = 220.0;
+  answer.field->room = {RoomField{"shop", 40.0, 2000.0, 120.0, 2300.0, 22.0, {}, {1.0, 0.1, 15.0}, {4.0, 4.0, 27.0}}};
+  const Json json = Json::parse(json_of(answer));
+  check_keys(json.at("laid"), reading(*answer.laid));
+  check_keys(json.at("field"), reading(*answer.field));
+  CHECK_FALSE(json["laid"]["loop"][0]["piece"][0].contains("radius_m"));
+  CHECK(json["laid"]["loop"][0]["piece"][1]["turn"] == "left");
+  CHECK(json["laid"]["loop"][0]["crossing"][0]["joint"] == "saw cut");
+  CHECK(json["field"]["cold_W"] == 220.0);
+  CHECK(json["field"]["room"][0]["coldest"]["surface_degC"] == 15.0);
+}
+
 TEST_CASE("verdict, guesses, ranges and changes are there") {
   Answer answer = undescribed(Question::design);
   answer.verdict.kind = VerdictKind::mend;

@@ -41,6 +41,19 @@ TEST_CASE("every rounded length reads back to within half a step") {
   }
 }
 
+TEST_CASE("sizes read as a rule or a drill bit has them") {
+  CHECK(rule(0.75 * 0.0254, System::us) == "3/4 in");
+  CHECK(rule(2.75 * 0.0254, System::us) == "2 3/4 in");
+  CHECK(rule(0.875 * 0.0254, System::us) == "7/8 in");
+  CHECK(rule(1.0625 * 0.0254, System::us) == "1 1/16 in");
+  CHECK(rule(3.0 * 0.0254, System::us) == "3 in");
+  CHECK(rule(0.99 * 0.0254, System::us) == "1 in");
+  CHECK(rule(0.0, System::us) == "0 in");
+  CHECK(rule(0.016, System::si) == "16 mm");
+  CHECK(rule(0.0065, System::si) == "6.5 mm");
+  CHECK_THROWS_AS(rule(-0.01, System::us), std::logic_error);
+}
+
 TEST_CASE("chances keep two digits that mean something") {
   CHECK(chance(0.0) == "under 0.1 %");
   CHECK(chance(0.0123) == "1.2 %");
