@@ -10,6 +10,8 @@ namespace {
 
 /// So little of the floor may stay bare.
 constexpr double little_bare = 0.0002;
+/// Where more does, all patches are tried once more.
+constexpr double much_bare = 0.002;
 /// Smaller patches are worth no bends.
 constexpr int least_spots = 3;
 constexpr int most_moves = 60;
@@ -26,6 +28,10 @@ class Filler {
   void fill() {
     fill_bare();
     ease_jogs(lying_);
+    // What moved may have made room elsewhere.
+    if (lying_.map().far_number() <= much_bare * lying_.map().floor_number()) return;
+    left_.assign(left_.size(), 0);
+    fill_bare();
   }
 
  private:
