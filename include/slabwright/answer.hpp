@@ -23,6 +23,7 @@ struct Wishes {
   bool sensitivities = true;  ///< ranges, what matters most, what would lower the frost hold
   bool bands = true;          ///< of the frost hold, where that is the question
   DrillAsked drill = {};      ///< where a hole is the question
+  bool better_place = false;  ///< for the manifold, where the route is the question
   Progress progress = {};     ///< told of the bands, which take a second or two
 };
 
@@ -73,7 +74,8 @@ struct Answer {
   std::optional<CutList> cuts;         ///< of coils for the loops
   std::optional<Materials> materials;  ///< what they are laid with
   std::optional<StakeOut> stakes;      ///< where lines are snapped for them; only when the route is the question
-  std::optional<DrillGuide> drill;     ///< only when a hole is the question
+  std::optional<std::vector<BetterPlace>> better;  ///< places for manifolds; only where they were wished for
+  std::optional<DrillGuide> drill;                 ///< only when a hole is the question
   std::optional<Envelope> envelope;
   std::optional<FloorPlan> floor;
   std::optional<Balance> balance;
