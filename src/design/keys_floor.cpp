@@ -69,6 +69,10 @@ constexpr std::string_view fit_meaning =
 constexpr std::string_view balance_meaning =
     "Whether drawn loops get the same length, or the same heat: then loops along outer walls get less floor.";
 
+constexpr std::string_view leader_meaning =
+    "The leader (run to the manifold) of each loop, each way, where loops are not drawn.";
+constexpr std::string_view radius_meaning =
+    "Least radius of its bends, to the tube's centre line; eight outside diameters when absent (trade table).";
 constexpr std::string_view runs_meaning =
     "Which way most tube runs: along the slab's longer side, along its shorter one, or as fits best when absent.";
 constexpr std::string_view rest_meaning =
@@ -106,13 +110,8 @@ Record record_of(Tube& x) {
                                 .poor = "6 in",
                                 .si_tight = "600 mm",
                                 .si_poor = "150 mm"}),
-      key<&Tube::leader_m>({.meaning = "The leader (run to the manifold) of each loop, each way, where loops are not "
-                                       "drawn.",
-                            .us = "10 ft",
-                            .si = "3 m",
-                            .source = "practice",
-                            .least = 0.0,
-                            .most = 60.0}),
+      key<&Tube::leader_m>(
+          {.meaning = leader_meaning, .us = "10 ft", .si = "3 m", .source = "practice", .least = 0.0, .most = 60.0}),
       key<&Tube::tail_m>({.meaning = "Left over at each end of a loop, to work with at the manifold.",
                           .us = "2 ft",
                           .si = "600 mm",
@@ -120,10 +119,7 @@ Record record_of(Tube& x) {
                           .least = 0.0,
                           .most = 5.0}),
       key<&Tube::coils>({.meaning = coils_meaning}),
-      key<&Tube::bend_radius_m>({.meaning = "Least radius of its bends, to the tube's centre line; eight outside "
-                                            "diameters when absent (trade table).",
-                                 .least = 0.02,
-                                 .most = 1.0}),
+      key<&Tube::bend_radius_m>({.meaning = radius_meaning, .least = 0.02, .most = 1.0}),
       key<&Tube::fit>({.meaning = fit_meaning, .us = "stretched", .source = "practice"}),
       key<&Tube::balance_by>({.meaning = balance_meaning, .us = "length", .source = "practice"}),
       key<&Tube::runs>({.meaning = runs_meaning}),

@@ -36,13 +36,17 @@ class Places {
 
  private:
   void add(const BrokenPlace& one) {
-    for (BrokenPlace& known : all_) {
+    for (std::size_t k = 0; k < all_.size(); ++k) {
+      BrokenPlace& known = all_[k];
       if (known.what != one.what || known.loop != one.loop || known.other != one.other) continue;
-      if (distance_m(known.place, one.place) > one_place * task_.spacing_m) continue;
+      if (distance_m(last_[k], one.place) > one_place * task_.spacing_m) continue;
+      last_[k] = one.place;
       if (one.is_m < known.is_m) known = one;
       return;
     }
-    if (all_.size() < most) all_.push_back(one);
+    if (all_.size() >= most) return;
+    all_.push_back(one);
+    last_.push_back(one.place);
   }
 
   void apart() {
@@ -123,6 +127,7 @@ class Places {
   const TubeLayout& layout_;
   const Segments segments_;
   std::vector<BrokenPlace> all_;
+  std::vector<Point> last_;  ///< of each: the last place that belongs to it, so that a stretch along a wall is one
 };
 
 }  // namespace

@@ -215,6 +215,10 @@ void check_cover(const LayoutTask& task, const std::vector<Segment>& all, Layout
           }
         });
       }
+      // Floor that loops drawn by hand leave may lie far from all of them.
+      if (gap_m == HUGE_VAL) {
+        for (const Segment& s : all) gap_m = std::min(gap_m, distance_to_edge_m(p, s.a, s.b));
+      }
       away.push_back(gap_m / (task.band.empty() ? task.spacing_m : routing::spacing_asked_m(task, p)));
     }
   }

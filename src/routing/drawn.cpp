@@ -144,17 +144,24 @@ std::size_t named_room(const Design& design, const std::string& name, std::size_
   return first;
 }
 
+/// The room that most of a loop's heat goes to.
+std::size_t main_room(const Design& design, const Loop& loop) {
+  std::vector<double> in_m(design.room.size(), 0.0);
+  for (const Stretch& s : loop.along) in_m[s.room] += heating_m(s);
+  return static_cast<std::size_t>(std::max_element(in_m.begin(), in_m.end()) - in_m.begin());
+}
+
+/// What a loop of a room that owns its loops has elsewhere is on the way.
+void mark_corridor(const Design& design, Loop& loop) {
+  const std::size_t room = main_room(design, loop);
+  if (!design.room[room].own_loops) return;
+  for (Stretch& s : loop.along) s.leader = s.leader || s.room != room;
+}
+
 std::string name_of(const Design& design, const Loop& loop, std::size_t number) {
   const bool several =
       std::count_if(design.room.begin(), design.room.end(), [](const Room& r) { return r.heated_floor; }) > 1;
-  double most_m = 0.0;
-  std::size_t room = 0;
-  std::vector<double> in_m(design.room.size(), 0.0);
-  for (const Stretch& s : loop.along) in_m[s.room] += heating_m(s);
-  for (std::size_t i = 0; i < in_m.size(); ++i) {
-    if (in_m[i] > most_m) most_m = in_m[i], room = i;
-  }
-  const std::string& name = design.room[room].name;
+  const std::string& name = design.room[main_room(design, loop)].name;
   return fmt::format("{} {}", several && !name.empty() ? name : "loop", number);
 }
 
@@ -208,6 +215,7 @@ std::vector<Loop> loops_as_drawn(const Design& design, const LayoutTask& task, c
           .along(laid.path, share[laid.manifold],
                  [&](Point p, double) { return apron.size() >= 3 && where_is(p, apron) != Where::outside; });
       loop.name = name_of(design, loop, loops.size() + 1);
+      mark_corridor(design, loop);
     }
     loops.push_back(std::move(loop));
   }

@@ -9,7 +9,10 @@ namespace {
 /// So many ways to choose gates are shared out, the shortest corridors first.
 constexpr std::size_t most_tried = 3;
 /// A corridor along a wall shuts nobody in: a step beside other floor costs more.
-constexpr int step_price = 4, beside_floor_price = 1;
+constexpr int step_price = 4, beside_floor_price = 6;
+
+/// Floor that nobody reaches is worse than loops that differ by as much.
+constexpr double bare_price = 5.0;
 
 constexpr int nobody = -1, rest = -2;
 
@@ -266,6 +269,17 @@ double spread(const Cells& cells, const std::vector<int>& owner, const std::vect
   return (*most - *least) * static_cast<double>(tube_m.size()) / sum;
 }
 
+/// Of free cells, those that no loop has.
+double bare_share(const Cells& cells, const std::vector<int>& owner) {
+  double free = 0.0, bare = 0.0;
+  for (int cell = 0; cell < cells.size(); ++cell) {
+    if (cells.is(cell) != Kind::free) continue;
+    free += 1.0;
+    bare += owner[index(cell)] < 0 ? 1.0 : 0.0;
+  }
+  return bare / free;
+}
+
 }  // namespace
 
 std::optional<Parts> cut_floor_apart(const LayoutTask& task, Cells& cells, const std::vector<Gate>& gates,
@@ -279,7 +293,7 @@ std::optional<Parts> cut_floor_apart(const LayoutTask& task, Cells& cells, const
     const Cells closed = closed_between(cells, choice.group);
     const auto owner = shared(closed, choice, {gates, leaders_m, options, work});
     if (!owner) continue;
-    const double worst = spread(cells, *owner, leaders_m);
+    const double worst = spread(cells, *owner, leaders_m) + bare_price * bare_share(cells, *owner);
     if (best && worst >= best->worst_ratio) continue;
     best = Parts{*owner, worst};
     best_cells = closed;

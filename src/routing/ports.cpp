@@ -11,6 +11,9 @@ namespace {
 /// What is drawn lies off its port by no more than this, in pitches: nearer to it than to any other.
 constexpr double drawn_slack = 0.5;
 
+/// Pairs that stay free, where the row has so many.
+constexpr int most_spare = 4;
+
 Point right_of(const PortRow& row) {
   const Point ahead = unit(row.facing);
   return {ahead.y_m, -ahead.x_m};
@@ -18,10 +21,11 @@ Point right_of(const PortRow& row) {
 
 /// All pairs of the row: the fewest that the taken ones fall in with.
 std::vector<double> all_pairs(const PortRow& row, int loops) {
-  const int least = loops + static_cast<int>(row.taken_m.size());
+  const int taken = static_cast<int>(row.taken_m.size()), least = loops + taken, total = row.loops_number + taken;
   std::vector<double> best;
   double least_off = HUGE_VAL;
-  for (int count = least; count <= (row.taken_m.empty() ? least : least + 1); ++count) {
+  const int most = row.taken_m.empty() ? least : std::max(least, std::min(least + most_spare, total));
+  for (int count = least; count <= most; ++count) {
     std::vector<double> pairs;
     for (int p = 1; p <= count; ++p) pairs.push_back(2.0 * p - 1.0 - count);
     double off = 0.0;
@@ -86,6 +90,7 @@ std::vector<WantedEnds> wanted_ends(const LayoutTask& task, const TubeLayout& la
     if (!loop.drawn) here.laid.push_back(k);
     if (!loop.drawn || !task.drawn[*loop.drawn].ends_at_ports) continue;
     here.drawn.push_back(k);
+    --here.row.loops_number;
     here.row.taken_m.push_back(pair_of_m(here.row, loop.path.front().from, loop.path.back().to));
   }
   std::vector<WantedEnds> all;

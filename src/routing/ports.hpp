@@ -9,7 +9,7 @@ namespace slabwright::routing {
 
 /// Middles of the pairs of ports that so many loops take beside those that are taken, from left to right, in pitches
 /// from the middle of the row. Pairs stand side by side, as many as there are loops and the row centred on its place;
-/// where the pairs that are taken say so, one more, which stays free at an end.
+/// where the pairs that are taken say so, up to four more, which stay free.
 std::vector<double> free_pairs(const PortRow& row, int loops);
 
 /// A place of the row this many metres to the right of its middle.
