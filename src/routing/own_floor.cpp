@@ -11,6 +11,8 @@ constexpr std::size_t most_tried = 3;
 /// A corridor along a wall shuts nobody in: a step beside other floor costs more.
 constexpr int step_price = 4, beside_floor_price = 6;
 
+/// What corridors shut in they heat themselves: bare floor would be worse, and another way is looked for first.
+constexpr int shut_in_price = 100;
 /// Floor that nobody reaches is worse than loops that differ by as much.
 constexpr double bare_price = 5.0;
 
@@ -99,7 +101,9 @@ class Apart {
       choice.group_of_gate[gate] = static_cast<int>(room);
       if (!lead(choice, static_cast<int>(room), gates_[gate].cell, ends)) return std::nullopt;
     }
-    choice.price += 100 * unreached(choice);
+    const std::vector<int> shut_in = unreached(choice);
+    choice.price += shut_in_price * static_cast<int>(shut_in.size());
+    for (const int cell : shut_in) choice.group[index(cell)] = static_cast<int>(room);
     if (std::count(choice.group_of_gate.begin(), choice.group_of_gate.end(), rest) == 0) return std::nullopt;
     return choice;
   }
@@ -154,24 +158,26 @@ class Apart {
   }
 
   /// Cells of the rest that none of its gates reaches any more.
-  int unreached(const Choice& choice) const {
+  std::vector<int> unreached(const Choice& choice) const {
     std::vector<char> seen(index(cells_.size()), 0);
     std::vector<int> open;
     for (std::size_t k = 0; k < gates_.size(); ++k) {
       if (choice.group_of_gate[k] == rest) open.push_back(gates_[k].cell);
     }
-    int count = static_cast<int>(std::count(choice.group.begin(), choice.group.end(), rest));
     while (!open.empty()) {
       const int cell = open.back();
       open.pop_back();
       if (seen[index(cell)] != 0 || choice.group[index(cell)] != rest) continue;
       seen[index(cell)] = 1;
-      --count;
       for (Way way = 0; way < 4; ++way) {
         if (cells_.passes(cell, way)) open.push_back(cells_.next(cell, way));
       }
     }
-    return count;
+    std::vector<int> shut_in;
+    for (int cell = 0; cell < cells_.size(); ++cell) {
+      if (choice.group[index(cell)] == rest && seen[index(cell)] == 0) shut_in.push_back(cell);
+    }
+    return shut_in;
   }
 
   const Cells& cells_;
