@@ -24,6 +24,7 @@ struct Wishes {
   bool sensitivities = true;  ///< ranges, what matters most, what would lower the frost hold
   bool bands = true;          ///< of the frost hold, where that is the question
   DrillAsked drill = {};      ///< where a hole is the question
+  bool better_place = false;  ///< for the manifold, where the route is the question
   Progress progress = {};     ///< told of the bands, which take a second or two
 };
 
@@ -75,7 +76,8 @@ struct Answer {
   std::optional<Materials> materials;  ///< what they are laid with
   std::optional<StakeOut> stakes;      ///< where lines are snapped for them; only when the route is the question
   std::optional<LaidLines> laid;       ///< their tube as lines and arcs; only when the route is the question
-  std::optional<DrillGuide> drill;     ///< of the hole that is the question, else of the design's anchors
+  std::optional<std::vector<BetterPlace>> better;  ///< places for manifolds; only where they were wished for
+  std::optional<DrillGuide> drill;                 ///< of the hole that is the question, else of the design's anchors
   std::optional<Envelope> envelope;
   std::optional<FloorPlan> floor;
   std::optional<Balance> balance;

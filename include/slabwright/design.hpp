@@ -35,6 +35,7 @@ struct Design {
   std::vector<EdgePartEntry> edge_part;
   std::vector<NoTubeEntry> no_tube;
   std::vector<Joint> joint;
+  std::vector<Border> border;
   std::vector<Anchor> anchor;
   Tube tube;
   std::vector<Manifold> manifold;

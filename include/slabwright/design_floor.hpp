@@ -68,6 +68,8 @@ struct EdgePartEntry {
 
 /// Whether cells of tube are stretched to fill what lies between walls, or lie at the spacing asked for.
 enum class TubeFit { stretched, exact };
+/// Which way most tube runs: along the slab's longer side or its shorter one.
+enum class Runs { as_they_fit, lengthwise, crosswise };
 /// What loops have in common when they are balanced.
 enum class BalanceBy { length, heat };
 
@@ -82,6 +84,8 @@ struct Tube {
   std::optional<double> bend_radius_m;  ///< least, to the tube's centre line; the tube table's when absent
   TubeFit fit = TubeFit::stretched;
   BalanceBy balance_by = BalanceBy::length;
+  Runs runs = Runs::as_they_fit;
+  bool lay_rest = false;                 ///< loops with a path stay, and the floor they leave is laid
   std::optional<double> longest_loop_m;  ///< leaders included; the tube table's when absent
   std::optional<double> roughness_m;     ///< the tube table's when absent
   std::optional<double> conductivity_W_per_mK;
@@ -107,7 +111,7 @@ struct Mains {
   friend bool operator==(const Mains&, const Mains&) = default;
 };
 
-/// One loop by its length, where it is known.
+/// One loop by its length, or by its path, where it is known.
 struct LoopEntry {
   std::string name;
   std::string room;

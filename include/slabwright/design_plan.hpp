@@ -2,6 +2,7 @@
 #pragma once
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "design_words.hpp"
@@ -52,6 +53,13 @@ struct Joint {
   friend bool operator==(const Joint&, const Joint&) = default;
 };
 
+/// A line that no loop crosses, without a wall on it: where loops shall end.
+struct Border {
+  std::string name;
+  Place from, to;
+  friend bool operator==(const Border&, const Border&) = default;
+};
+
 /// Holes to be drilled: one at `place`, or several by their distances from it.
 struct Anchor {
   std::string name;
@@ -66,6 +74,7 @@ Record record_of(WallEntry&);
 Record record_of(Partition&);
 Record record_of(NoTubeEntry&);
 Record record_of(Joint&);
+Record record_of(Border&);
 Record record_of(Anchor&);
 
 struct Design;
@@ -83,6 +92,13 @@ std::vector<PlanWall> plan_walls(const Design& design);
 
 /// The wall that the text names: "west wall", "the west wall", "west". Null where there is none.
 const PlanWall* find_wall(const std::vector<PlanWall>& walls, std::string_view text);
+
+/// The two walls that places are told from: the first two of the user's own that stand across each other, else the left
+/// and the bottom one.
+std::optional<std::pair<PlanWall, PlanWall>> walls_told_from(const Design& design);
+
+/// From a wall's inner face into the floor, square to it.
+double from_wall_m(const PlanWall& wall, Point place);
 
 /// A place as a point; nothing where it names a wall that is not there, or two that run alongside each other.
 std::optional<Point> point_on_plan(const std::vector<PlanWall>& walls, const PlanPlace& place);

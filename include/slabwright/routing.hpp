@@ -25,7 +25,7 @@ struct Stretch {
 inline double heating_m(const Stretch& stretch) { return stretch.heating_share * stretch.length_m; }
 
 /// How a loop's length is known.
-enum class LengthFrom { file, area_and_spacing, count, drawing };
+enum class LengthFrom { file, area_and_spacing, count, drawing, path };
 
 struct Loop {
   std::string name;
@@ -38,6 +38,7 @@ struct Loop {
   std::optional<Path> path;             ///< where it is drawn: from its supply port to its return port
   double bends_number = 0.0;            ///< right angles that `path` turns
   std::vector<JointCrossing> crossing;  ///< of `path`, by rows of Design::joint
+  std::optional<std::size_t> entry{};   ///< row in Design::loop, where it is listed
 };
 
 /// What a drawing is made from, and what it is worth.
@@ -74,12 +75,14 @@ struct LoopPlan {
 
 /// The design's floor as a task: its outline, what tube may not lie on, its manifolds. Nothing where it says too little
 /// to draw: a slab without shape, rooms without outlines, several manifolds without places, loops known by length or by
-/// count only.
+/// count only. Loops listed with a path are in it as drawn; where they are all there shall be, only the slab need have
+/// a shape.
 std::optional<LayoutTask> layout_task(const Design& design);
 
 /// The loops of a settled design (a room and a manifold at least). Drawn where layout_task() finds enough to draw, and
 /// `laid` is given; what cannot be laid is said, and the loops are worked out as without a drawing. Listed lengths
-/// stand as they are, leaders within them unless they say otherwise. Without a list but with a count: the tube of all
+/// stand as they are, leaders within them unless they say otherwise; a listed path gives its loop's length, and what it
+/// breaks is said with its place. Without a list but with a count: the tube of all
 /// heated floors shared out evenly, one room after the other. With neither: N = ceil(tube / (limit - leaders)) loops of
 /// equal length in each heated room, where tube = area / spacing, shared evenly among manifolds with free ports.
 /// Leaders lie in the first heated room. Absent where there is no floor to lay tube in, where leaders take all that a
@@ -87,8 +90,18 @@ std::optional<LayoutTask> layout_task(const Design& design);
 /// long, uneven, very short or shorter than their leaders, tube and floor that do not match, ports that do not suffice.
 Checked<LoopPlan> plan_loops(const Design& design, LaidBefore* laid = nullptr);
 
+/// Where a manifold would serve the floor better.
+struct BetterPlace {
+  std::size_t manifold = 0;     ///< row in Design::manifold
+  double x_m = 0.0, y_m = 0.0;  ///< on the plan
+};
+/// For each manifold of a floor that is laid, see better_place(): none where no place is clearly better, or where loops
+/// that are drawn already hang on it.
+std::vector<BetterPlace> better_places(const Design& design);
+
 Record record_of(Stretch&);
 Record record_of(Loop&);
 Record record_of(LoopPlan&);
+Record record_of(BetterPlace&);
 
 }  // namespace slabwright

@@ -14,6 +14,7 @@ namespace slabwright {
 struct NoTubeArea {
   Polygon outline;
   double clearance_m = 0.0;
+  bool is_tube = false;  ///< of a loop that lies already: rows of tube fall in with its long sides only
   friend bool operator==(const NoTubeArea&, const NoTubeArea&) = default;
 };
 
@@ -24,6 +25,8 @@ struct PortRow {
   int loops_number = 0;         ///< most loops it can serve
   double port_pitch_m = 0.05;   ///< from each port to the next, the two of one loop neighbours
   int loops_wanted_number = 0;  ///< exactly so many loops from it, no more than it can serve; 0: as many as it takes
+  /// Pairs of ports that other loops have: their middles, metres to the right of `place` for who looks into the floor.
+  std::vector<double> taken_m{};
   friend bool operator==(const PortRow&, const PortRow&) = default;
 };
 
@@ -49,6 +52,14 @@ struct LossArea {
   friend bool operator==(const LossArea&, const LossArea&) = default;
 };
 
+/// A loop that lies already, or shall lie so: by the corners of its tube, which bends round them.
+struct GivenLoop {
+  std::size_t manifold = 0;   ///< row in LayoutTask::manifold
+  std::vector<Point> corner;  ///< from its supply end to its return end: two or more, none of them a turn on the spot
+  bool ends_at_ports = true;  ///< false: tube that is not drawn leads on to the manifold
+  friend bool operator==(const GivenLoop&, const GivenLoop&) = default;
+};
+
 struct LayoutTask {
   Polygon outline;                       ///< simple
   std::vector<double> edge_clearance_m;  ///< of the edge from each corner to the next; `wall_clearance_m` where empty
@@ -64,6 +75,10 @@ struct LayoutTask {
   /// Whether all tube lies exactly a spacing apart, for mesh to tie it to. Floor is then left over along walls on the
   /// right of a manifold and ahead of it. Otherwise spacings are stretched or squeezed a little to fill the floor.
   bool exact_spacing = false;
+  std::vector<Polygon> own_floor{};   ///< loops heat it or else what lies outside; their leaders may pass through both
+  std::optional<Point> runs_along{};  ///< which way most tube shall run; as few bends ask for when absent
+  std::vector<GivenLoop> drawn{};     ///< they stay where they are
+  bool rest_is_laid = true;           ///< whether floor that drawn loops leave gets tube of its own
   std::uint64_t seed = 1;
   friend bool operator==(const LayoutTask&, const LayoutTask&) = default;
 };
@@ -86,11 +101,13 @@ struct LaidLoop {
   double turned_deg = 0.0;  ///< all its bends together
   double patch_m2 = 0.0;    ///< floor it covers, the apron left out
   std::vector<JointCrossing> crossing;
+  std::optional<std::size_t> drawn{};  ///< row in LayoutTask::drawn
 };
 
 struct TubeLayout {
   std::vector<LaidLoop> loop;  ///< by manifold, then by port
-  /// Of each manifold, the floor before it where leaders spread and lie closer than the spacing.
+  /// Of each manifold, the floor before it where leaders spread and lie closer than the spacing. With drawn loops it
+  /// reaches (3 + n / 2) spacings to the sides and ahead, n being all loops of the manifold.
   std::vector<Polygon> apron;
 };
 
@@ -101,13 +118,18 @@ struct TubeLayout {
 /// that the limit allows. Several manifolds share the floor out along straight borders, so that loops come out equally
 /// long over all of it. Method: spanning trees of cells two spacings wide, each walked round (Gabriely and Rimon,
 /// "Spanning-tree based coverage of continuous areas by a mobile robot", 2001), one in each of the parts that the floor
-/// is cut into.
+/// is cut into. Drawn loops are taken as they are, whatever they break; others keep off them as off each other.
 Checked<TubeLayout> lay_tube(const LayoutTask& task);
 
 /// A place at a wall where this manifold would serve the floor better, the others left where they are: shorter ways
 /// out, loops more alike, fewer bends. Places are tried a few paces apart and the most promising ones laid, so it takes
 /// up to four times as long as `lay_tube`. Absent where none is clearly better. The same task gives the same place.
 std::optional<PortRow> better_place(const LayoutTask& task, std::size_t manifold = 0);
+
+/// The way out of a loop, both ways: twice the way from its ports, through its own floor, to the nearest half of its
+/// tube. A loop whose first half runs in a corridor two tubes wide has at least half of its length for a way out, one
+/// on a compact floor before its manifold a tenth or so.
+double way_out_m(const Path& path, double spacing_m);
 
 /// What a layout is worth, measured on its final lines and arcs. It asks nothing of how the layout was made.
 struct LayoutCheck {
@@ -138,6 +160,22 @@ struct LayoutCheck {
   /// All that must never be broken holds. Separation: 0.93 of the spacing, 0.6 beside bulbs.
   bool sound() const;
 };
+/// Ends of drawn loops may lie up to half a pitch off their ports; the row may have one pair more than there are loops.
 LayoutCheck check_layout(const LayoutTask& task, const TubeLayout& layout);
+
+/// What must never be broken.
+enum class Broken { crossing, end, bend, limit, clearance, separation };
+
+struct BrokenPlace {
+  Broken what = Broken::crossing;
+  Point place;
+  std::size_t loop = 0, other = 0;  ///< rows in TubeLayout::loop; the same where only one has to do with it
+  double is_m = 0.0;  ///< of bends the radius, of ends how far the port is, of limits the length, else the gap
+};
+
+/// Where a layout breaks what LayoutCheck::sound() asks: empty where it is sound and every piece begins where the one
+/// before ended. Places of one kind and the same loops less than two spacings apart are one, with its worst figure. At
+/// most 100, loop by loop.
+std::vector<BrokenPlace> broken_places(const LayoutTask& task, const TubeLayout& layout);
 
 }  // namespace slabwright

@@ -80,6 +80,7 @@ Answer answer(const DesignFile& file, const Wishes& wishes, const Brought& broug
     if (wishes.bands) add_bands(found, passing);
     add_cold_runs(found, passing);
   }
+  if (wishes.better_place && found.loops && found.loops->drawing) found.better = better_places(found.file.design);
   if (wishes.question == Question::drill && found.loops) {
     Checked<DrillGuide> guide = drill_at(found.file.design, *found.loops, wishes.drill);
     found.drill = std::move(guide.value);

@@ -50,6 +50,7 @@ std::optional<Answer> as_written(const Request& request, Wishes wishes, const st
   const BroughtFiles beside = bring(plain, request.file);
   if (!beside.problem.empty()) return std::nullopt;
   wishes.sensitivities = false;
+  wishes.better_place = false;
   return answer(*plain.checked.value, wishes, beside.brought);
 }
 
@@ -83,6 +84,7 @@ int run_answer(const Request& request, Question question) {
   Wishes wishes;
   wishes.question = question;
   wishes.bands = !request.quick;
+  wishes.better_place = request.better_place;
   if (question == Question::drill) {
     AskedHole hole = asked_hole(request);
     if (!hole.problem.empty()) {

@@ -59,6 +59,11 @@ std::string help_page(std::string_view command) {
         "  --found      FILE           places where tube was found, each on a line like --at;\n"
         "                              behind a semicolon the same spot as drawn, if known\n";
   }
+  if (command == "route") {
+    page +=
+        "  --better-place   look for a place along the walls where a manifold would\n"
+        "               serve the floor better; it takes a few times as long\n";
+  }
   if (command == "freeze") {
     page +=
         "  --explain    why this setting: the arithmetic of the place that decides\n"

@@ -105,6 +105,7 @@ void declare(CLI::App& app, Request& request, Flags& flags) {
     app.add_flag("--explain", request.explain);
     app.add_flag("--quick", request.quick);
   }
+  if (request.command == "route") app.add_flag("--better-place", request.better_place);
   if (request.command == "drill") {
     app.add_option("--at", request.at);
     app.add_option("--diameter", request.diameter);
@@ -143,7 +144,9 @@ void keep_typed(std::span<const std::string> words, Request& request) {
   for (const std::string& word : words.subspan(1)) {
     const bool hole = request.command == "drill" && (value_of_hole || asks_hole(word));
     value_of_hole = hole && !value_of_hole && word.find('=') == std::string::npos;
-    if (!hole && (word == request.file || word == "--full" || word == "--json" || word == "--explain")) continue;
+    if (!hole && (word == request.file || word == "--full" || word == "--json" || word == "--explain" ||
+                  word == "--better-place"))
+      continue;
     const std::string typed = word.find(' ') == std::string::npos ? word : fmt::format("\"{}\"", word);
     (hole ? request.asked_words : request.words).push_back(typed);
   }

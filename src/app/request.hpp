@@ -37,6 +37,7 @@ struct Request {
   bool json = false;
   bool explain = false;  ///< freeze: why this setting
   bool quick = false;    ///< freeze: without what nobody can know
+  bool better_place = false;  ///< route: look for one
   bool help = false;
   std::string at, diameter, depth, tolerance, may_move;  ///< drill: as typed; empty where not given
   std::string found;                                     ///< drill: a file of places where tube was found

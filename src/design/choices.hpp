@@ -20,6 +20,7 @@ SLABWRIGHT_CHOICES(Quality, {"tight", "usual", "poor"});
 SLABWRIGHT_CHOICES(OpeningKind, {"big door", "door", "window"});
 SLABWRIGHT_CHOICES(JointKind, {"sawn", "expansion"});
 SLABWRIGHT_CHOICES(TubeFit, {"stretched", "exact"});
+SLABWRIGHT_CHOICES(Runs, {"as they fit", "lengthwise", "crosswise"});
 SLABWRIGHT_CHOICES(BalanceBy, {"length", "heat"});
 SLABWRIGHT_CHOICES(Facing, {"away from wall", "up", "down", "left", "right"});
 SLABWRIGHT_CHOICES(Makeup, {"tempered", "untempered"});

@@ -96,6 +96,7 @@ void judge_names(Judge& judge) {
   judge_same_names(judge, design.wall, "wall");
   judge_same_names(judge, design.no_tube, "no_tube");
   judge_same_names(judge, design.anchor, "anchor");
+  judge_same_names(judge, design.border, "border");
   judge_rooms_of(judge, design.opening, "opening");
   judge_rooms_of(judge, design.exhaust, "exhaust");
   judge_rooms_of(judge, design.gains, "gains");

@@ -33,6 +33,9 @@ class PlanJudge {
     for (std::size_t i = 0; i < design_.opening.size(); ++i) opening(i);
     for (std::size_t i = 0; i < design_.no_tube.size(); ++i) no_tube(i);
     for (std::size_t i = 0; i < design_.joint.size(); ++i) joint(i);
+    for (std::size_t i = 0; i < design_.border.size(); ++i) {
+      line(row_of("border", i), design_.border[i].from, design_.border[i].to);
+    }
     for (std::size_t i = 0; i < design_.anchor.size(); ++i) {
       const std::string path = row_of("anchor", i) + ".place";
       if (!judge_.given(path)) missing(row_of("anchor", i), "an anchor takes a place.");
@@ -41,6 +44,7 @@ class PlanJudge {
     for (std::size_t i = 0; i < design_.manifold.size(); ++i) {
       if (design_.manifold[i].place) on_floor(row_of("manifold", i) + ".place", *design_.manifold[i].place);
     }
+    for (std::size_t i = 0; i < design_.loop.size(); ++i) path(row_of("loop", i), design_.loop[i].path);
   }
 
  private:
@@ -55,6 +59,10 @@ class PlanJudge {
     if (!design_.partition.empty()) refuse("partition[1]");
     if (!design_.no_tube.empty()) refuse("no_tube[1]");
     if (!design_.joint.empty()) refuse("joint[1]");
+    if (!design_.border.empty()) refuse("border[1]");
+    for (std::size_t i = 0; i < design_.loop.size(); ++i) {
+      if (!design_.loop[i].path.empty()) refuse(row_of("loop", i) + ".path");
+    }
     for (std::size_t i = 0; i < design_.opening.size(); ++i) {
       if (design_.opening[i].place) refuse(row_of("opening", i) + ".place");
     }
@@ -187,6 +195,47 @@ class PlanJudge {
     judge_.problem(row + ".saw_depth", "plan.sawn-through",
                    fmt::format("the saw goes {} deep in {} of concrete.", short_words(*joint.saw_depth_m),
                                short_words(floor_thickness_m(design_.slab))));
+  }
+
+  /// Corners of a loop's tube.
+  void path(const std::string& row, const std::vector<Place>& places) {
+    const std::string about = row + ".path";
+    if (!judge_.given(about) || !judge_.sound({about})) return;
+    if (judge_.given(row + ".length")) {
+      judge_.problem(row + ".length", "loop.length-and-path", "its path says how long it is: remove length.");
+    }
+    std::vector<Point> corner;
+    for (const Place& p : places) {
+      const Point at{p.x_m, p.y_m};
+      if (corner.empty() || distance_m(corner.back(), at) >= shortest_m) corner.push_back(at);
+    }
+    const auto words = [&](Point p) { return write_words(Place{p.x_m, p.y_m}, design_.units); };
+    if (corner.size() < 2) {
+      return judge_.problem(
+          about, "loop.no-path",
+          "a path takes the corners of the tube, two or more: [\"18 ft, 0 ft\", \"18 ft, 29 ft\", ...].");
+    }
+    for (const Point at : corner) {
+      if (inside_form(at)) continue;
+      return judge_.problem(about, "plan.outside",
+                            fmt::format("its corner at ({}) lies beyond the slab: places count from the slab's lower "
+                                        "left inside corner.",
+                                        words(at)));
+    }
+    for (std::size_t i = 1; i + 1 < corner.size(); ++i) {
+      if (!turns_on_spot(corner[i - 1], corner[i], corner[i + 1])) continue;
+      return judge_.problem(about, "loop.turns-on-spot",
+                            fmt::format("it turns back on itself at ({}): a U-turn takes two corners, as far apart as "
+                                        "its two tubes.",
+                                        words(corner[i])));
+    }
+  }
+
+  /// By 170 degrees or more.
+  static bool turns_on_spot(Point before, Point at, Point after) {
+    constexpr double cosine = -0.985;
+    const Point a{at.x_m - before.x_m, at.y_m - before.y_m}, b{after.x_m - at.x_m, after.y_m - at.y_m};
+    return a.x_m * b.x_m + a.y_m * b.y_m < cosine * distance_m(before, at) * distance_m(at, after);
   }
 
   std::string short_words(double m) const {

@@ -23,6 +23,7 @@ void judge_lengths(Judge& judge) {
   for (std::size_t i = 0; i < design.loop.size(); ++i) {
     const LoopEntry& loop = design.loop[i];
     const std::string path = fmt::format("loop[{}].length", i + 1);
+    if (!loop.path.empty()) continue;
     if (!judge.sound({path, fmt::format("loop[{}].leaders", i + 1)})) continue;
     const double leaders_m = loop.leaders && !loop.leaders->included ? 2.0 * loop.leaders->each_way_m : 0.0;
     if (loop.length_m + leaders_m <= *design.tube.longest_loop_m) continue;
@@ -46,7 +47,8 @@ void judge_ports(Judge& judge) {
       return loop.manifold.empty() ? m == 0 : loop.manifold == manifold.name;
     });
     const double given = static_cast<double>(leaves);
-    if (manifold.loops_number && leaves > 0 && *manifold.loops_number != given) {
+    const bool more = design.tube.lay_rest && manifold.loops_number && *manifold.loops_number > given;
+    if (manifold.loops_number && leaves > 0 && *manifold.loops_number != given && !more) {
       judge.problem(
           row + ".loops", "manifold.loops",
           fmt::format("loops says {}, and the file has {} [[loop]]: leave loops out.", *manifold.loops_number, leaves));
@@ -149,10 +151,37 @@ void judge_indoor(Judge& judge, const std::string& path, double indoor_degC) {
                 "outdoor is warmer than indoor: {} outside, {} inside.", {degree(outdoor_degC), degree(indoor_degC)});
 }
 
+/// Tube is laid round loops only where it is known where they lie.
+void judge_rest(Judge& judge) {
+  const Design& design = judge.design;
+  if (!design.tube.lay_rest || !judge.sound({"tube.lay_rest"})) return;
+  if (design.loop.empty()) {
+    judge.problem("tube.lay_rest", "loops.no-rest",
+                  "all floor is laid where no loop is listed: remove lay_rest, or list the loops that stay, each with "
+                  "its path.");
+  }
+  for (std::size_t i = 0; i < design.loop.size(); ++i) {
+    const std::string row = fmt::format("loop[{}]", i + 1);
+    if (judge.given(row + ".path") || !judge.given(row + ".length") || !judge.sound({row + ".path"})) continue;
+    judge.problem(row + ".length", "loops.rest-unknown",
+                  fmt::format("nobody knows where {} lies, so the rest of the floor cannot be laid round it: write its "
+                              "path in place of length, or remove lay_rest.",
+                              called(design.loop[i].name, "loop", i)));
+  }
+  for (std::size_t m = 0; m < design.manifold.size() && !design.loop.empty(); ++m) {
+    const std::string row = fmt::format("manifold[{}]", m + 1);
+    if (judge.given(row + ".place") || !judge.sound({row + ".place"})) continue;
+    judge.problem(judge.given(row + ".name") ? row + ".name" : "tube.lay_rest", "loops.rest-no-place",
+                  fmt::format("to lay the rest of the floor, {} takes a place: place = \"{}\".",
+                              called(design.manifold[m].name, "manifold", m), Place::example));
+  }
+}
+
 }  // namespace
 
 void judge_loops(Judge& judge) {
   judge_lengths(judge);
+  judge_rest(judge);
   judge_ports(judge);
 }
 

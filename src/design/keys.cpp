@@ -34,12 +34,14 @@ Record record_of(Design& x) {
                                  "One for each area where no tube may lie: a drain, a column, a machine's pad, a "
                                  "wall to come."}),
       key<&Design::joint>({.meaning = "One for each joint of the concrete."}),
+      key<&Design::border>({.meaning = "One for each line that no loop crosses, where loops shall end."}),
       key<&Design::anchor>({.meaning = "One for each anchor, or pattern of anchors, that shall be drilled."}),
       key<&Design::tube>({.meaning = "The tube and how it lies."}),
       key<&Design::manifold>({.meaning = "One for each manifold; one when absent."}),
       key<&Design::mains>({.meaning = "Between boiler and manifold."}),
-      key<&Design::loop>({.meaning = "One for each loop whose length is known; worked out from area and spacing when "
-                                     "absent."}),
+      key<&Design::loop>({.meaning =
+                              "One for each loop whose length or path is known; worked out from area and spacing when "
+                              "absent."}),
       key<&Design::fluid>({.meaning = "Water or glycol."}),
       key<&Design::boiler>({.meaning = "What warms the water."}),
       key<&Design::pump>({.meaning = "What moves it."}),

@@ -69,6 +69,16 @@ constexpr std::string_view fit_meaning =
 constexpr std::string_view balance_meaning =
     "Whether drawn loops get the same length, or the same heat: then loops along outer walls get less floor.";
 
+constexpr std::string_view leader_meaning =
+    "The leader (run to the manifold) of each loop, each way, where loops are not drawn.";
+constexpr std::string_view radius_meaning =
+    "Least radius of its bends, to the tube's centre line; eight outside diameters when absent (trade table).";
+constexpr std::string_view runs_meaning =
+    "Which way most tube runs: along the slab's longer side, along its shorter one, or as fits best when absent.";
+constexpr std::string_view rest_meaning =
+    "True where loops listed with a `path` stay as they are and the floor that they leave is laid with more loops; "
+    "else those listed are all there are.";
+
 }  // namespace
 
 Record record_of(Tube& x) {
@@ -100,13 +110,8 @@ Record record_of(Tube& x) {
                                 .poor = "6 in",
                                 .si_tight = "600 mm",
                                 .si_poor = "150 mm"}),
-      key<&Tube::leader_m>({.meaning = "The leader (run to the manifold) of each loop, each way, where loops are not "
-                                       "drawn.",
-                            .us = "10 ft",
-                            .si = "3 m",
-                            .source = "practice",
-                            .least = 0.0,
-                            .most = 60.0}),
+      key<&Tube::leader_m>(
+          {.meaning = leader_meaning, .us = "10 ft", .si = "3 m", .source = "practice", .least = 0.0, .most = 60.0}),
       key<&Tube::tail_m>({.meaning = "Left over at each end of a loop, to work with at the manifold.",
                           .us = "2 ft",
                           .si = "600 mm",
@@ -114,12 +119,11 @@ Record record_of(Tube& x) {
                           .least = 0.0,
                           .most = 5.0}),
       key<&Tube::coils>({.meaning = coils_meaning}),
-      key<&Tube::bend_radius_m>({.meaning = "Least radius of its bends, to the tube's centre line; eight outside "
-                                            "diameters when absent (trade table).",
-                                 .least = 0.02,
-                                 .most = 1.0}),
+      key<&Tube::bend_radius_m>({.meaning = radius_meaning, .least = 0.02, .most = 1.0}),
       key<&Tube::fit>({.meaning = fit_meaning, .us = "stretched", .source = "practice"}),
       key<&Tube::balance_by>({.meaning = balance_meaning, .us = "length", .source = "practice"}),
+      key<&Tube::runs>({.meaning = runs_meaning}),
+      key<&Tube::lay_rest>({.meaning = rest_meaning}),
       key<&Tube::longest_loop_m>({.meaning = "Longest loop allowed, leaders included; by the tube's size when absent "
                                              "(CSA B214 for inch sizes, practice for metric ones).",
                                   .least = 5.0,
@@ -180,11 +184,12 @@ Record record_of(LoopEntry& x) {
       key<&LoopEntry::name>({.meaning = "Where it goes, in your own words."}),
       key<&LoopEntry::room>({.meaning = "The room it heats; the first heated room when absent."}),
       key<&LoopEntry::manifold>({.meaning = "The manifold it leaves; the first when absent."}),
-      key<&LoopEntry::length_m>({.meaning = "Tube from manifold to manifold, or without leaders: see `leaders`.",
+      key<&LoopEntry::length_m>({.meaning = "Tube from manifold to manifold, or without leaders: see `leaders`. A "
+                                            "`path` stands in its place.",
                                  .least = 1.0,
                                  .most = 1000.0}),
       key<&LoopEntry::path>({.meaning = "Its corners on the plan, from its supply port to its return port, where it is "
-                                        "drawn already; the tube rounds them."}),
+                                        "drawn already; the tube rounds them. Its length is measured along it."}),
       key<&LoopEntry::leaders>({.meaning = "\"included\" in the length, or \"15 ft each way\" to be added; included "
                                            "when absent."})};
   return {keys, &x};

@@ -66,6 +66,13 @@ Record record_of(Joint& x) {
   return {keys, &x};
 }
 
+Record record_of(Border& x) {
+  static constexpr Key keys[] = {key<&Border::name>({.meaning = "What it is called."}),
+                                 key<&Border::from>({.meaning = "Where it begins."}),
+                                 key<&Border::to>({.meaning = "Where it ends."})};
+  return {keys, &x};
+}
+
 Record record_of(Anchor& x) {
   static constexpr Key keys[] = {
       key<&Anchor::name>({.meaning = "What it shall hold."}),

@@ -135,6 +135,28 @@ const PlanWall* find_wall(const std::vector<PlanWall>& walls, std::string_view t
   return nullptr;
 }
 
+double from_wall_m(const PlanWall& wall, Point place) {
+  const Point along = minus(wall.to, wall.from), off = minus(place, wall.from);
+  return (along.x_m * off.y_m - along.y_m * off.x_m) / distance_m(wall.from, wall.to);
+}
+
+std::optional<std::pair<PlanWall, PlanWall>> walls_told_from(const Design& design) {
+  constexpr double least_sine = 0.05;
+  const std::vector<PlanWall> walls = plan_walls(design);
+  const auto across = [](const PlanWall& a, const PlanWall& b) {
+    const Point p = minus(a.to, a.from), q = minus(b.to, b.from);
+    return std::abs(p.x_m * q.y_m - p.y_m * q.x_m) >= least_sine * distance_m({}, p) * distance_m({}, q);
+  };
+  for (std::size_t i = 0; i < design.wall.size() && i < walls.size(); ++i) {
+    for (std::size_t k = i + 1; k < design.wall.size() && k < walls.size(); ++k) {
+      if (across(walls[i], walls[k])) return std::pair{walls[i], walls[k]};
+    }
+  }
+  const PlanWall *left = find_wall(walls, "left wall"), *bottom = find_wall(walls, "bottom wall");
+  if (!left || !bottom) return std::nullopt;
+  return std::pair{*left, *bottom};
+}
+
 std::optional<Point> point_on_plan(const std::vector<PlanWall>& walls, const PlanPlace& place) {
   if (place.first_wall.empty()) return Point{place.at.x_m, place.at.y_m};
   const PlanWall *first = find_wall(walls, place.first_wall), *second = find_wall(walls, place.second_wall);

@@ -90,7 +90,8 @@ std::optional<bool> loops_lean(const LoopPlan& plan) {
   const auto all = [&](LengthFrom source) {
     return std::all_of(plan.loop.begin(), plan.loop.end(), [&](const Loop& loop) { return loop.from == source; });
   };
-  if (all(LengthFrom::file)) return false;
+  const auto listed = [](const Loop& l) { return l.from == LengthFrom::file || l.from == LengthFrom::path; };
+  if (std::all_of(plan.loop.begin(), plan.loop.end(), listed)) return false;
   if (all(LengthFrom::count)) return true;
   return std::nullopt;
 }

@@ -187,6 +187,7 @@ std::string json_of(const Answer& answer) {
   add(whole, "materials", answer.materials, system);
   add(whole, "stakes", answer.stakes, system);
   add(whole, "laid", answer.laid, system);
+  if (answer.better) add_rows(whole, "better_place", *answer.better, system);
   add(whole, "drill", answer.drill, system);
   add(whole, "envelope", answer.envelope, system);
   add(whole, "floor", answer.floor, system);

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "report/tape.hpp"
 #include "report/text.hpp"
 
 namespace slabwright::report {
@@ -111,6 +112,25 @@ void add_map(Page& page, const Reader& reader) {
   add_gap(page);
 }
 
+/// Where a manifold would serve better, from two walls.
+void add_better(Page& page, const Reader& reader) {
+  if (!reader.answer.better) return;
+  const Design& design = reader.design();
+  const auto walls = walls_told_from(design);
+  if (reader.answer.better->empty()) add_row(page, "Manifold", "place", "no place along the walls is clearly better");
+  for (const BetterPlace& better : *reader.answer.better) {
+    if (!walls) continue;
+    const auto from = [&](const PlanWall& wall) {
+      return fmt::format("{} from the {}", tape(from_wall_m(wall, {better.x_m, better.y_m}), reader.system()),
+                         wall.name);
+    };
+    const std::string& name = design.manifold[better.manifold].name;
+    add_row(page, design.manifold.size() > 1 && !name.empty() ? name : "Manifold", "better",
+            fmt::format("at {}, {}: shorter ways out, loops more alike or fewer bends", from(walls->first),
+                        from(walls->second)));
+  }
+}
+
 }  // namespace
 
 void add_route(Page& page, const Reader& reader) {
@@ -122,6 +142,7 @@ void add_route(Page& page, const Reader& reader) {
   add_lacking(page, reader);
   if (answer.loops && answer.loops->drawing) {
     add_map(page, reader);
+    add_better(page, reader);
     add_lengths(page, reader);
     add_lie(page, reader);
     add_loops_if_room(page, reader);

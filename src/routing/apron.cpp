@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ports.hpp"
+
 namespace slabwright::routing {
 namespace {
 
@@ -148,8 +150,11 @@ Point gate_end(const Cells& cells, const Gate& gate, bool left) {
 double lowest_gate_m(const LayoutTask& task) { return first_turn_m(task) - come_down * task.bend_radius_m; }
 
 std::vector<Point> ports_of(const LayoutTask& task, int loops) {
+  const PortRow& row = task.manifold.front();
   std::vector<Point> ports;
-  for (int k = 0; k < 2 * loops; ++k) ports.push_back({(k - loops + 0.5) * task.manifold.front().port_pitch_m, 0.0});
+  for (const double pair : free_pairs(row, loops)) {
+    for (const double port : {pair - 0.5, pair + 0.5}) ports.push_back({port * row.port_pitch_m, 0.0});
+  }
   return ports;
 }
 

@@ -112,6 +112,17 @@ void mark_bands(Cells& cells, const LayoutTask& task) {
   }
 }
 
+/// Where tube shall run one way, most of a tree's edges lie that way.
+void mark_runs(Cells& cells, const LayoutTask& task) {
+  if (!task.runs_along) return;
+  if (cells.across.empty()) cells.across.assign(index(cells.size()), 0);
+  const bool east = std::abs(task.runs_along->x_m) > std::abs(task.runs_along->y_m);
+  const int ways = east ? 1 << 1 | 1 << 3 : 1 | 1 << 2;
+  for (std::uint8_t& across : cells.across) {
+    if (across == 0) across = static_cast<std::uint8_t>(ways);
+  }
+}
+
 /// Lines between cells, halfway between their tubes; the outermost as far beyond as cells are wide.
 std::vector<double> lines_between(const std::vector<double>& tubes) {
   const std::size_t last = tubes.size() - 1;
@@ -140,6 +151,11 @@ LayoutTask seen_from_manifold(const LayoutTask& task) {
   for (EdgeBand& band : seen.band) band.outline = turned(band.outline, task);
   for (LossArea& area : seen.loss) area.outline = turned(area.outline, task);
   for (JointLine& joint : seen.joint) joint = {turned(joint.from, task), turned(joint.to, task)};
+  if (task.runs_along) {
+    const Point north = unit(task.manifold.front().facing), runs = *task.runs_along;
+    seen.runs_along = {runs.x_m * north.y_m - runs.y_m * north.x_m, runs.x_m * north.x_m + runs.y_m * north.y_m};
+  }
+  for (Polygon& floor : seen.own_floor) floor = turned(floor, task);
   seen.manifold.front().place = {0.0, 0.0};
   seen.manifold.front().facing = {0.0, 1.0};
   return seen;
@@ -175,6 +191,7 @@ Cells cells_of(const LayoutTask& task, const Fit& fit) {
   }
   mark_joints(cells, task);
   mark_bands(cells, task);
+  mark_runs(cells, task);
   for (int cell = 0; cell < cells.size() && !task.loss.empty(); ++cell) {
     double sum = 0.0;
     for (int k = 0; k < 4; ++k) sum += loss_ratio_at(task, cells.quarter(cell, k));

@@ -8,6 +8,7 @@
 #include "even_out.hpp"
 #include "heat.hpp"
 #include "mirror.hpp"
+#include "own_floor.hpp"
 #include "trade.hpp"
 #include "tree.hpp"
 
@@ -142,6 +143,7 @@ std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt, W
   const auto apron = place_apron(draft.cells, attempt.loops, shape);
   if (!apron) return std::nullopt;
   draft.apron = *apron;
+  if (attempt.halves && !task.own_floor.empty()) return std::nullopt;
   if (attempt.halves && !make_symmetric(draft.cells, draft.apron)) return std::nullopt;
   if (!leaders_fit(task, draft.cells, draft.apron)) return std::nullopt;
   const std::size_t loops = index(attempt.loops);
@@ -160,9 +162,9 @@ std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt, W
     leader_heat_m.resize(loops / 2);
     fold(draft);
   }
-  Parts parts = cut_floor(draft.cells, gates, leader_heat_m, attempt.cut, work);
-  if (parts.owner.empty()) return std::nullopt;
-  draft.owner = std::move(parts.owner);
+  auto parts = cut_floor_apart(task, draft.cells, gates, leader_heat_m, attempt.cut, work);
+  if (!parts || parts->owner.empty()) return std::nullopt;
+  draft.owner = std::move(parts->owner);
   traded(draft, leader_heat_m);
   if (draft.spread_ratio > fair_spread) {
     std::mt19937_64 random(task.seed);

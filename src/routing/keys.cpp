@@ -7,7 +7,8 @@ namespace slabwright {
 
 template <>
 struct Choices<LengthFrom> {
-  static constexpr auto names = std::to_array<std::string_view>({"file", "area and spacing", "count", "drawing"});
+  static constexpr auto names =
+      std::to_array<std::string_view>({"file", "area and spacing", "count", "drawing", "path"});
 };
 
 Record record_of(Stretch& x) {
@@ -30,6 +31,13 @@ Record record_of(Loop& x) {
       key<&Loop::patch_m2>({.meaning = "Floor it heats: its tube without leaders, times the spacing."}),
       key<&Loop::along>({.meaning = "Its stretches from supply to return."}),
       key<&Loop::bends_number>({.meaning = "Right angles that it turns, where it is drawn."})};
+  return {keys, &x};
+}
+
+Record record_of(BetterPlace& x) {
+  static constexpr Key keys[] = {key<&BetterPlace::manifold>({.meaning = "Row of the manifold, from 0."}),
+                                 key<&BetterPlace::x_m>({.meaning = "On the plan, to the right."}),
+                                 key<&BetterPlace::y_m>({.meaning = "On the plan, up."})};
   return {keys, &x};
 }
 

@@ -29,6 +29,21 @@ Checked<std::vector<Loop>> loops_as_listed(const Design& design, const Floors& f
 std::vector<Loop> loops_by_count(const Design& design, const Floors& floors);
 std::vector<Loop> loops_from_area(const Design& design, const Floors& floors);
 
+/// The floor as a task with those loops drawn that have a path; nothing where the slab has no shape, or a manifold no
+/// place.
+std::optional<LayoutTask> task_on_plan(const Design& design);
+
+/// The loops that the design lists with a path, by their rows; nothing for the others. What they break is said.
+struct Overlay {
+  std::vector<std::optional<Loop>> loop;
+  std::vector<Diagnostic> said;
+};
+Overlay loops_on_paths(const Design& design);
+
+/// Each place where drawn loops break what must never be broken, told from two walls. `names`: of the layout's loops.
+std::vector<Diagnostic> broken_said(const Design& design, const LayoutTask& task, const TubeLayout& layout,
+                                    const std::vector<Loop>& loops);
+
 /// The loops of a layout, in its order.
 std::vector<Loop> loops_as_drawn(const Design& design, const LayoutTask& task, const TubeLayout& layout);
 

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "as_drawn.hpp"
 #include "bands.hpp"
 #include "lay_zone.hpp"
 #include "one_order.hpp"
@@ -160,6 +161,7 @@ Checked<TubeLayout> lay_in_order(const InOrder& ordered) {
 
 Checked<TubeLayout> lay_tube(const LayoutTask& task) {
   routing::expect_sense(task);
+  if (!task.drawn.empty()) return routing::lay_with_drawn(task);
   const routing::InOrder ordered = routing::in_one_order(task);
   Checked<TubeLayout> laid = routing::lay_in_order(ordered);
   if (laid && ordered.mirrored) laid.value = routing::mirrored(std::move(*laid.value));

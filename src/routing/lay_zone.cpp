@@ -288,6 +288,7 @@ Checked<TubeLayout> lay_zone(const ZoneTask& zone, const LoopsWish& wish) {
     Best made = best_from(task, with_room_for_bends(seen_from_manifold(task), zone.is_border, true), made_wish);
     if (made.layout && made.price < best.price) best = std::move(made);
   }
+  if (!best.layout && !task.own_floor.empty()) return {std::nullopt, {own_floor_not_reached(made_wish.loops)}};
   if (!best.layout && has_apron(seen, made_wish.loops)) {
     return {std::nullopt, {floor_not_shared_out(zone.name, made_wish.loops)}};
   }

@@ -48,7 +48,8 @@ Diagnostic shorter_than_leaders(std::size_t at, const Loop& loop, double leader_
 
 Checked<std::vector<Loop>> loops_as_listed(const Design& design, const Floors& floors) {
   std::vector<Loop> loops;
-  std::vector<Diagnostic> said;
+  Overlay overlay = loops_on_paths(design);
+  std::vector<Diagnostic> said = std::move(overlay.said);
   for (std::size_t i = 0; i < design.loop.size(); ++i) {
     const LoopEntry& entry = design.loop[i];
     const std::size_t room = named(design.room, entry.room, floors.manifold_room);
@@ -58,6 +59,10 @@ Checked<std::vector<Loop>> loops_as_listed(const Design& design, const Floors& f
     if (room < design.room.size() && !design.room[room].heated_floor)
       said.push_back(in_unheated(i, design.room[room].name));
     if (any(said, Severity::problem)) continue;
+    if (overlay.loop[i]) {
+      loops.push_back(std::move(*overlay.loop[i]));
+      continue;
+    }
 
     // "Included" says nothing of how long the leaders are, nor does silence: those of the tube are taken.
     const bool added = entry.leaders && !entry.leaders->included;
@@ -67,6 +72,7 @@ Checked<std::vector<Loop>> loops_as_listed(const Design& design, const Floors& f
     loop.name = entry.name.empty() ? fmt::format("loop {}", i + 1) : entry.name;
     loop.manifold = manifold;
     loop.from = LengthFrom::file;
+    loop.entry = i;
     if (patch_m <= 0.0) said.push_back(shorter_than_leaders(i, loop, floors.leader_m));
     loops.push_back(std::move(loop));
   }

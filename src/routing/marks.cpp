@@ -31,7 +31,7 @@ double across_m(const Box& box, bool x) { return along(box.most, x) - along(box.
 
 /// A rectangle along the axes that is long one way and thin across it, so that one tube lies on either side.
 bool is_partition(const LayoutTask& task, const NoTubeArea& area, bool x) {
-  if (area.outline.size() != 4) return false;
+  if (area.outline.size() != 4 || area.is_tube) return false;
   for (std::size_t i = 0; i < 4; ++i) {
     const Point a = area.outline[i], b = area.outline[(i + 1) % 4];
     if (std::abs(a.x_m - b.x_m) > same_m && std::abs(a.y_m - b.y_m) > same_m) return false;
@@ -65,7 +65,7 @@ void add_area(const LayoutTask& task, const NoTubeArea& area, bool x, std::vecto
   // A small area is best kept in one cell. It counts as a wall where the cell round it would begin.
   const Box floor = box_of(task.outline);
   const bool on_floor = along(box.least, x) > along(floor.least, x) && along(box.most, x) < along(floor.most, x);
-  if (on_floor && across_m(box, x) + 2.0 * area.clearance_m <= 3.0 * task.spacing_m) {
+  if (on_floor && !area.is_tube && across_m(box, x) + 2.0 * area.clearance_m <= 3.0 * task.spacing_m) {
     const double from_m = 0.5 * (along(box.least, x) + along(box.most, x)) - 0.5 * task.spacing_m;
     marks.push_back({Mark::Kind::floor_after, 0.0, from_m, 0.0, 0.0, wall_rank, 0.0, {}});
   }

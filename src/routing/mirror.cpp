@@ -37,6 +37,7 @@ class Key {
     for (const EdgeBand& band : task.band) bands.push_back(with(corners(band.outline), band.spacing_m));
     for (const LossArea& area : task.loss) losses.push_back(with(corners(area.outline), area.loss_ratio));
     for (auto* all : {&edges, &areas, &joints, &bands, &losses}) add(std::move(*all));
+    for (const Polygon& floor : task.own_floor) add({corners(floor)});
     return key;
   }
 

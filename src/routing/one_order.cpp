@@ -22,9 +22,12 @@ LayoutTask mirror_image(LayoutTask task) {
   for (EdgeBand& band : task.band) mirror(band.outline);
   for (LossArea& area : task.loss) mirror(area.outline);
   for (JointLine& joint : task.joint) joint = {mirrored(joint.from), mirrored(joint.to)};
+  if (task.runs_along) task.runs_along = mirrored(*task.runs_along);
+  for (Polygon& floor : task.own_floor) mirror(floor);
   for (PortRow& row : task.manifold) {
     row.place = mirrored(row.place);
     row.facing = mirrored(row.facing);
+    for (double& at_m : row.taken_m) at_m = -at_m;
   }
   return task;
 }

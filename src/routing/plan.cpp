@@ -59,6 +59,8 @@ Checked<LoopPlan> drawn_plan(const Design& design, const Floors& floors, const L
   LoopPlan plan = summed_up(design, floors, loops_as_drawn(design, laid.task, layout));
   plan.drawing = Drawing{laid.task, layout.apron, laid.check};
   std::vector<Diagnostic> said = laid.layout.said;
+  const auto broken = broken_said(design, laid.task, layout, plan.loop);
+  said.insert(said.end(), broken.begin(), broken.end());
   const auto remarks = remarks_on(design, floors, plan);
   said.insert(said.end(), remarks.begin(), remarks.end());
   return {std::move(plan), std::move(said)};
@@ -108,8 +110,10 @@ Checked<LoopPlan> plan_loops(const Design& design, LaidBefore* laid) {
   expects(design.tube.spacing_m > 0.0 && design.tube.leader_m >= 0.0, "plan_loops: a length that cannot be");
   const routing::Floors floors = routing::floors_of(design);
   std::vector<Diagnostic> undrawn;
-  if (const auto task = laid ? layout_task(design) : std::nullopt) {
-    const LaidTask& known = laid->laid(*task);
+  // Paths of the file are no guess: they are followed wherever loops are asked for.
+  LaidBefore own;
+  if (const auto task = laid || !design.loop.empty() ? layout_task(design) : std::nullopt) {
+    const LaidTask& known = (laid ? *laid : own).laid(*task);
     if (known.layout) return routing::drawn_plan(design, floors, known);
     undrawn = routing::as_warnings(known.layout.said);
   }

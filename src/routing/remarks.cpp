@@ -30,9 +30,10 @@ std::string name_of(const Manifold& manifold, std::size_t row) {
 }
 
 /// The entry of the design file that a loop's length comes from.
-std::string origin_of(const Loop& loop, std::size_t row) {
+std::string origin_of(const Loop& loop) {
   switch (loop.from) {
-    case LengthFrom::file: return row_of("loop", row) + ".length";
+    case LengthFrom::file: return row_of("loop", loop.entry.value_or(0)) + ".length";
+    case LengthFrom::path: return row_of("loop", loop.entry.value_or(0)) + ".path";
     case LengthFrom::count: return row_of("manifold", loop.manifold) + ".loops";
     case LengthFrom::area_and_spacing:
     case LengthFrom::drawing: break;
@@ -42,14 +43,13 @@ std::string origin_of(const Loop& loop, std::size_t row) {
 
 Said too_long(const LoopPlan& plan) {
   Said said;
-  for (std::size_t i = 0; i < plan.loop.size(); ++i) {
-    const Loop& loop = plan.loop[i];
+  for (const Loop& loop : plan.loop) {
     if (loop.length_m <= plan.limit_m + limit_tolerance_m) continue;
     // A length shared out over a count is only a guess, and the same for all.
     const bool guess = loop.from == LengthFrom::count;
     said.push_back({guess ? Severity::warning : Severity::failure,
                     "loop.too-long",
-                    origin_of(loop, i),
+                    origin_of(loop),
                     "{} is {} long, leaders included; the limit for this tube is {}",
                     {loop.name, length(loop.length_m), length(plan.limit_m)}});
     if (guess) break;
@@ -65,8 +65,7 @@ Said uneven(const Design& design, const LoopPlan& plan, std::size_t manifold) {
   }
   Said said;
   double shortest_m = longest_m;
-  for (std::size_t i = 0; i < plan.loop.size(); ++i) {
-    const Loop& loop = plan.loop[i];
+  for (const Loop& loop : plan.loop) {
     if (loop.manifold != manifold) continue;
     if (loop.length_m >= very_short_share * longest_m) {
       shortest_m = std::min(shortest_m, loop.length_m);
@@ -74,7 +73,7 @@ Said uneven(const Design& design, const LoopPlan& plan, std::size_t manifold) {
     }
     said.push_back({Severity::note,
                     "loop.very-short",
-                    origin_of(loop, i),
+                    origin_of(loop),
                     "{} is only {} long beside one of {}: its valve must be all but shut; lay it as one with the next",
                     {loop.name, length(loop.length_m), length(longest_m)}});
   }
@@ -85,6 +84,29 @@ Said uneven(const Design& design, const LoopPlan& plan, std::size_t manifold) {
                     "the loops of {} run from {} to {}: within {} of each other they are easier to balance (practice)",
                     {name_of(design.manifold[manifold], manifold), length(shortest_m), length(longest_m),
                      Measured{even_share, Dimension::share}}});
+  return said;
+}
+
+/// More of a loop's length than this on its way out and back is said.
+constexpr double long_way_share = 1.0 / 3.0;
+
+/// Drawn loops that spend much of their length on the way to their floor.
+Said long_ways(const Floors& floors, const LoopPlan& plan) {
+  Said said;
+  for (const Loop& loop : plan.loop) {
+    if (!loop.path) continue;
+    const double way_m = way_out_m(*loop.path, floors.spacing_m);
+    if (way_m <= long_way_share * loop.length_m) continue;
+    const bool listed = loop.from == LengthFrom::path;
+    said.push_back({Severity::note,
+                    "layout.long-way-out",
+                    listed ? origin_of(loop) : row_of("manifold", loop.manifold) + ".place",
+                    listed
+                        ? "{} needs {} of its {} for the way to half of its floor and back"
+                        : "{} needs {} of its {} for the way to half of its floor and back: ask for another place of "
+                          "the manifold with `route --better-place`",
+                    {loop.name, length(way_m), length(loop.length_m)}});
+  }
   return said;
 }
 
@@ -149,8 +171,9 @@ std::vector<Diagnostic> remarks_on(const Design& design, const Floors& floors, c
     add_one(ports(design, plan, manifold));
     add(uneven(design, plan, manifold));
   }
+  add(long_ways(floors, plan));
   add(remarks_on_concrete(design, plan));
-  if (design.loop.empty()) return said;
+  if (design.loop.empty() || design.tube.lay_rest) return said;
   for (std::size_t room = 0; room < design.room.size(); ++room) add_one(cover(design, floors, plan, room));
   return said;
 }

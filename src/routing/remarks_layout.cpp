@@ -106,6 +106,44 @@ Diagnostic manifolds_not_parted() {
               {});
 }
 
+Diagnostic no_port_for_rest() {
+  return said(
+      Severity::problem, "layout.no-port-left", "manifold",
+      "the drawn loops take every port, and none is left for the rest of the floor: give the manifold more ports", {});
+}
+
+Diagnostic drawn_in_the_way() {
+  return said(
+      Severity::problem, "layout.round-drawn", "tube.lay_rest",
+      "the rest of the floor finds no room round the drawn loops: let those begin at one end of the row of ports "
+      "and leave that side of the manifold to them",
+      {});
+}
+
+Diagnostic own_floor_not_reached(int loops) {
+  return said(
+      Severity::problem, "layout.own-loops", "room",
+      "with {} loops none finds a way of its own to a room that owns its loops and leaves the rest of the floor "
+      "to the others: give that room a manifold of its own, widen its opening, or remove own_loops",
+      {number(loops)});
+}
+
+std::vector<Diagnostic> notes_on_lie(const LayoutTask& task, const LayoutCheck& check) {
+  std::vector<Diagnostic> all;
+  if (check.joint_crossings_number > 0) {
+    all.push_back(said(Severity::note, "layout.joints", "slab",
+                       "tube crosses joints in {} places, at most {} of one loop; {} of them more than 10 degrees off "
+                       "square. Each needs a sleeve",
+                       {number(check.joint_crossings_number), number(check.most_crossings_number),
+                        number(check.slanted_crossings_number)}));
+  }
+  if (check.far_floor_ratio > far_floor) {
+    all.push_back(said(Severity::note, "layout.far-floor", "slab", "{} of the floor lies more than {} from any tube",
+                       {share(check.far_floor_ratio), length(task.spacing_m)}));
+  }
+  return all;
+}
+
 std::vector<Diagnostic> shortfalls(const LayoutTask& task, const LayoutCheck& check) {
   std::vector<Diagnostic> all;
   if (check.over_limit_number > 0) {
@@ -135,23 +173,14 @@ std::vector<Diagnostic> shortfalls(const LayoutTask& task, const LayoutCheck& ch
                        "tube comes as near as {} to a wall or nearer to a no-tube area than its clearance",
                        {length(check.clearance_m)}));
   }
-  if (check.joint_crossings_number > 0) {
-    all.push_back(said(Severity::note, "layout.joints", "slab",
-                       "tube crosses joints in {} places, at most {} of one loop; {} of them more than 10 degrees off "
-                       "square. Each needs a sleeve",
-                       {number(check.joint_crossings_number), number(check.most_crossings_number),
-                        number(check.slanted_crossings_number)}));
-  }
   if (check.separation_ratio < least_separation || check.bulb_separation_ratio < least_bulb_separation) {
     const double ratio = std::min(check.separation_ratio, check.bulb_separation_ratio);
     all.push_back(said(Severity::failure, "layout.too-close", "tube.spacing",
                        "tube comes as near as {} to other tube; its spacing is {}",
                        {length(ratio * task.spacing_m), length(task.spacing_m)}));
   }
-  if (check.far_floor_ratio > far_floor) {
-    all.push_back(said(Severity::note, "layout.far-floor", "slab", "{} of the floor lies more than {} from any tube",
-                       {share(check.far_floor_ratio), length(task.spacing_m)}));
-  }
+  const std::vector<Diagnostic> notes = notes_on_lie(task, check);
+  all.insert(all.end(), notes.begin(), notes.end());
   return all;
 }
 

@@ -22,6 +22,12 @@ Diagnostic floor_out_of_reach(const std::string& manifold, double area_m2);
 /// Where spacings are exact.
 Diagnostic floor_left_over(const LayoutTask& task, const std::string& manifold, double width_m);
 Diagnostic manifolds_not_parted();
+Diagnostic no_port_for_rest();
+Diagnostic drawn_in_the_way();
+Diagnostic own_floor_not_reached(int loops);
+
+/// Joints crossed, floor far from tube.
+std::vector<Diagnostic> notes_on_lie(const LayoutTask& task, const LayoutCheck& check);
 
 /// What falls short on the final lines and arcs.
 std::vector<Diagnostic> shortfalls(const LayoutTask& task, const LayoutCheck& check);

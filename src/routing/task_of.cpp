@@ -2,7 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "slabwright/routing.hpp"
+#include "lay_out.hpp"
 #include "slabwright/tube.hpp"
 #include "vectors.hpp"
 
@@ -37,6 +37,7 @@ Point inward_of(Point from, Point to) {
 bool has_plan(const Design& design) {
   const bool listed =
       std::any_of(design.loop.begin(), design.loop.end(), [](const LoopEntry& l) { return l.path.empty(); });
+  if (!design.loop.empty() && !design.tube.lay_rest) return !listed && floor_shape(design.slab).shape_known;
   const bool counted = std::any_of(design.manifold.begin(), design.manifold.end(),
                                    [](const Manifold& m) { return m.loops_number && !m.place; });
   const bool shaped = design.room.size() == 1 || std::all_of(design.room.begin(), design.room.end(), [](const Room& r) {
@@ -55,8 +56,29 @@ void add_no_tube(const Design& design, const std::vector<PlanWall>& walls, Layou
     for (const Polygon& part : solid_parts(partition)) task.no_tube.push_back({part, partition.clearance_m});
   }
   for (const Room& room : design.room) {
-    if (!room.heated_floor) task.no_tube.push_back({polygon_from(room.outline), design.tube.from_walls_m});
+    if (!room.heated_floor && room.outline.size() >= 3)
+      task.no_tube.push_back({polygon_from(room.outline), design.tube.from_walls_m});
   }
+}
+
+/// Tube ends on both sides of a border as it ends where two loops meet: half a spacing off it.
+void add_borders(const Design& design, LayoutTask& task) {
+  constexpr double half_m = 0.001;
+  for (const Border& border : design.border) {
+    const Point from{border.from.x_m, border.from.y_m}, to{border.to.x_m, border.to.y_m};
+    const Point left = inward_of(from, to), right{-left.x_m, -left.y_m};
+    task.no_tube.push_back({{routing::moved(from, right, half_m), routing::moved(to, right, half_m),
+                             routing::moved(to, left, half_m), routing::moved(from, left, half_m)},
+                            0.5 * task.spacing_m - half_m});
+  }
+}
+
+/// Along the longer side of the box round the slab, or its shorter one.
+std::optional<Point> runs_along(const Design& design, const Polygon& outline) {
+  if (design.tube.runs == Runs::as_they_fit) return std::nullopt;
+  const routing::Box box = routing::box_of(outline);
+  const bool wide = box.most.x_m - box.least.x_m >= box.most.y_m - box.least.y_m;
+  return wide == (design.tube.runs == Runs::lengthwise) ? Point{1.0, 0.0} : Point{0.0, 1.0};
 }
 
 /// Big doors keep tube off by more than walls do.
@@ -110,9 +132,43 @@ Point facing_of(const Manifold& manifold, Point place, const Polygon& outline) {
   return facing;
 }
 
+/// Between the ends of its drawn loops, for a manifold whose place nobody gave.
+std::optional<Point> between_ends(const LayoutTask& task, std::size_t manifold) {
+  Point sum;
+  double ends = 0.0;
+  for (const GivenLoop& loop : task.drawn) {
+    if (loop.manifold != manifold) continue;
+    for (const Point end : {loop.corner.front(), loop.corner.back()}) {
+      sum = {sum.x_m + end.x_m, sum.y_m + end.y_m};
+      ends += 1.0;
+    }
+  }
+  if (ends == 0.0) return std::nullopt;
+  return Point{sum.x_m / ends, sum.y_m / ends};
+}
+
+void add_drawn(const Design& design, LayoutTask& task) {
+  task.rest_is_laid = design.tube.lay_rest;
+  for (const LoopEntry& entry : design.loop) {
+    if (entry.path.empty()) continue;
+    GivenLoop loop;
+    const auto named = std::find_if(design.manifold.begin(), design.manifold.end(),
+                                    [&](const Manifold& m) { return m.name == entry.manifold; });
+    if (!entry.manifold.empty() && named != design.manifold.end())
+      loop.manifold = static_cast<std::size_t>(named - design.manifold.begin());
+    loop.corner = polygon_from(entry.path);
+    const bool leaders_added = entry.leaders && !entry.leaders->included;
+    loop.ends_at_ports = design.manifold[loop.manifold].place.has_value() && !leaders_added;
+    task.drawn.push_back(std::move(loop));
+  }
+}
+
 bool add_manifolds(const Design& design, const std::vector<PlanWall>& walls, LayoutTask& task) {
   for (const Manifold& manifold : design.manifold) {
-    const auto place = manifold.place ? point_on_plan(walls, *manifold.place) : std::nullopt;
+    auto place = manifold.place ? point_on_plan(walls, *manifold.place) : std::nullopt;
+    if (!place) place = between_ends(task, task.manifold.size());
+    // One that no drawn loop leaves stands anywhere, and nothing is laid from it.
+    if (!place && !task.rest_is_laid) place = task.outline.front();
     if (!place) return false;
     PortRow row;
     row.place = *place;
@@ -129,9 +185,11 @@ bool add_manifolds(const Design& design, const std::vector<PlanWall>& walls, Lay
 
 }  // namespace
 
-std::optional<LayoutTask> layout_task(const Design& design) {
+namespace routing {
+
+std::optional<LayoutTask> task_on_plan(const Design& design) {
   const TubeSize* size = find_tube(design.tube.size.name);
-  if (!size || !has_plan(design)) return std::nullopt;
+  if (!size || !floor_shape(design.slab).shape_known) return std::nullopt;
   const std::vector<PlanWall> walls = plan_walls(design);
   LayoutTask task;
   task.outline = polygon_from(floor_shape(design.slab).outline);
@@ -141,14 +199,27 @@ std::optional<LayoutTask> layout_task(const Design& design) {
   task.longest_loop_m = design.tube.longest_loop_m.value_or(size->longest_loop_m);
   task.exact_spacing = design.tube.fit == TubeFit::exact;
   add_no_tube(design, walls, task);
+  add_borders(design, task);
+  for (const Room& room : design.room) {
+    if (room.own_loops && room.heated_floor && room.outline.size() >= 3 && design.room.size() > 1)
+      task.own_floor.push_back(polygon_from(room.outline));
+  }
+  task.runs_along = runs_along(design, task.outline);
   add_doors(design, task);
   add_bands(design, walls, task);
   add_loss(design, task);
   for (const Joint& joint : design.joint) {
     task.joint.push_back({{joint.from.x_m, joint.from.y_m}, {joint.to.x_m, joint.to.y_m}});
   }
+  if (!design.loop.empty()) add_drawn(design, task);
   if (!add_manifolds(design, walls, task)) return std::nullopt;
   return task;
+}
+
+}  // namespace routing
+
+std::optional<LayoutTask> layout_task(const Design& design) {
+  return has_plan(design) ? routing::task_on_plan(design) : std::nullopt;
 }
 
 const LaidTask& LaidBefore::laid(const LayoutTask& task) {

@@ -30,11 +30,6 @@ Diagnostic said(Severity severity, std::string code, std::string about, std::str
   return {severity, std::move(code), std::move(about), std::move(sentence), {}};
 }
 
-double from_wall_m(const PlanWall& wall, Point place) {
-  const Point ahead = unit(minus(wall.to, wall.from));
-  return dot(minus(place, wall.from), {-ahead.y_m, ahead.x_m});
-}
-
 bool side_by_side(const PlanWall& a, const PlanWall& b) {
   constexpr double least_sine = 0.05;
   return std::abs(sitework::cross(unit(minus(a.to, a.from)), unit(minus(b.to, b.from)))) < least_sine;
@@ -269,13 +264,7 @@ std::optional<std::pair<PlanWall, PlanWall>> told_from(const Design& design, con
                        PlanWall{place->second_wall, second->from, second->to}};
     }
   }
-  for (std::size_t i = 0; i < design.wall.size() && i < walls.size(); ++i) {
-    for (std::size_t k = i + 1; k < design.wall.size() && k < walls.size(); ++k)
-      if (!side_by_side(walls[i], walls[k])) return std::pair{walls[i], walls[k]};
-  }
-  const PlanWall *left = find_wall(walls, "left wall"), *bottom = find_wall(walls, "bottom wall");
-  if (!left || !bottom) return std::nullopt;
-  return std::pair{*left, *bottom};
+  return walls_told_from(design);
 }
 
 Checked<DrillGuide> drill_at(const Design& design, const LoopPlan& plan, const DrillAsked& asked) {

@@ -152,11 +152,12 @@ bool is_drilled(const std::string& path) { return path.compare(0, 7, "anchor[") 
 
 /// What moves where tube lies, and nothing else.
 bool is_drawn(const std::string& path) {
-  for (const std::string_view section : {"wall[", "partition[", "no_tube[", "joint["}) {
+  for (const std::string_view section : {"wall[", "partition[", "no_tube[", "joint[", "border["}) {
     if (path.compare(0, section.size(), section) == 0) return true;
   }
   const std::string word = path.substr(path.find('.') + 1);
-  return word == "place" || word == "facing" || word == "port_pitch" || word == "fit" || word == "balance_by";
+  return word == "place" || word == "facing" || word == "port_pitch" || word == "fit" || word == "balance_by" ||
+         word == "own_loops" || word == "runs" || word == "lay_rest";
 }
 
 /// The sign of all tube drawn, and whether anything else is said, with nothing worked out but the drawing.
