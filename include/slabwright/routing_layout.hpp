@@ -160,7 +160,7 @@ struct LayoutCheck {
   /// All that must never be broken holds. Separation: 0.93 of the spacing, 0.6 beside bulbs.
   bool sound() const;
 };
-/// Ends of drawn loops may lie up to half a pitch off their ports; the row may have one pair more than there are loops.
+/// Ends of drawn loops may lie up to half a pitch off their ports; the row may have up to four pairs to spare.
 LayoutCheck check_layout(const LayoutTask& task, const TubeLayout& layout);
 
 /// What must never be broken.
