@@ -23,6 +23,19 @@ Point heading(const Piece& piece, bool at_end) {
   return unit({-sign * arm.y_m, sign * arm.x_m});
 }
 
+/// Whether a line touches a no-tube area, or lies within one: distances to its sides do not tell where they may be
+/// none.
+bool on_area(const LayoutTask& task, Point a, Point b) {
+  return std::any_of(task.no_tube.begin(), task.no_tube.end(), [&](const NoTubeArea& area) {
+    const Polygon& o = area.outline;
+    if (where_is(a, o) != Where::outside) return true;
+    for (std::size_t i = 0; i < o.size(); ++i) {
+      if (nearer(a, b, o[i], o[i + 1 < o.size() ? i + 1 : 0], 1e-9)) return true;
+    }
+    return false;
+  });
+}
+
 int tight(const LayoutTask& task, const Path& path) {
   return static_cast<int>(std::count_if(path.begin(), path.end(), [&](const Piece& piece) {
     return piece.radius_m > 0.0 && piece.radius_m < task.bend_radius_m - 1e-6;
@@ -80,6 +93,7 @@ bool Lying::clear(std::size_t loop, const Piece& piece, const Rule& rule) const 
     const bool spared = distance_m(a, rule.port) < rule.beside_wall_m;
     const double least_m = gap_m(a, rule);
     if (!spared && (where_is(a, task_.outline) == Where::outside || !keeps_clear(task_, a, b))) return false;
+    if (on_area(task_, a, b)) return false;
     bool apart = true;
     map_.each_near(a, b, task_.spacing_m, [&](const TubeEdge& edge) {
       apart = edge.loop == static_cast<int>(loop) || !nearer(a, b, edge.a, edge.b, least_m);

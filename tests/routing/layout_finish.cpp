@@ -146,3 +146,13 @@ TEST_CASE("the map of tube is the same after a change as made anew") {
     places_m = sum_m;
   }
 }
+
+TEST_CASE("no end is pushed into a no-tube area that asks for no clearance") {
+  OneLoop floor({{-3, 0}, {3, 0}, {3, 10}, {-3, 10}},
+                {{0.08, 0}, {0.08, 0.6}, {0.5, 1.5}, {0.5, 5}, {-0.5, 5}, {-0.5, 1.5}, {-0.08, 0.6}, {-0.08, 0}});
+  floor.task.no_tube = {{in_feet({{-3, 6}, {3, 6}, {3, 7}, {-3, 7}}), 0.0}};
+  Lying lying(floor.task, floor.strand, floor.path);
+  while (nudge_into(lying, bare_in(lying, {-2, 5}, {2, 10}), 0.0)) {
+  }
+  for (const Point& p : flattened(floor.path.front(), 1e-4)) CHECK(p.y_m < 6.0 * foot_m);
+}
