@@ -6,6 +6,7 @@
 
 #include "bands.hpp"
 #include "density.hpp"
+#include "open_floor.hpp"
 #include "ports.hpp"
 #include "segments.hpp"
 #include "slabwright/routing_layout.hpp"
@@ -131,6 +132,8 @@ void check_heat(const LayoutTask& task, const TubeLayout& layout, const std::vec
 
 void check_clear(const LayoutTask& task, const std::vector<Segment>& all, LayoutCheck& check) {
   check.clearance_m = HUGE_VAL;
+  std::vector<routing::Box> box;
+  for (const NoTubeArea& area : task.no_tube) box.push_back(routing::box_of(area.outline));
   // Least distance over what is asked of each edge: the clearance where all ask the same.
   const auto spare = [](const Segment& s, const Polygon& polygon, const auto& asked_m) {
     double least_m = HUGE_VAL;
@@ -149,7 +152,10 @@ void check_clear(const LayoutTask& task, const std::vector<Segment>& all, Layout
       check.clearance_m = std::min(check.clearance_m, task.wall_clearance_m + spare_m);
       if (spare_m < -slack_m) ++check.too_near_number;
     }
-    for (const NoTubeArea& area : task.no_tube) {
+    for (std::size_t k = 0; k < box.size(); ++k) {
+      const NoTubeArea& area = task.no_tube[k];
+      // Nothing of a line is nearer to an area than its end, less its length.
+      if (!routing::in_box(box[k], s.a, area.clearance_m + distance_m(s.a, s.b))) continue;
       const auto asked_m = [&](std::size_t) { return area.clearance_m; };
       if (where_is(s.a, area.outline) != Where::outside || spare(s, area.outline, asked_m) < -slack_m) {
         ++check.too_near_number;
@@ -191,21 +197,13 @@ void check_cover(const LayoutTask& task, const std::vector<Segment>& all, Layout
   if (all.empty()) return;
   const double step_m = raster * task.spacing_m;
   Near near(all, task.spacing_m);
-  Point least{HUGE_VAL, HUGE_VAL}, most{-HUGE_VAL, -HUGE_VAL};
-  for (const Point p : task.outline) {
-    least = {std::min(least.x_m, p.x_m), std::min(least.y_m, p.y_m)};
-    most = {std::max(most.x_m, p.x_m), std::max(most.y_m, p.y_m)};
-  }
+  const routing::Box box = routing::box_of(task.outline);
+  const routing::OpenFloor open(task);
   std::vector<double> away;
-  for (double y = least.y_m + 0.5 * step_m; y < most.y_m; y += step_m) {
-    for (double x = least.x_m + 0.5 * step_m; x < most.x_m; x += step_m) {
+  for (double y = box.least.y_m + 0.5 * step_m; y < box.most.y_m; y += step_m) {
+    for (double x = box.least.x_m + 0.5 * step_m; x < box.most.x_m; x += step_m) {
       const Point p{x, y};
-      if (where_is(p, task.outline) == Where::outside) continue;
-      const bool barred = std::any_of(task.no_tube.begin(), task.no_tube.end(), [&](const NoTubeArea& area) {
-        return where_is(p, area.outline) != Where::outside ||
-               distance_to_boundary_m(p, area.outline) < area.clearance_m;
-      });
-      if (barred) continue;
+      if (!open.holds(p)) continue;
       double gap_m = HUGE_VAL;
       for (double reach_m = 0.6 * task.spacing_m; gap_m > reach_m && reach_m < 16.0 * task.spacing_m; reach_m *= 2.0) {
         near.each(p, p, reach_m, [&](const std::vector<int>& list) {

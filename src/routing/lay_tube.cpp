@@ -19,7 +19,7 @@ namespace {
 constexpr double widest_bend = 0.9;
 /// Zones are cut again where loops of the whole floor differ more.
 constexpr double even_spread = 0.05;
-constexpr int even_rounds = 2, zone_rounds = 3;
+constexpr int zone_rounds = 3;
 constexpr double more_room = 1.6;
 /// Loops of one manifold that differ more have not found their ways.
 constexpr double torn_spread = 0.15;
@@ -81,16 +81,31 @@ struct Laid {
   double price = HUGE_VAL;
 };
 
+struct LaidZone {
+  ZoneShare share;
+  Checked<TubeLayout> part;
+};
+
+/// A zone that is cut out as before is not laid again.
+Checked<TubeLayout> laid_once(const InOrder& ordered, const ZoneShare& share, std::vector<LaidZone>& known) {
+  for (const LaidZone& zone : known) {
+    if (zone.share == share) return zone.part;
+  }
+  const int wanted = ordered.task.manifold[share.manifold].loops_wanted_number;
+  const LoopsWish wish{wanted > 0 ? wanted : share.loops, wanted > 0};
+  known.push_back({share, lay_zone(zone_task(ordered, share), wish)});
+  return known.back().part;
+}
+
 /// The zones one after the other. One that refuses wants more room another time.
-Laid lay_all(const InOrder& ordered, const std::vector<ZoneShare>& shares, ZoneNotes& notes) {
+Laid lay_all(const InOrder& ordered, const std::vector<ZoneShare>& shares, ZoneNotes& notes,
+             std::vector<LaidZone>& known) {
   const LayoutTask& task = ordered.task;
   Laid laid;
   TubeLayout whole;
   bool refused = false;
   for (const ZoneShare& share : shares) {
-    const int wanted = task.manifold[share.manifold].loops_wanted_number;
-    const LoopsWish wish{wanted > 0 ? wanted : share.loops, wanted > 0};
-    Checked<TubeLayout> part = lay_zone(zone_task(ordered, share), wish);
+    Checked<TubeLayout> part = laid_once(ordered, share, known);
     laid.said.insert(laid.said.end(), part.said.begin(), part.said.end());
     if (!part) notes.room_ratio[share.manifold] *= more_room;
     if (!part) refused = true;
@@ -132,13 +147,16 @@ Laid lay_zones(const InOrder& ordered) {
   const LayoutTask& task = ordered.task;
   ZoneNotes notes(task.manifold.size());
   Laid best;
+  std::vector<ZoneShare> before;
+  std::vector<LaidZone> known;
   for (int round = 0; round < zone_rounds; ++round) {
-    const auto shares = zones_of(task, notes);
+    auto shares = zones_of(task, notes);
     if (!shares && round == 0) best.said = shares.said;
-    if (!shares) break;
-    Laid made = lay_all(ordered, *shares.value, notes);
+    if (!shares || *shares.value == before) break;
+    Laid made = lay_all(ordered, *shares.value, notes, known);
     const bool torn = !made.layout || note_lengths(*made.layout, notes);
-    const bool done = !torn && (made.check.spread_ratio <= even_spread || round + 1 >= even_rounds);
+    const bool done = !torn && made.check.spread_ratio <= even_spread;
+    before = std::move(*shares.value);
     if (round == 0 || made.price < best.price) best = std::move(made);
     if (done) break;
   }
@@ -149,7 +167,8 @@ Checked<TubeLayout> lay_in_order(const InOrder& ordered) {
   const LayoutTask& task = ordered.task;
   if (task.bend_radius_m > widest_bend * least_spacing_m(task)) return {std::nullopt, {bend_too_wide(task)}};
   ZoneNotes none(task.manifold.size());
-  Laid laid = task.manifold.size() > 1 ? lay_zones(ordered) : lay_all(ordered, {{zone_of(task), 0, 0}}, none);
+  std::vector<LaidZone> known;
+  Laid laid = task.manifold.size() > 1 ? lay_zones(ordered) : lay_all(ordered, {{zone_of(task), 0, 0}}, none, known);
   if (!laid.layout) return {std::nullopt, laid.said};
   Checked<TubeLayout> made{std::move(laid.layout), shortfalls(task, laid.check)};
   made.said.insert(made.said.end(), laid.said.begin(), laid.said.end());

@@ -28,6 +28,8 @@ namespace {
 /// Tube besides the cells' own: leaders in the apron, and what balance costs.
 constexpr double leaders_and_balance = 1.04;
 constexpr int most_laid = 4, enough_laid = 2;
+/// Floors of more loops take long to lay, and are not laid anew for a little bare floor.
+constexpr std::size_t few_loops = 5;
 /// With more loops than this, floors that so many ways of cutting do not share out are given up: each takes long.
 constexpr int many_loops = 30, most_failed = 4;
 /// Search for cuts ends after so many steps, half a second or so. Floors that are shared out well take a tenth.
@@ -83,8 +85,9 @@ TubeLayout layout_of(const LayoutTask& task, const Draft& draft) {
   return layout;
 }
 
-bool accepted(const LayoutCheck& check) {
-  return check.sound() && check.heat_spread_ratio <= 0.05 && check.far_floor_ratio <= 0.0005;
+bool accepted(const LayoutCheck& check, std::size_t loops) {
+  const double bare = loops > few_loops ? 0.002 : 0.0005;
+  return check.sound() && check.heat_spread_ratio <= 0.05 && check.far_floor_ratio <= bare;
 }
 
 /// Floor that is still bare after two ways is bare in others too, as a rule: gaps beside no-tube areas are too narrow.
@@ -192,9 +195,9 @@ class Layer {
     lay({seen_, exact_}, draft);
     ++laid_;
     const LayoutCheck check = weigh(draft, worth);
-    if (check.sound()) return accepted(check);
+    if (check.sound()) return accepted(check, draft.path.size());
     std::swap(draft.path, draft.plain_path);
-    return accepted(weigh(draft, worth));
+    return accepted(weigh(draft, worth), draft.path.size());
   }
 
   LayoutCheck weigh(const Draft& draft, double worth) {
@@ -206,7 +209,7 @@ class Layer {
     const double price = layout_price(check) + stretch_price * stretched - worth;
     if (whole && price < best_.price) {
       best_ = {std::move(layout), check, price, unreached_m2(draft), {}, {}};
-      if (!accepted(check)) best_.neck = neck_of(draft);
+      if (!accepted(check, draft.path.size())) best_.neck = neck_of(draft);
       best_.closed = closed_openings(draft.cells, openings_of(seen_));
     }
     return check;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "open_floor.hpp"
 #include "vectors.hpp"
 
 namespace slabwright::routing {
@@ -15,28 +16,19 @@ constexpr double sag = 0.01;     ///< of the spacing
 
 TubeMap::TubeMap(const LayoutTask& task, std::size_t loops)
     : spacing_m_(task.spacing_m), step_m_(raster * task.spacing_m), of_loop_(loops) {
-  Point most{-HUGE_VAL, -HUGE_VAL};
-  from_ = {HUGE_VAL, HUGE_VAL};
-  for (const Point p : task.outline) {
-    from_ = {std::min(from_.x_m, p.x_m), std::min(from_.y_m, p.y_m)};
-    most = {std::max(most.x_m, p.x_m), std::max(most.y_m, p.y_m)};
-  }
+  const Box box = box_of(task.outline);
+  const Point most = box.most;
+  from_ = box.least;
   columns_ = static_cast<int>((most.x_m - from_.x_m) / step_m_) + 1;
   rows_ = static_cast<int>((most.y_m - from_.y_m) / step_m_) + 1;
   square_columns_ = static_cast<int>((most.x_m - from_.x_m) / spacing_m_) + 1;
   square_rows_ = static_cast<int>((most.y_m - from_.y_m) / spacing_m_) + 1;
   square_.resize(index(square_columns_ * square_rows_));
-  const auto is_floor = [&](Point p) {
-    return where_is(p, task.outline) != Where::outside &&
-           std::none_of(task.no_tube.begin(), task.no_tube.end(), [&](const NoTubeArea& area) {
-             return where_is(p, area.outline) != Where::outside ||
-                    distance_to_boundary_m(p, area.outline) < area.clearance_m;
-           });
-  };
+  const OpenFloor open(task);
   for (int j = 0; j < rows_; ++j) {
     for (int i = 0; i < columns_; ++i) {
       const Point p{from_.x_m + (i + 0.5) * step_m_, from_.y_m + (j + 0.5) * step_m_};
-      const bool floor = is_floor(p);
+      const bool floor = open.holds(p);
       spot_.push_back({p, floor ? 0 : -1});
       floor_number_ += floor ? 1 : 0;
     }

@@ -12,9 +12,11 @@ struct Zone {
   struct Edge {
     double clearance_m = 0.0;
     bool is_border = false;  ///< to another zone's floor, where no wall stands
+    friend bool operator==(const Edge&, const Edge&) = default;
   };
   Polygon corner;
   std::vector<Edge> edge;  ///< from each corner to the next
+  friend bool operator==(const Zone&, const Zone&) = default;
 };
 
 /// The whole floor. Corners that repeat are left out.

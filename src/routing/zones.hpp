@@ -8,6 +8,7 @@ struct ZoneShare {
   Zone zone;
   std::size_t manifold = 0;
   int loops = 0;  ///< so many make all loops of the floor about equally long
+  friend bool operator==(const ZoneShare&, const ZoneShare&) = default;
 };
 
 /// A zone for each manifold, in their order. Borders are parallel to the main walls, straight or with one bend; tube

@@ -88,8 +88,8 @@ void print(const Figures& f) {
       " %%, holes %.0f %%, manifold near a corner %.0f %%, in an arm %.0f %%, on a slanted wall %.0f %%, turned %.0f "
       "%%\n",
       per_cent(f.with_holes), per_cent(f.at_corner), per_cent(f.in_arm), per_cent(f.at_slant), per_cent(f.turned));
-  std::printf(" refused %d, sound %d, crossings %d, must be so %d, uneven without need %d, failed %zu\n", f.refused, f.sound,
-              f.crossings, f.must_be, f.uneven, f.failed.size());
+  std::printf(" refused %d, sound %d, crossings %d, must be so %d, uneven without need %d, failed %zu\n", f.refused,
+              f.sound, f.crossings, f.must_be, f.uneven, f.failed.size());
   const auto row = [](const char* what, const std::vector<double>& v, double by) {
     std::printf(" %s: median %.2f, 95th percentile %.2f, least %.2f, most %.2f\n", what, by * share_of(v, 0.5),
                 by * share_of(v, 0.95), by * share_of(v, 0.0), by * share_of(v, 1.0));
