@@ -35,8 +35,8 @@ struct Request {
   std::vector<std::string> words;  ///< the options as typed, for "Next:"
   bool full = false;
   bool json = false;
-  bool explain = false;  ///< freeze: why this setting
-  bool quick = false;    ///< freeze: without what nobody can know
+  bool explain = false;       ///< freeze: why this setting
+  bool quick = false;         ///< freeze: without what nobody can know
   bool better_place = false;  ///< route: look for one
   bool help = false;
   std::string at, diameter, depth, tolerance, may_move;  ///< drill: as typed; empty where not given

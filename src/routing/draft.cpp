@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "bands.hpp"
-#include "halves.hpp"
 #include "even_out.hpp"
+#include "halves.hpp"
 #include "heat.hpp"
 #include "mirror.hpp"
 #include "own_floor.hpp"
