@@ -137,7 +137,11 @@ TEST_CASE("five hundred slabs drawn at random", "[whole]") {
   print(f);
   CHECK(f.crossings == 0);
   CHECK(f.refused <= f.slabs / 100);
+  CHECK(f.uneven <= 2 * f.slabs / 100);
   CHECK(share_of(f.spread, 0.5) <= 0.02);
+  CHECK(share_of(f.spread, 0.95) <= 0.04);
+  CHECK(share_of(f.far, 0.5) <= 0.001);
+  CHECK(share_of(f.bulbs_apart, 0.0) >= 0.6);
   CHECK(share_of(f.apart, 0.0) >= 0.93);
 }
 
