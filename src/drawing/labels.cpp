@@ -96,11 +96,11 @@ class Placer {
 
   LabelPlan run() {
     for (std::size_t k = 0; k < wishes_.size(); ++k) {
-      if (at_a_spot(k) || neighbour_gives_way(k)) continue;
+      if (at_a_spot(k) || neighbour_gives_way(k, false)) continue;
       const bool may_cover = wishes_[k].on_lines == OnLines::if_needed;
       if (may_cover && wishes_[k].lines_first && on_lines(k)) continue;
       if (with_leader(k, false) || !may_cover) continue;
-      if (!on_lines(k)) with_leader(k, true);
+      if (!on_lines(k) && !with_leader(k, true)) neighbour_gives_way(k, true);
     }
     LabelPlan plan{placed_, {}};
     for (std::size_t k = 0; k < placed_.size(); ++k) {
@@ -148,14 +148,14 @@ class Placer {
     return false;
   }
 
-  bool neighbour_gives_way(std::size_t k) {
+  bool neighbour_gives_way(std::size_t k, bool lines) {
     for (const LabelSpot& spot : wishes_[k].spot) {
       const Box b = box(k, spot);
-      if (!clear_of_things(k, b, false)) continue;
+      if (!clear_of_things(k, b, lines)) continue;
       const auto others = in_the_way(k, b);
       if (others.size() != 1) continue;
       const auto before = placed_[others[0]];
-      placed_[k] = PlacedLabel{spot, {}, false};
+      placed_[k] = PlacedLabel{spot, {}, lines};
       placed_[others[0]].reset();
       if (at_a_spot(others[0])) return true;
       placed_[others[0]] = before;
