@@ -11,9 +11,7 @@ namespace slabwright {
 namespace routing {
 namespace {
 
-/// As check_layout() has them.
-constexpr double sag_m = 0.0001, slack_m = 2e-4, least_separation = 0.93, least_bulb_separation = 0.6;
-constexpr double one_bend = 2.0, one_place = 2.0;
+constexpr double one_place = 2.0;
 constexpr std::size_t most = 100;
 
 Point between(Point a, Point b) { return {0.5 * (a.x_m + b.x_m), 0.5 * (a.y_m + b.y_m)}; }
@@ -21,7 +19,7 @@ Point between(Point a, Point b) { return {0.5 * (a.x_m + b.x_m), 0.5 * (a.y_m + 
 class Places {
  public:
   Places(const LayoutTask& task, const TubeLayout& layout)
-      : task_(task), layout_(layout), segments_(layout, sag_m, 0.5 * task.spacing_m) {}
+      : task_(task), layout_(layout), segments_(layout, fine_sag_m, 0.5 * task.spacing_m) {}
 
   std::vector<BrokenPlace> all() {
     if (!segments_.all().empty()) apart();

@@ -1,11 +1,12 @@
-// What a layout is worth. It shares no step with how layouts are made: paths are flattened and measured against each
-// other, against the walls and against a raster of the floor.
+// What a layout is worth. It shares no step with how layouts are made, only what counts as floor: paths are flattened
+// and measured against each other, against the walls and against a raster of the floor.
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
 
 #include "bands.hpp"
 #include "density.hpp"
+#include "marks.hpp"
 #include "open_floor.hpp"
 #include "ports.hpp"
 #include "segments.hpp"
@@ -15,24 +16,24 @@ namespace slabwright {
 namespace {
 
 using routing::boxes_apart;
+using routing::fine_sag_m;
+using routing::least_bulb_separation;
+using routing::least_separation;
 using routing::Near;
 using routing::Segment;
 using routing::Segments;
+using routing::slack_m;
 
-constexpr double fine_sag_m = 0.0001, coarse_sag_m = 0.002;
-/// What placing a figure in metres and turning it twice leaves.
-constexpr double slack_m = 2e-4;
-constexpr double least_separation = 0.93, least_bulb_separation = 0.6;
+constexpr double coarse_sag_m = 0.002;
 constexpr double raster = 0.25;  ///< of the spacing
 constexpr double foot_m = 0.3048;
 constexpr double pi = 3.14159265358979323846;
 
-/// Crossings and distances between tubes. Places of one loop that lie this near along it are one bend, no neighbours: a
-/// half turn as narrow as the spacing is 1.57 spacings long.
+/// Crossings and distances between tubes.
 void check_apart(const LayoutTask& task, const std::vector<Segment>& all, LayoutCheck& check) {
   if (all.empty()) return;
   const double reach_m = 1.1 * task.spacing_m;
-  const double own_m = 2.0 * task.spacing_m;
+  const double own_m = routing::one_bend * task.spacing_m;
   Near near(all, task.spacing_m);
   const std::vector<routing::BandStrip> strips = routing::strips_of(task);
   const auto local_m = [&](const Segment& a, const Segment& b) {
@@ -143,9 +144,7 @@ void check_clear(const LayoutTask& task, const std::vector<Segment>& all, Layout
     }
     return least_m;
   };
-  const auto of_wall_m = [&](std::size_t i) {
-    return task.edge_clearance_m.empty() ? task.wall_clearance_m : task.edge_clearance_m[i];
-  };
+  const auto of_wall_m = [&](std::size_t i) { return routing::wall_clearance_m(task, i); };
   for (const Segment& s : all) {
     if (!s.in_apron) {
       const double spare_m = where_is(s.a, task.outline) == Where::outside ? -1.0 : spare(s, task.outline, of_wall_m);

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "border.hpp"
+
 namespace slabwright::routing {
 namespace {
 
@@ -225,29 +227,14 @@ bool share(const Cells& cells, const std::vector<int>& group, const std::vector<
   return true;
 }
 
-/// Every cell that a gate's cell is joined with.
-std::vector<char> joined_with(const Cells& cells, int from) {
-  std::vector<char> seen(index(cells.size()), 0);
-  std::vector<int> open{from};
-  while (!open.empty()) {
-    const int cell = open.back();
-    open.pop_back();
-    if (seen[index(cell)] != 0) continue;
-    seen[index(cell)] = 1;
-    for (Way way = 0; way < 4; ++way) {
-      if (cells.passes(cell, way)) open.push_back(cells.next(cell, way));
-    }
-  }
-  return seen;
-}
-
 /// The floor of each group, and of the rest each piece by itself.
 std::optional<std::vector<int>> shared(const Cells& cells, const Choice& choice, const Sharing& sharing) {
   std::vector<int> owner(index(cells.size()), -1);
   std::vector<char> done(sharing.gates.size(), 0);
+  const Region everywhere(index(cells.size()), 1);
   for (std::size_t k = 0; k < sharing.gates.size(); ++k) {
     if (done[k] != 0) continue;
-    const std::vector<char> piece = joined_with(cells, sharing.gates[k].cell);
+    const Region piece = reached(cells, everywhere, sharing.gates[k].cell, true);
     std::vector<int> group = choice.group;
     for (std::size_t c = 0; c < group.size(); ++c) {
       if (piece[c] == 0 && group[c] == choice.group_of_gate[k]) group[c] = nobody;

@@ -8,6 +8,16 @@
 
 namespace slabwright::routing {
 
+/// How far chords of arcs may lie off them.
+constexpr double fine_sag_m = 0.0001;
+/// What placing a figure in metres and turning it twice leaves.
+constexpr double slack_m = 2e-4;
+/// Tubes no nearer to each other than this, in spacings of the place.
+constexpr double least_separation = 0.93, least_bulb_separation = 0.6;
+/// Places of one loop that lie this near along it, in spacings, are one bend, no neighbours: a half turn as narrow as
+/// the spacing is 1.57 spacings long.
+constexpr double one_bend = 2.0;
+
 struct Segment {
   Point a, b;
   int loop = 0;

@@ -3,7 +3,7 @@
 #include <cstdlib>
 
 #include "drawn_slabs.hpp"
-#include "necessity.hpp"
+#include "necks.hpp"
 #include "support/catch.hpp"
 
 using namespace slabwright;
