@@ -106,6 +106,6 @@ TEST_CASE("the file may stand behind --set") {
 }
 
 TEST_CASE("no progress is shown in a pipe, however long the work") {
-  for (const std::string words : {"route " + layout("county-garage"), "freeze " + layout("ten-lines")})
+  for (const std::string& words : {"route " + layout("county-garage"), "freeze " + layout("ten-lines")})
     CHECK(run(words, "2>&1 >/dev/null").out.empty());
 }
