@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include "lying.hpp"
-#include "vectors.hpp"
+#include "open_floor.hpp"
 
 namespace slabwright::routing {
 namespace {
@@ -51,6 +51,7 @@ class Bumper {
   Bumper(Lying& lying, const Bare& bare) : lying_(lying), bare_(bare), s_(lying.spacing_m()) {}
 
   bool bump() {
+    find_bare_spots();
     std::vector<Bump> bumps;
     for (std::size_t k = 0; k < lying_.size(); ++k) {
       const auto& c = lying_.corners(k);
@@ -70,6 +71,12 @@ class Bumper {
   }
 
  private:
+  void find_bare_spots() {
+    for (const TubeMap::Spot& spot : lying_.map().spots()) {
+      if (spot.lines_number == 0) bare_spots_.push_back(spot.place);
+    }
+  }
+
   void add_bumps(std::size_t k, std::size_t i, std::vector<Bump>& bumps) const {
     const auto& c = lying_.corners(k);
     const double reach_m = near_enough * s_;
@@ -239,7 +246,11 @@ class Bumper {
     if (front_m < 2.0 * bend_m) return;
     const double ends = (bump.whole_from ? 0.0 : 0.5) + (bump.whole_to ? 0.0 : 0.5);
     if (!legs_apart(bump)) return;
-    bump.worth = gain(bump) - angle_price * legs[bump.leg].angles * ends;
+    const NewLine line = new_line(bump);
+    const double price = angle_price * legs[bump.leg].angles * ends;
+    const int heated = heated_spots(line);
+    if (heated - price < 1.0) return;
+    bump.worth = heated - lost_spots(bump, line) - price;
     if (bump.worth >= 1.0) bumps.push_back(bump);
   }
 
@@ -270,48 +281,68 @@ class Bumper {
     });
   }
 
-  /// Spots that come within a spacing of tube, less those that no longer do.
-  int gain(const Bump& bump) const {
+  /// A bump's line, and the lines beside its run where they grow.
+  struct NewLine {
+    std::vector<Point> corner;
+    bool grows_from = false, grows_to = false;
+    Box box;
+  };
+  NewLine new_line(const Bump& bump) const {
     const Run& run = bump.run;
     const auto& c = lying_.corners(run.loop);
-    std::vector<Point> corner = corners_of(bump);
-    std::vector<TubeEdge> gone;
-    add_lines(run.loop, moved(run.from, run.along, bump.from_m), moved(run.from, run.along, bump.to_m), gone);
-    // A run beside it grows or shrinks.
-    const bool grows_from = dot(minus(c[run.i - 1], c[run.i]), run.side) < 0.0;
-    const bool grows_to = dot(minus(c[run.i + 2], c[run.i + 1]), run.side) < 0.0;
-    if (bump.whole_from && !grows_from) add_lines(run.loop, c[run.i], moved(c[run.i], run.side, bump.deep_m), gone);
-    if (bump.whole_to && !grows_to) {
-      add_lines(run.loop, c[run.i + 1], moved(c[run.i + 1], run.side, bump.deep_m), gone);
-    }
-    if (bump.whole_from && grows_from) corner.insert(corner.begin(), c[run.i]);
-    if (bump.whole_to && grows_to) corner.push_back(c[run.i + 1]);
-    Point low = run.from, high = low;
-    for (const Point p : corner) {
-      low = {std::min(low.x_m, p.x_m), std::min(low.y_m, p.y_m)};
-      high = {std::max(high.x_m, p.x_m), std::max(high.y_m, p.y_m)};
-    }
-    int sum = 0;
-    const TubeMap::Window w = lying_.map().window({low.x_m - s_, low.y_m - s_}, {high.x_m + s_, high.y_m + s_});
-    for (int j = w.bottom; j <= w.top; ++j) {
-      for (int i = w.left; i <= w.right; ++i)
-        sum += change(lying_.map().spots()[index(j * lying_.map().columns() + i)], corner, gone);
-    }
-    return sum;
+    NewLine line{corners_of(bump),
+                 dot(minus(c[run.i - 1], c[run.i]), run.side) < 0.0,
+                 dot(minus(c[run.i + 2], c[run.i + 1]), run.side) < 0.0,
+                 {}};
+    if (bump.whole_from && line.grows_from) line.corner.insert(line.corner.begin(), c[run.i]);
+    if (bump.whole_to && line.grows_to) line.corner.push_back(c[run.i + 1]);
+    line.box = box_of(line.corner);
+    return line;
   }
 
-  int change(const TubeMap::Spot& spot, const std::vector<Point>& corner, const std::vector<TubeEdge>& gone) const {
-    if (spot.lines_number < 0) return 0;
-    if (spot.lines_number > static_cast<int>(gone.size())) return 0;
-    if (spot.lines_number > 0) {
-      int lost = 0;
-      for (const TubeEdge& edge : gone) lost += within(spot.place, edge.a, edge.b, s_) ? 1 : 0;
-      if (lost < spot.lines_number) return 0;
+  bool heats(const NewLine& line, Point spot) const {
+    for (std::size_t k = 0; k + 1 < line.corner.size(); ++k) {
+      if (within(spot, line.corner[k], line.corner[k + 1], s_)) return true;
     }
-    for (std::size_t k = 0; k + 1 < corner.size(); ++k) {
-      if (within(spot.place, corner[k], corner[k + 1], s_)) return spot.lines_number == 0 ? 1 : 0;
+    return false;
+  }
+
+  /// Bare spots that come within a spacing of tube.
+  int heated_spots(const NewLine& line) const {
+    return static_cast<int>(std::count_if(bare_spots_.begin(), bare_spots_.end(),
+                                          [&](Point spot) { return in_box(line.box, spot, s_) && heats(line, spot); }));
+  }
+
+  /// Lines of the loop's tube that a bump takes away.
+  std::vector<TubeEdge> lines_gone(const Bump& bump, const NewLine& line) const {
+    const Run& run = bump.run;
+    const auto& c = lying_.corners(run.loop);
+    std::vector<TubeEdge> gone;
+    add_lines(run.loop, moved(run.from, run.along, bump.from_m), moved(run.from, run.along, bump.to_m), gone);
+    const auto add_beside = [&](Point end) { add_lines(run.loop, end, moved(end, run.side, bump.deep_m), gone); };
+    if (bump.whole_from && !line.grows_from) add_beside(c[run.i]);
+    if (bump.whole_to && !line.grows_to) add_beside(c[run.i + 1]);
+    return gone;
+  }
+
+  /// Spots that no longer lie within a spacing of any tube.
+  int lost_spots(const Bump& bump, const NewLine& line) const {
+    const std::vector<TubeEdge> gone = lines_gone(bump, line);
+    const TubeMap& map = lying_.map();
+    const Box box = box_of({line.box.least, line.box.most, bump.run.from});
+    const TubeMap::Window w =
+        map.window({box.least.x_m - s_, box.least.y_m - s_}, {box.most.x_m + s_, box.most.y_m + s_});
+    int lost = 0;
+    for (int j = w.bottom; j <= w.top; ++j) {
+      for (int i = w.left; i <= w.right; ++i) {
+        const TubeMap::Spot& spot = map.spots()[index(j * map.columns() + i)];
+        if (spot.lines_number <= 0 || spot.lines_number > static_cast<int>(gone.size())) continue;
+        const auto near = [&](const TubeEdge& edge) { return within(spot.place, edge.a, edge.b, s_); };
+        if (std::count_if(gone.begin(), gone.end(), near) < spot.lines_number) continue;
+        lost += heats(line, spot.place) ? 0 : 1;
+      }
     }
-    return spot.lines_number == 0 ? 0 : -1;
+    return lost;
   }
 
   /// Makes the bump if it holds on the final lines and arcs.
@@ -328,6 +359,7 @@ class Bumper {
   Lying& lying_;
   const Bare& bare_;
   double s_;
+  std::vector<Point> bare_spots_;  ///< all of the floor's
 };
 
 }  // namespace

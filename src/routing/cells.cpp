@@ -171,6 +171,22 @@ bool keeps_clear(const LayoutTask& task, Point a, Point b) {
                                                     [&](const JointLine& joint) { return lies_along(joint, a, b); });
 }
 
+bool is_far_from_all(const LayoutTask& task, Point a, Point b) {
+  const auto near_edge_of = [&](const Polygon& polygon, const auto& clearance_m) {
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+      const Point c = polygon[i], d = polygon[i + 1 < polygon.size() ? i + 1 : 0];
+      if (boxes_nearer(a, b, c, d, clearance_m(i) - same_m)) return true;
+    }
+    return false;
+  };
+  if (near_edge_of(task.outline, [&](std::size_t i) { return wall_clearance_m(task, i); })) return false;
+  for (const NoTubeArea& area : task.no_tube) {
+    if (near_edge_of(area.outline, [&](std::size_t) { return area.clearance_m; })) return false;
+  }
+  return std::none_of(task.joint.begin(), task.joint.end(),
+                      [&](const JointLine& joint) { return boxes_nearer(a, b, joint.from, joint.to, off_joint_m); });
+}
+
 Cells cells_of(const LayoutTask& task, const Fit& fit) {
   Cells cells;
   cells.tube_x_m = tube_lines(task, true, fit);
