@@ -44,12 +44,12 @@ class Lying {
   bool holds(std::size_t loop, const Path& path, const Rule& rule) const;
   bool clear(std::size_t loop, const Piece& piece, const Rule& rule) const;
   bool was_there(std::size_t loop, Point a, Point b) const;
-  /// A piece of a path, and how far along it begins.
-  struct Place {
-    std::size_t piece = 0;
-    double at_m = 0.0;
+  /// A path and how far along it each of its pieces begins.
+  struct Measured {
+    const Path& path;
+    std::vector<double> at_m;
   };
-  bool own_apart(std::size_t loop, const Path& path, Place place, const Rule& rule) const;
+  bool own_apart(std::size_t loop, const Measured& measured, std::size_t n, const Rule& rule) const;
   std::vector<Point> parts_of(const Piece& piece) const;
 
   const LayoutTask& task_;

@@ -123,6 +123,7 @@ class Improver {
         part_(part),
         options_(options),
         random_(random),
+        chain_{std::vector<int>(local.next.size()), std::vector<int>(local.next.size())},
         mark_(local.next.size()),
         counted_(local.next.size(), 0) {
     price_.resize(local.next.size());
@@ -243,17 +244,23 @@ class Improver {
   /// The ring that an edge a-b would close: the cells from a and from b up to where they meet.
   void find_ring(const Tree& tree, int a, int b) {
     stamp_ += 2;
-    for (auto& chain : chain_) chain.clear();
-    std::array<int, 2> at{a, b};
-    for (int c = 0;; c = 1 - c) {
-      int& here = at[index(c)];
-      if (here < 0) continue;
-      Mark& mark = mark_[index(here)];
-      if (mark.stamp == stamp_ + 1 - c) return chain_[index(1 - c)].resize(mark.place);
-      mark = {stamp_ + c, chain_[index(c)].size()};
-      chain_[index(c)].push_back(here);
-      here = tree.parent[index(here)];
-    }
+    std::array<int, 2> at{a, b}, size{0, 0};
+    // One step up; true where the other chain has come by: it ends there.
+    const auto climbs = [&, mark = mark_.data(), parent = tree.parent.data()](int c) {
+      const std::size_t own = index(c), other = index(1 - c);
+      if (at[own] < 0) return false;
+      const std::size_t here = index(at[own]);
+      if (mark[here].stamp == stamp_ + 1 - c) {
+        size[other] = mark[here].place;
+        return true;
+      }
+      mark[here] = {stamp_ + c, size[own]};
+      chain_[own][index(size[own]++)] = at[own];
+      at[own] = parent[here];
+      return false;
+    };
+    while (!climbs(0) && !climbs(1)) continue;
+    size_ = size;
   }
 
   int swap(Tree& tree, double heat) {
@@ -261,13 +268,13 @@ class Improver {
     if ((tree.ways[index(edge.cell)] >> edge.way & 1) != 0) return 0;
     const int a = edge.cell, b = local_.next[index(a)][index(edge.way)];
     find_ring(tree, a, b);
-    const int size = static_cast<int>(chain_[0].size() + chain_[1].size());
+    const int size = size_[0] + size_[1];
     int pick = drawn(2 * size);
     // Half of the time an edge beside the new one: that is where a corner is most likely won.
-    if (pick >= size) pick = pick % 2 == 0 || chain_[1].empty() ? 0 : static_cast<int>(chain_[0].size());
-    const bool first = pick < static_cast<int>(chain_[0].size());
+    if (pick >= size) pick = pick % 2 == 0 || size_[1] == 0 ? 0 : size_[0];
+    const bool first = pick < size_[0];
     const auto& chain = chain_[first ? 0 : 1];
-    const std::size_t place = index(first ? pick : pick - static_cast<int>(chain_[0].size()));
+    const std::size_t place = index(first ? pick : pick - size_[0]);
     const int low = chain[place], high = tree.parent[index(low)];
 
     const std::array<int, 4> touched{a, b, low, high};
@@ -303,15 +310,15 @@ class Improver {
   std::vector<std::array<int, 16>> price_;  ///< of each cell, by its ways
   std::vector<Edge> edges_;
   std::array<std::vector<int>, 2> chain_;
+  std::array<int, 2> size_{};
   /// When a cell was last passed on the way up from either end of an edge, and as which of the chain.
   struct Mark {
-    std::int64_t stamp = 0;
-    std::size_t place = 0;
+    int stamp = 0, place = 0;
   };
   std::vector<Mark> mark_;
-  std::vector<std::int64_t> counted_;
+  std::vector<int> counted_;
   std::vector<int> around_;
-  std::int64_t stamp_ = 0, round_ = 0;
+  int stamp_ = 0, round_ = 0;
 };
 
 }  // namespace
