@@ -17,6 +17,8 @@ constexpr double near_enough = 2.5;
 constexpr double along_step = 0.25, beyond = 2.0;
 /// Bare spots that a right angle more is worth.
 constexpr double angle_price = 1.5;
+/// Worth less than this, in bare spots, none is made.
+constexpr double least_worth = 1.0;
 constexpr std::size_t most_verified = 20;
 constexpr int most_of_run = 3;
 
@@ -43,8 +45,16 @@ struct Bump {
   double from_m = 0.0, to_m = 0.0, deep_m = 0.0;
   bool whole_from = false, whole_to = false;  ///< moved up to the end of its run, whose neighbour grows or shrinks
   int leg = 0;
-  double worth = 0.0;
+  int heated_number = 0;  ///< bare spots that come within a spacing of it; once `is_weighed` less those that are lost
+  double price = 0.0;
+  bool is_weighed = false;
+  std::size_t number = 0;  ///< of two that are worth the same the first one found is taken
+  double worth() const { return heated_number - price; }
 };
+
+bool is_behind(const Bump& a, const Bump& b) {
+  return a.worth() != b.worth() ? a.worth() < b.worth() : a.number > b.number;
+}
 
 class Bumper {
  public:
@@ -57,15 +67,24 @@ class Bumper {
       const auto& c = lying_.corners(k);
       for (std::size_t i = leader_corners - 1; i + leader_corners < c.size(); ++i) add_bumps(k, i, bumps);
     }
-    std::stable_sort(bumps.begin(), bumps.end(), [](const Bump& a, const Bump& b) { return a.worth > b.worth; });
+    std::make_heap(bumps.begin(), bumps.end(), is_behind);
     // Bumps of one run fail for one reason, as a rule.
-    std::vector<const Run*> failed;
-    for (std::size_t n = 0; n < bumps.size() && failed.size() < most_verified; ++n) {
-      const Run& run = bumps[n].run;
-      const auto same = [&](const Run* other) { return other->loop == run.loop && other->i == run.i; };
+    std::vector<Run> failed;
+    while (!bumps.empty() && failed.size() < most_verified) {
+      std::pop_heap(bumps.begin(), bumps.end(), is_behind);
+      const Bump bump = bumps.back();
+      bumps.pop_back();
+      const auto same = [&](const Run& other) { return other.loop == bump.run.loop && other.i == bump.run.i; };
       if (std::count_if(failed.begin(), failed.end(), same) >= most_of_run) continue;
-      if (made(bumps[n])) return true;
-      failed.push_back(&run);
+      if (!bump.is_weighed) {
+        const Bump exact = weighed(bump);
+        if (exact.worth() < least_worth) continue;
+        bumps.push_back(exact);
+        std::push_heap(bumps.begin(), bumps.end(), is_behind);
+        continue;
+      }
+      if (made(bump)) return true;
+      failed.push_back(bump.run);
     }
     return false;
   }
@@ -169,7 +188,7 @@ class Bumper {
         while (to + 1 < deep_m.size() && deep_m[to + 1] >= d - 1e-9) ++to;
         const double from_m = first_m + static_cast<double>(from) * step_m;
         const double to_m = first_m + static_cast<double>(to) * step_m;
-        add_stretches({run, from_m, to_m, d, false, false, 0, 0.0}, bumps);
+        add_stretches({run, from_m, to_m, d}, bumps);
       }
     }
   }
@@ -246,12 +265,10 @@ class Bumper {
     if (front_m < 2.0 * bend_m) return;
     const double ends = (bump.whole_from ? 0.0 : 0.5) + (bump.whole_to ? 0.0 : 0.5);
     if (!legs_apart(bump)) return;
-    const NewLine line = new_line(bump);
-    const double price = angle_price * legs[bump.leg].angles * ends;
-    const int heated = heated_spots(line);
-    if (heated - price < 1.0) return;
-    bump.worth = heated - lost_spots(bump, line) - price;
-    if (bump.worth >= 1.0) bumps.push_back(bump);
+    bump.heated_number = heated_spots(new_line(bump));
+    bump.price = angle_price * legs[bump.leg].angles * ends;
+    bump.number = bumps.size();
+    if (bump.worth() >= least_worth) bumps.push_back(bump);
   }
 
   /// Whether the legs of a bump keep off the runs beside its own, and off each other.
@@ -343,6 +360,12 @@ class Bumper {
       }
     }
     return lost;
+  }
+
+  Bump weighed(Bump bump) const {
+    bump.heated_number -= lost_spots(bump, new_line(bump));
+    bump.is_weighed = true;
+    return bump;
   }
 
   /// Makes the bump if it holds on the final lines and arcs.
