@@ -38,14 +38,9 @@ bool on_area(const LayoutTask& task, Point a, Point b) {
 
 /// Of an arc that of its whole circle.
 Box box_of(const Piece& piece) {
-  if (piece.radius_m <= 0.0) return routing::box_of({piece.from, piece.to});
+  if (piece.radius_m <= 0.0) return routing::box_of(piece.from, piece.to);
   const Point c = piece.centre;
   return {{c.x_m - piece.radius_m, c.y_m - piece.radius_m}, {c.x_m + piece.radius_m, c.y_m + piece.radius_m}};
-}
-
-bool apart(const Box& a, const Box& b, double by_m) {
-  return a.least.x_m > b.most.x_m + by_m || b.least.x_m > a.most.x_m + by_m || a.least.y_m > b.most.y_m + by_m ||
-         b.least.y_m > a.most.y_m + by_m;
 }
 
 int tight(const LayoutTask& task, const Path& path) {
