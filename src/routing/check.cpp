@@ -53,10 +53,12 @@ void check_apart(const LayoutTask& task, const std::vector<Segment>& all, Layout
         if (follows) continue;
         const bool in_apron = s.in_apron || o.in_apron;
         double& ratio = s.in_bulb || o.in_bulb ? bulb : least;
-        if (boxes_apart(s, o, in_apron ? apron_m : ratio * task.spacing_m)) continue;
+        // What is one bend is looked at for crossings only.
+        const bool same_bend = o.loop == s.loop && std::abs(o.at_m - s.at_m) < own_m;
+        if (boxes_apart(s, o, same_bend ? 0.0 : in_apron ? apron_m : ratio * task.spacing_m)) continue;
         const double gap_m = distance_of_edges_m(s.a, s.b, o.a, o.b);
         if (gap_m == 0.0) ++check.crossings_number;
-        if (o.loop == s.loop && std::abs(o.at_m - s.at_m) < own_m) continue;
+        if (same_bend) continue;
         if (in_apron) apron_m = std::min(apron_m, gap_m);
         if (!in_apron && gap_m < ratio * task.spacing_m) ratio = std::min(ratio, gap_m / local_m(s, o));
       }

@@ -51,8 +51,8 @@ int tight(const LayoutTask& task, const Path& path) {
 
 }  // namespace
 
-Lying::Lying(const LayoutTask& task, std::vector<Strand>& strands, std::vector<Path>& paths)
-    : task_(task), strands_(strands), paths_(paths), map_(task, strands.size()) {
+Lying::Lying(const LayoutTask& task, TubeMap without_tube, std::vector<Strand>& strands, std::vector<Path>& paths)
+    : task_(task), strands_(strands), paths_(paths), map_(std::move(without_tube)) {
   for (std::size_t k = 0; k < paths.size(); ++k) map_.set(k, paths[k]);
 }
 

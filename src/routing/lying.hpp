@@ -1,7 +1,6 @@
 // Loops as they lie, while single lines of them are still moved: a change is taken only if it holds.
 #pragma once
 #include "finish.hpp"
-#include "tube_map.hpp"
 
 namespace slabwright::routing {
 
@@ -11,7 +10,9 @@ constexpr double nearest_line = 0.95, nearest_arc = 0.94;
 /// Strands, their tube and the map of it, always of one mind.
 class Lying {
  public:
-  Lying(const LayoutTask& task, std::vector<Strand>& strands, std::vector<Path>& paths);
+  Lying(const LayoutTask& task, TubeMap without_tube, std::vector<Strand>& strands, std::vector<Path>& paths);
+  Lying(const LayoutTask& task, std::vector<Strand>& strands, std::vector<Path>& paths)
+      : Lying(task, TubeMap(task), strands, paths) {}
 
   const LayoutTask& task() const { return task_; }
   double spacing_m() const { return task_.spacing_m; }

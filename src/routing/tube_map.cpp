@@ -14,8 +14,7 @@ constexpr double sag = 0.01;     ///< of the spacing
 
 }  // namespace
 
-TubeMap::TubeMap(const LayoutTask& task, std::size_t loops)
-    : spacing_m_(task.spacing_m), step_m_(raster * task.spacing_m), of_loop_(loops) {
+TubeMap::TubeMap(const LayoutTask& task) : spacing_m_(task.spacing_m), step_m_(raster * task.spacing_m) {
   const Box box = box_of(task.outline);
   const Point most = box.most;
   from_ = box.least;
@@ -103,6 +102,7 @@ void TubeMap::remove(const Listed& listed) {
 }
 
 void TubeMap::set(std::size_t loop, const Path& path) {
+  of_loop_.resize(std::max(of_loop_.size(), loop + 1));
   std::vector<Listed>& old = of_loop_[loop];
   const auto same = [](const Listed& a, const Piece& b) {
     return a.piece.from == b.from && a.piece.to == b.to && a.piece.radius_m == b.radius_m && a.piece.turn == b.turn;
