@@ -46,9 +46,9 @@ void check_apart(const LayoutTask& task, const std::vector<Segment>& all, Layout
   for (std::size_t k = 0; k < all.size(); ++k) {
     const Segment& s = all[k];
     near.each(s.a, s.b, reach_m, [&](const std::vector<int>& list) {
-      for (const int other : list) {
-        if (other <= static_cast<int>(k)) continue;
-        const Segment& o = all[static_cast<std::size_t>(other)];
+      // Lists are in order, and of two segments the later one is looked at.
+      for (auto other = list.rbegin(); other != list.rend() && *other > static_cast<int>(k); ++other) {
+        const Segment& o = all[static_cast<std::size_t>(*other)];
         const bool follows = o.loop == s.loop && (s.b == o.a || o.b == s.a);
         if (follows) continue;
         const bool in_apron = s.in_apron || o.in_apron;
