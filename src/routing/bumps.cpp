@@ -127,14 +127,13 @@ class Bumper {
 
   /// Whether tube may lie at a point: of its own loop, the run and its neighbours are not looked at.
   bool free_at(Point p, const Run& run, double from_m, double to_m) const {
-    if (where_is(p, lying_.task().outline) == Where::outside || !keeps_clear(lying_.task(), p, p)) return false;
     bool free = true;
     lying_.map().each_near(p, p, nearest_line * s_, [&](const TubeEdge& edge) {
       if (edge.loop == static_cast<int>(run.loop) && edge.at_m > from_m && edge.at_m < to_m) return true;
       free = distance_to_edge_m(p, edge.a, edge.b) >= nearest_line * s_;
       return free;
     });
-    return free;
+    return free && where_is(p, lying_.task().outline) != Where::outside && keeps_clear(lying_.task(), p, p);
   }
 
   /// How far along its loop a corner lies: its bends are shorter than its corners, so this is an upper bound that is
@@ -326,8 +325,12 @@ class Bumper {
 
   /// Bare spots that come within a spacing of tube.
   int heated_spots(const NewLine& line) const {
-    return static_cast<int>(std::count_if(bare_spots_.begin(), bare_spots_.end(),
-                                          [&](Point spot) { return in_box(line.box, spot, s_) && heats(line, spot); }));
+    const auto row = [&](double y_m) {
+      return std::lower_bound(bare_spots_.begin(), bare_spots_.end(), y_m, [](Point p, double y) { return p.y_m < y; });
+    };
+    const auto first = row(line.box.least.y_m - s_), last = row(line.box.most.y_m + 1.1 * s_);
+    return static_cast<int>(
+        std::count_if(first, last, [&](Point spot) { return in_box(line.box, spot, s_) && heats(line, spot); }));
   }
 
   /// Lines of the loop's tube that a bump takes away.
@@ -382,7 +385,7 @@ class Bumper {
   Lying& lying_;
   const Bare& bare_;
   double s_;
-  std::vector<Point> bare_spots_;  ///< all of the floor's
+  std::vector<Point> bare_spots_;  ///< all of the floor's, row by row
 };
 
 }  // namespace

@@ -212,18 +212,21 @@ class Improver {
     return price_[index(cell)][index(ways)] + (is_stub ? options_.stub_price : 0);
   }
 
-  /// Finds the cells whose price may change with these: themselves and ends beside them, each once.
-  void look_around(const std::array<int, 4>& cells) {
+  /// Finds the cells whose price may change with these: themselves and ends that hang on them, each once.
+  void look_around(const Tree& tree, const std::array<int, 4>& cells) {
     ++round_;
     around_.clear();
     const auto add = [&](int cell) {
-      if (cell < 0 || counted_[index(cell)] == round_) return;
+      if (counted_[index(cell)] == round_) return;
       counted_[index(cell)] = round_;
       around_.push_back(cell);
     };
     for (const int cell : cells) {
       add(cell);
-      for (Way way = 0; way < 4 && options_.stub_price > 0; ++way) add(local_.next[index(cell)][index(way)]);
+      for (Way way = 0; way < 4 && options_.stub_price > 0; ++way) {
+        const int beside = local_.next[index(cell)][index(way)];
+        if (beside >= 0 && tree.ways[index(beside)] == 1 << opposite(way)) add(beside);
+      }
     }
   }
   int price_around(const Tree& tree) const {
@@ -279,7 +282,7 @@ class Improver {
 
     const std::array<int, 4> touched{a, b, low, high};
     const Way dropped = way_to(low, high);
-    look_around(touched);
+    look_around(tree, touched);
     const int before = price_around(tree);
     join(local_, tree, a, edge.way);
     join(local_, tree, low, dropped);
