@@ -357,9 +357,9 @@ class Bumper {
       for (int i = w.left; i <= w.right; ++i) {
         const TubeMap::Spot& spot = map.spots()[index(j * map.columns() + i)];
         if (spot.lines_number <= 0 || spot.lines_number > static_cast<int>(gone.size())) continue;
+        if (heats(line, spot.place)) continue;
         const auto near = [&](const TubeEdge& edge) { return within(spot.place, edge.a, edge.b, s_); };
-        if (std::count_if(gone.begin(), gone.end(), near) < spot.lines_number) continue;
-        lost += heats(line, spot.place) ? 0 : 1;
+        lost += std::count_if(gone.begin(), gone.end(), near) < spot.lines_number ? 0 : 1;
       }
     }
     return lost;

@@ -23,6 +23,7 @@ TubeMap::TubeMap(const LayoutTask& task) : spacing_m_(task.spacing_m), step_m_(r
   square_columns_ = static_cast<int>((most.x_m - from_.x_m) / spacing_m_) + 1;
   square_rows_ = static_cast<int>((most.y_m - from_.y_m) / spacing_m_) + 1;
   square_.resize(index(square_columns_ * square_rows_));
+  spot_.reserve(index(columns_ * rows_));
   const OpenFloor open(task);
   for (int j = 0; j < rows_; ++j) {
     for (int i = 0; i < columns_; ++i) {
