@@ -20,6 +20,8 @@ double densest(const Box& box, double step_m, const std::vector<std::vector<Poin
   const auto at = [&](int i, int j) { return static_cast<std::size_t>(j * (columns + 1) + i); };
   for (const auto& line : lines) {
     for (std::size_t c = 0; c + 1 < line.size(); ++c) {
+      // The last column and row reach beyond the box.
+      if (apart(box_of(line[c], line[c + 1]), box, 2.0 * step_m)) continue;
       const double length = distance_m(line[c], line[c + 1]);
       const int parts = static_cast<int>(std::ceil(parts_of_step * length / step_m));
       for (int p = 0; p < parts; ++p) {

@@ -225,7 +225,7 @@ class Layer {
 
   const LayoutTask& task_;
   const LayoutTask& seen_;
-  const LayoutTask exact_;
+  const ExactTask exact_;
   Best best_;
   int laid_ = 0;
   Work work_{most_steps};
