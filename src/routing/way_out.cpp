@@ -54,8 +54,8 @@ std::vector<BetterPlace> better_places(const Design& design, const Progress& pro
   const auto task = layout_task(design);
   if (!task || !task->drawn.empty()) return all;
   for (std::size_t m = 0; m < task->manifold.size(); ++m) {
-    const Progress part = part_of(progress, m, task->manifold.size());
-    if (const auto better = better_place(*task, m, part)) all.push_back({m, better->place.x_m, better->place.y_m});
+    const Progress of_one = part_of(progress, m, task->manifold.size());
+    if (const auto better = better_place(*task, m, of_one)) all.push_back({m, better->place.x_m, better->place.y_m});
   }
   return all;
 }
