@@ -1,0 +1,28 @@
+// A run of tube that is asked for its loss again and again, as a network's solver does.
+#pragma once
+#include "slabwright/tube.hpp"
+
+namespace slabwright {
+
+/// The same figures as tube_loss(), to rounding, several times faster. What does not depend on the flow is worked out
+/// once, and the root of Colebrook's equation is sought from the one found last: a flow near the last one needs one
+/// logarithm, not three.
+class TubeRun {
+ public:
+  TubeRun(const Bore& bore, const Liquid& liquid);
+
+  Loss loss(double flow_m3_per_s);
+
+ private:
+  Loss blended(double flow_m3_per_s, double reynolds);
+  double inverse_root(double film, double reynolds);
+
+  double laminar_Pa_s_per_m3_ = 0.0;     ///< Hagen and Poiseuille
+  double turbulent_Pa_s2_per_m6_ = 0.0;  ///< of a friction factor of one
+  double reynolds_s_per_m3_ = 0.0;
+  double wall_ = 0.0;          ///< relative roughness / 3.7
+  double inverse_root_ = 0.0;  ///< 1 / sqrt f found last; 0 before the first
+  double blend_slope_ = 0.0;   ///< d f / d Re between 2300 and 4000; 0 before it was needed
+};
+
+}  // namespace slabwright

@@ -1,0 +1,65 @@
+// Darcy and Weisbach's loss with everything that does not depend on the flow taken out.
+#include <cmath>
+#include <numbers>
+
+#include "slabwright/contract.hpp"
+#include "slabwright/tube_run.hpp"
+#include "tube/colebrook.hpp"
+
+namespace slabwright {
+namespace {
+
+constexpr double pi = std::numbers::pi;
+
+// A step that moved x by no more than this share of it leaves less than a rounding (see colebrook_step).
+constexpr double last_move_share = 1e-5;
+constexpr int most_steps = 20;  // two or three do
+
+}  // namespace
+
+TubeRun::TubeRun(const Bore& bore, const Liquid& liquid) {
+  const double d = bore.inside_diameter_m;
+  expects(bore.length_m > 0.0 && d > 0.0 && bore.roughness_m >= 0.0, "TubeRun: a bore of no size");
+  expects(liquid.density_kg_per_m3 > 0.0 && liquid.viscosity_Pa_s > 0.0, "TubeRun: a liquid without properties");
+  const double d4 = d * d * d * d;
+  laminar_Pa_s_per_m3_ = 128.0 * liquid.viscosity_Pa_s * bore.length_m / (pi * d4);
+  turbulent_Pa_s2_per_m6_ = 8.0 * liquid.density_kg_per_m3 * bore.length_m / (pi * pi * d4 * d);
+  reynolds_s_per_m3_ = 4.0 * liquid.density_kg_per_m3 / (pi * d * liquid.viscosity_Pa_s);
+  wall_ = bore.roughness_m / d / 3.7;
+}
+
+double TubeRun::inverse_root(double film, double reynolds) {
+  const ColebrookEquation equation{wall_, film};
+  double x = inverse_root_ > 0.0 ? inverse_root_ : serghides_start(equation, reynolds);
+  for (int i = 0; i < most_steps; ++i) {
+    const double before = x;
+    x = colebrook_step(equation, x);
+    if (std::abs(x - before) <= last_move_share * x) break;
+  }
+  return inverse_root_ = x;
+}
+
+// f runs in a straight line from 64 / 2300 to Colebrook at 4000.
+Loss TubeRun::blended(double flow, double reynolds) {
+  constexpr double from = 64.0 / laminar_up_to_reynolds;
+  if (blend_slope_ == 0.0) {
+    const double to = colebrook(turbulent_from_reynolds, 3.7 * wall_);
+    blend_slope_ = (to - from) / (turbulent_from_reynolds - laminar_up_to_reynolds);
+  }
+  const double f = from + blend_slope_ * (reynolds - laminar_up_to_reynolds);
+  const double per_flow = turbulent_Pa_s2_per_m6_ * std::abs(flow);
+  return {f * per_flow * flow, per_flow * (2.0 * f + blend_slope_ * reynolds)};
+}
+
+Loss TubeRun::loss(double flow) {
+  const double reynolds = reynolds_s_per_m3_ * std::abs(flow);
+  if (reynolds <= laminar_up_to_reynolds) return {laminar_Pa_s_per_m3_ * flow, laminar_Pa_s_per_m3_};
+  if (reynolds < turbulent_from_reynolds) return blended(flow, reynolds);
+  const double film = 2.51 / reynolds, x = inverse_root(film, reynolds);
+  const double per_flow = turbulent_Pa_s2_per_m6_ * std::abs(flow) / (x * x);
+  // Colebrook's equation, differentiated, takes this much off the slope of a square law.
+  const double argument = wall_ + film * x;
+  return {per_flow * flow, 2.0 * per_flow * argument / (argument + two_log10 * film)};
+}
+
+}  // namespace slabwright
