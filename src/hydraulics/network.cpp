@@ -9,6 +9,7 @@
 #include "hydraulics/graph.hpp"
 #include "hydraulics/newton.hpp"
 #include "hydraulics/node_equations.hpp"
+#include "hydraulics/one_way.hpp"
 #include "slabwright/contract.hpp"
 #include "slabwright/hydraulics_network.hpp"
 
@@ -18,14 +19,20 @@ namespace {
 std::vector<Ends> ends_of(const HydronicGraph& graph) {
   std::vector<Ends> ends;
   ends.reserve(graph.branch_count());
-  for (std::size_t k = 0; k < graph.branch_count(); ++k) ends.push_back({graph.inside().from(k), graph.inside().to(k)});
+  for (const Branch& branch : graph.inside().branches) ends.push_back(branch.ends);
   return ends;
+}
+
+bool joins_the_same(const std::vector<Ends>& ends, const HydronicGraph& graph) {
+  const std::vector<Branch>& branches = graph.inside().branches;
+  return std::equal(ends.begin(), ends.end(), branches.begin(), branches.end(),
+                    [](Ends a, const Branch& branch) { return a == branch.ends; });
 }
 
 // For each node the first node of its connected part. The package's disjoint sets are what its own incremental
 // components stand on, and need no second graph.
 std::vector<std::size_t> first_nodes(const Task& task) {
-  const std::size_t nodes = task.held.size();
+  const std::size_t nodes = task.nodes.size();
   std::vector<std::size_t> rank(nodes, 0), parent(nodes);
   std::iota(parent.begin(), parent.end(), std::size_t{0});
   boost::disjoint_sets<std::size_t*, std::size_t*> sets(rank.data(), parent.data());
@@ -41,15 +48,19 @@ std::vector<std::size_t> first_nodes(const Task& task) {
   return first;
 }
 
-Task task_of(const HydronicGraph& graph, const std::vector<Ends>& ends, const BranchLaws& laws) {
-  Task task{ends, laws, {}, {}, {}, {}};
-  for (std::size_t k = 0; k < laws.size(); ++k) task.open.push_back(!laws.shut(k));
-  for (std::size_t i = 0; i < graph.node_count(); ++i) {
-    const Node& node = graph.inside().node(i);
-    task.held.push_back(node.held);
-    task.held_pressure_Pa.push_back(node.held_pressure_Pa);
-    task.demand_m3_per_s.push_back(node.demand_m3_per_s);
+std::vector<NodeGiven> given(const HydronicGraph& graph) {
+  std::vector<NodeGiven> nodes;
+  nodes.reserve(graph.node_count());
+  for (const Node& node : graph.inside().nodes) {
+    nodes.push_back({node.held, node.held_pressure_Pa, node.demand_m3_per_s});
   }
+  return nodes;
+}
+
+Task task_of(const HydronicGraph& graph, const std::vector<Ends>& ends, BranchLaws& laws) {
+  Task task{ends, laws, std::vector<bool>(laws.size()), {}};
+  for (std::size_t k = 0; k < laws.size(); ++k) task.open[k] = !laws.shut(k);
+  task.nodes = given(graph);
   return task;
 }
 
@@ -60,39 +71,18 @@ std::optional<Worst> give_datums(Task& task, double imbalance_m3_per_s) {
   std::vector<bool> has_pressure(first.size(), false);
   std::vector<double> wanted(first.size(), 0.0);
   for (std::size_t i = 0; i < first.size(); ++i) {
-    if (task.held[i]) has_pressure[first[i]] = true;
-    wanted[first[i]] += task.demand_m3_per_s[i];
+    if (task.nodes[i].held) has_pressure[first[i]] = true;
+    wanted[first[i]] += task.nodes[i].demand_m3_per_s;
   }
   std::optional<Worst> unserved;
   for (std::size_t i = 0; i < first.size(); ++i) {
     if (first[i] != i || has_pressure[i]) continue;
-    task.held[i] = true;
-    task.held_pressure_Pa[i] = 0.0;
+    task.nodes[i].held = true;
+    task.nodes[i].held_pressure_Pa = 0.0;
     const double amount = std::abs(wanted[i]);
     if (amount > imbalance_m3_per_s && (!unserved || amount > unserved->amount)) unserved = Worst{amount, i};
   }
   return unserved;
-}
-
-// The check valve that has to change: of those through which water runs back the one with most of it, else of those
-// that hold the one with most pressure to open it. One at a time: a valve that carries water lies on a way round, so
-// shutting it never cuts the graph in two.
-std::optional<std::size_t> valve_to_turn(const Task& task, const Flows& found, const NetworkOptions& options) {
-  std::optional<std::size_t> shutting, opening;
-  double most_back = options.imbalance_m3_per_s, most_push = options.head_Pa;
-  for (std::size_t k = 0; k < task.open.size(); ++k) {
-    if (!task.laws.one_way(k) || task.laws.shut(k)) continue;
-    const Ends& ends = task.ends[k];
-    const double push = found.pressure_Pa[ends.from] - found.pressure_Pa[ends.to] - task.laws.loss(k, 0.0).pressure_Pa;
-    if (task.open[k] && -found.flow_m3_per_s[k] > most_back) {
-      most_back = -found.flow_m3_per_s[k];
-      shutting = k;
-    } else if (!task.open[k] && push > most_push) {
-      most_push = push;
-      opening = k;
-    }
-  }
-  return shutting ? shutting : opening;
 }
 
 std::vector<double> start(const Task& task, const std::vector<double>& warm) {
@@ -143,18 +133,17 @@ NetworkSolver::~NetworkSolver() = default;
 NetworkSolution NetworkSolver::solve(const HydronicGraph& graph, const std::vector<double>& warm,
                                      const NetworkOptions& options) {
   expects(warm.empty() || warm.size() == graph.branch_count(), "NetworkSolver: a warm flow for each branch");
-  expects(inside_->ends == ends_of(graph), "NetworkSolver: made for another layout");
-  const BranchLaws laws(graph);
-  const Task given = task_of(graph, inside_->ends, laws);
-  Task task = given;
+  expects(joins_the_same(inside_->ends, graph), "NetworkSolver: made for another layout");
+  BranchLaws laws(graph);
+  Task task = task_of(graph, inside_->ends, laws);
+  Turns turns(task);
   Flows found;
   found.flow_m3_per_s = start(task, warm);
   found.pressure_Pa.assign(graph.node_count(), 0.0);
   int rounds = 0;
-  // Each check valve settles in a turn or two; more turns than this would be a circle.
+  // Each one-way branch settles in a turn or two; more turns than this would be a circle.
   for (std::size_t turns_left = 4 * laws.size() + 1; turns_left > 0; --turns_left) {
-    task.held = given.held;
-    task.held_pressure_Pa = given.held_pressure_Pa;
+    task.nodes = given(graph);
     if (const auto unserved = give_datums(task, options.imbalance_m3_per_s)) {
       found.stop = Stop::no_solution;
       found.imbalance_m3_per_s = *unserved;
@@ -162,9 +151,10 @@ NetworkSolution NetworkSolver::solve(const HydronicGraph& graph, const std::vect
     }
     found = find_flows(inside_->equations, task, start(task, found.flow_m3_per_s), options);
     rounds += found.rounds;
-    const auto turned = found.stop == Stop::converged ? valve_to_turn(task, found, options) : std::nullopt;
-    if (!turned) break;
-    task.open[*turned] = !task.open[*turned];
+    if (found.stop != Stop::converged) break;
+    const std::vector<std::size_t> wrong = standing_wrong(task, found, options);
+    if (wrong.empty()) break;
+    turns.turn(task, wrong);
     found.stop = Stop::rounds_spent;
   }
   found.rounds = rounds;

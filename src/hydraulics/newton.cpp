@@ -14,6 +14,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace slabwright {
 namespace {
@@ -31,137 +32,140 @@ constexpr double least_slope_share = 1e-6;
 constexpr double settled_share = 0.1;
 constexpr int most_probes = 60;  // of a bisection down to rounding
 
-// One run of the method. Its vectors are made once: a large network spends its time fetching memory otherwise.
+/// A branch in the course of a round: where it is, where the round began, and what it moves by in a full step.
+struct Moving {
+  double flow = 0.0, start = 0.0, change = 0.0;
+  double conductance = 0.0;
+  Loss loss;
+};
+
+// What a step leads to. A pull is the slope of the content along the step with its sign turned, times the full step:
+// above zero while the step still leads downhill.
+struct Ending {
+  double pull_at_start = 0.0, pull = 0.0;
+  Worst head_Pa;
+};
+
 class Run {
  public:
-  Run(NodeEquations& equations, const Task& task, Vector flow)
-      : equations_(equations), task_(task), flow_(std::move(flow)), loss_(flow_.size()), right_(task.held.size()) {
-    conductance_.assign(flow_.size(), 0.0);
-    change_.assign(flow_.size(), 0.0);
-    lose();
+  Run(NodeEquations& equations, const Task& task, const Vector& flow)
+      : equations_(equations), task_(task), branches_(flow.size()) {
+    equations_.give(task.nodes);
+    for (std::size_t k = 0; k < flow.size(); ++k) {
+      branches_[k].flow = flow[k];
+      if (task.open[k]) branches_[k].loss = task_.laws.loss(k, flow[k]);
+    }
   }
 
-  /// One round; false where the pressures left the numbers.
-  bool advance(bool first_round) {
+  /// One round, which ends with the worst head; nothing where the pressures left the numbers.
+  std::optional<Worst> advance(bool first_round) {
     linearise(first_round);
-    if (!equations_.solve(conductance_, task_.held, right_)) return false;
-    double pull_at_start = 0.0;
-    for (std::size_t k = 0; k < flow_.size(); ++k) {
-      change_[k] = conductance_[k] * drive(k);
-      pull_at_start += drive(k) * change_[k];
-    }
-    start_ = flow_;
-    step(1.0);
+    if (!equations_.solve()) return {};
+    Ending end = full_step();
     // The first step is never cut: it is the one that brings the flows into balance.
-    if (!first_round && pull() < -pull_at_start) cut_step(pull_at_start);
-    return true;
+    if (!first_round && end.pull < -end.pull_at_start) end = cut_step(end.pull_at_start);
+    if (!std::isfinite(end.pull)) return {};
+    return end.head_Pa;
   }
 
-  Worst worst_imbalance() {
-    right_ = task_.demand_m3_per_s;
-    for (std::size_t k = 0; k < flow_.size(); ++k) {
-      right_[task_.ends[k].from] += flow_[k];
-      right_[task_.ends[k].to] -= flow_[k];
+  Worst worst_imbalance() const {
+    Vector lost(task_.nodes.size());
+    for (std::size_t i = 0; i < lost.size(); ++i) lost[i] = task_.nodes[i].demand_m3_per_s;
+    for (std::size_t k = 0; k < branches_.size(); ++k) {
+      lost[task_.ends[k].from] += branches_[k].flow;
+      lost[task_.ends[k].to] -= branches_[k].flow;
     }
     Worst worst;
-    for (std::size_t i = 0; i < right_.size(); ++i) {
-      if (!task_.held[i] && std::abs(right_[i]) > worst.amount) worst = {std::abs(right_[i]), i};
+    for (std::size_t i = 0; i < lost.size(); ++i) {
+      if (!task_.nodes[i].held && std::abs(lost[i]) > worst.amount) worst = {std::abs(lost[i]), i};
     }
     return worst;
   }
 
-  Worst worst_head() const {
-    Worst worst;
-    for (std::size_t k = 0; k < flow_.size(); ++k) {
-      const double left = task_.open[k] ? std::abs(drive(k)) : 0.0;
-      if (left > worst.amount) worst = {left, k};
-    }
-    return worst;
+  Vector flow() const {
+    Vector flow;
+    flow.reserve(branches_.size());
+    for (const Moving& branch : branches_) flow.push_back(branch.flow);
+    return flow;
   }
-
-  const Vector& flow() const { return flow_; }
 
  private:
-  void lose() {
-    for (std::size_t k = 0; k < flow_.size(); ++k) {
-      if (task_.open[k]) loss_[k] = task_.laws.loss(k, flow_[k]);
-    }
-  }
-
   double tangent(std::size_t k, bool first_round) const {
     const double chord = task_.laws.chord(k);
-    const bool still = std::abs(flow_[k]) < still_share * task_.laws.usual_flow(k);
-    return std::max(loss_[k].slope_Pa_s_per_m3, first_round && still ? chord : least_slope_share * chord);
+    const bool still = first_round && std::abs(branches_[k].flow) < still_share * task_.laws.usual_flow(k);
+    return std::max(branches_[k].loss.slope_Pa_s_per_m3, still ? chord : least_slope_share * chord);
   }
 
-  // The conductances (a shut branch keeps none, so that it never moves), and on the right the net flow into each node
-  // if all pressures were zero.
   void linearise(bool first_round) {
-    for (std::size_t i = 0; i < right_.size(); ++i) right_[i] = -task_.demand_m3_per_s[i];
-    for (std::size_t k = 0; k < flow_.size(); ++k) {
+    equations_.begin();
+    for (std::size_t k = 0; k < branches_.size(); ++k) {
+      Moving& branch = branches_[k];
       if (!task_.open[k]) continue;
-      conductance_[k] = 1.0 / tangent(k, first_round);
-      const double flow = flow_[k] - conductance_[k] * loss_[k].pressure_Pa;
-      right_[task_.ends[k].from] -= flow;
-      right_[task_.ends[k].to] += flow;
-    }
-    for (std::size_t i = 0; i < right_.size(); ++i) {
-      if (task_.held[i]) right_[i] = task_.held_pressure_Pa[i];
+      branch.conductance = 1.0 / tangent(k, first_round);
+      equations_.add(k, branch.conductance, branch.flow - branch.conductance * branch.loss.pressure_Pa);
     }
   }
 
   // What the pressures at its ends leave over for a branch beyond its loss.
-  double drive(std::size_t k) const {
-    const auto [from, to] = task_.ends[k];
-    return equations_.pressure(from) - equations_.pressure(to) - loss_[k].pressure_Pa;
+  double drive(std::size_t k) const { return equations_.drop(k) - branches_[k].loss.pressure_Pa; }
+
+  // Where the straight lines lead.
+  Ending full_step() {
+    for (std::size_t k = 0; k < branches_.size(); ++k) {
+      branches_[k].start = branches_[k].flow;
+      branches_[k].change = task_.open[k] ? branches_[k].conductance * drive(k) : 0.0;
+    }
+    return step(1.0);
   }
 
-  // The slope of the content along the step, with its sign turned: above zero while the step still leads downhill.
-  double pull() const {
-    double sum = 0.0;
-    for (std::size_t k = 0; k < flow_.size(); ++k) sum += drive(k) * change_[k];
-    return sum;
+  Ending step(double share) {
+    Ending end;
+    for (std::size_t k = 0; k < branches_.size(); ++k) {
+      Moving& branch = branches_[k];
+      if (!task_.open[k]) continue;
+      branch.flow = branch.start + share * branch.change;
+      branch.loss = task_.laws.loss(k, branch.flow);
+      const double left = drive(k);
+      // A full step began with change / conductance to go.
+      end.pull_at_start += branch.change * branch.change / branch.conductance;
+      end.pull += left * branch.change;
+      if (std::abs(left) > end.head_Pa.amount) end.head_Pa = {std::abs(left), k};
+    }
+    return end;
   }
 
-  void step(double share) {
-    for (std::size_t k = 0; k < flow_.size(); ++k) flow_[k] = start_[k] + share * change_[k];
-    lose();
-  }
-
-  void cut_step(double pull_at_start) {
-    const auto pull_at = [&](double share) {
-      step(share);
-      return pull();
-    };
-    step(root_in_bracket(pull_at, 0.0, 1.0, {0.0, settled_share * pull_at_start, most_probes}).x);
+  // To where the content is least along the step.
+  Ending cut_step(double pull_at_start) {
+    const auto pull_at = [&](double share) { return step(share).pull; };
+    const RootOptions near_enough{0.0, settled_share * pull_at_start, most_probes};
+    return step(root_in_bracket(pull_at, 0.0, 1.0, near_enough).x);
   }
 
   NodeEquations& equations_;
   const Task& task_;
-  Vector flow_, start_, conductance_, change_;
-  std::vector<Loss> loss_;
-  Vector right_;
+  std::vector<Moving> branches_;
 };
 
 }  // namespace
 
-Flows find_flows(NodeEquations& equations, const Task& task, Vector flow, const NetworkOptions& options) {
-  Run run(equations, task, std::move(flow));
+Flows find_flows(NodeEquations& equations, const Task& task, const Vector& flow, const NetworkOptions& options) {
+  Run run(equations, task, flow);
   Flows found;
   while (found.rounds < options.most_rounds && found.stop == Stop::rounds_spent) {
     ++found.rounds;
-    if (!run.advance(found.rounds == 1)) {
+    const std::optional<Worst> head = run.advance(found.rounds == 1);
+    if (!head) {
       found.stop = Stop::not_finite;
       break;
     }
-    found.head_Pa = run.worst_head();
+    found.head_Pa = *head;
     if (found.head_Pa.amount > options.head_Pa) continue;
     if (run.worst_imbalance().amount <= options.imbalance_m3_per_s) found.stop = Stop::converged;
   }
   found.imbalance_m3_per_s = run.worst_imbalance();
   found.flow_m3_per_s = run.flow();
-  found.pressure_Pa.resize(task.held.size());
-  for (std::size_t i = 0; i < task.held.size(); ++i) found.pressure_Pa[i] = equations.pressure(i);
+  found.pressure_Pa.resize(task.nodes.size());
+  for (std::size_t i = 0; i < task.nodes.size(); ++i) found.pressure_Pa[i] = equations.pressure(i);
   return found;
 }
 

@@ -10,11 +10,9 @@ namespace slabwright {
 
 struct Task {
   const std::vector<Ends>& ends;
-  const BranchLaws& laws;
-  std::vector<bool> open;                ///< by branch
-  std::vector<bool> held;                ///< by node
-  std::vector<double> held_pressure_Pa;  ///< by node; counts where held
-  std::vector<double> demand_m3_per_s;   ///< by node
+  BranchLaws& laws;
+  std::vector<bool> open;        ///< by branch
+  std::vector<NodeGiven> nodes;  ///< by node
 };
 
 struct Worst {
@@ -31,6 +29,7 @@ struct Flows {
 };
 
 /// Each open branch obeys p_from - p_to = loss(Q), each node that is not held passes on what it gets.
-Flows find_flows(NodeEquations& equations, const Task& task, std::vector<double> flow, const NetworkOptions& options);
+Flows find_flows(NodeEquations& equations, const Task& task, const std::vector<double>& flow,
+                 const NetworkOptions& options);
 
 }  // namespace slabwright

@@ -1,4 +1,5 @@
 // Darcy and Weisbach's loss with everything that does not depend on the flow taken out.
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -21,11 +22,14 @@ TubeRun::TubeRun(const Bore& bore, const Liquid& liquid) {
   const double d = bore.inside_diameter_m;
   expects(bore.length_m > 0.0 && d > 0.0 && bore.roughness_m >= 0.0, "TubeRun: a bore of no size");
   expects(liquid.density_kg_per_m3 > 0.0 && liquid.viscosity_Pa_s > 0.0, "TubeRun: a liquid without properties");
-  const double d4 = d * d * d * d;
-  laminar_Pa_s_per_m3_ = 128.0 * liquid.viscosity_Pa_s * bore.length_m / (pi * d4);
-  turbulent_Pa_s2_per_m6_ = 8.0 * liquid.density_kg_per_m3 * bore.length_m / (pi * pi * d4 * d);
+  turbulent_Pa_s2_per_m6_ = 8.0 * liquid.density_kg_per_m3 * bore.length_m / (pi * pi * d * d * d * d * d);
   reynolds_s_per_m3_ = 4.0 * liquid.density_kg_per_m3 / (pi * d * liquid.viscosity_Pa_s);
   wall_ = bore.roughness_m / d / 3.7;
+}
+
+double TubeRun::rough_chord_Pa_s_per_m3(double flow_m3_per_s) const {
+  constexpr double usual_friction_factor = 0.03;
+  return std::max(laminar_Pa_s_per_m3(), usual_friction_factor * turbulent_Pa_s2_per_m6_ * flow_m3_per_s);
 }
 
 double TubeRun::inverse_root(double film, double reynolds) {
@@ -53,7 +57,10 @@ Loss TubeRun::blended(double flow, double reynolds) {
 
 Loss TubeRun::loss(double flow) {
   const double reynolds = reynolds_s_per_m3_ * std::abs(flow);
-  if (reynolds <= laminar_up_to_reynolds) return {laminar_Pa_s_per_m3_ * flow, laminar_Pa_s_per_m3_};
+  if (reynolds <= laminar_up_to_reynolds) {
+    const double resistance = laminar_Pa_s_per_m3();
+    return {resistance * flow, resistance};
+  }
   if (reynolds < turbulent_from_reynolds) return blended(flow, reynolds);
   const double film = 2.51 / reynolds, x = inverse_root(film, reynolds);
   const double per_flow = turbulent_Pa_s2_per_m6_ * std::abs(flow) / (x * x);
