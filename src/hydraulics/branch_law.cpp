@@ -7,6 +7,7 @@
 #include <numbers>
 
 #include "hydraulics/graph.hpp"
+#include "slabwright/contract.hpp"
 #include "slabwright/hydraulics_network.hpp"
 #include "slabwright/hydraulics_valve.hpp"
 
@@ -20,6 +21,8 @@ constexpr double gravity_m_per_s2 = 9.80665;
 constexpr double usual_velocity_m_per_s = 0.5;
 constexpr double usual_loss_Pa = 1e4;
 constexpr double some_flow_m3_per_s = 1e-4;
+
+constexpr std::size_t most_terms = 65535;  // what a row can count
 
 // A loss that goes with the square of the flow, in Pa per (m3/s)^2, is that of a flow of one.
 double square(const Fitting& fitting, const Liquid& liquid) {
@@ -106,9 +109,10 @@ BranchLaws::BranchLaws(const HydronicGraph& graph) {
     row.first = static_cast<std::uint32_t>(terms_.size());
     bores_.clear();
     for (const Element& element : branch.elements) add(row, element, branch.liquid);
-    add_tubes(row, branch.liquid);
-    row.end = static_cast<std::uint32_t>(terms_.size());
-    foresee(row);
+    const double flow = add_tubes(row, branch.liquid);
+    expects(terms_.size() - row.first <= most_terms, "hydronic graph: a branch of too many elements");
+    row.terms = static_cast<std::uint16_t>(terms_.size() - row.first);
+    foresee(row, flow);
   }
 }
 
@@ -132,45 +136,46 @@ void BranchLaws::add(Row& row, const Element& element, const Liquid& liquid) {
   }
 }
 
-void BranchLaws::add_tubes(Row& row, const Liquid& liquid) {
-  row.usual_flow_m3_per_s = std::numeric_limits<double>::infinity();
+// The flow that is usual in the narrowest of them.
+double BranchLaws::add_tubes(Row& row, const Liquid& liquid) {
+  double usual = std::numeric_limits<double>::infinity();
   for (const Bore& bore : bores_) {
-    const TubeRun run(bore, liquid);
-    row.usual_flow_m3_per_s = std::min(row.usual_flow_m3_per_s, slabwright::usual_flow(bore));
+    usual = std::min(usual, slabwright::usual_flow(bore));
     if (row.tube.empty())
-      row.tube = run;
+      row.tube = TubeRun(bore, liquid);
     else
-      terms_.push_back(run);
+      terms_.push_back(TubeRun(bore, liquid));
   }
+  return usual;
 }
 
-void BranchLaws::foresee(Row& row) {
-  double flow = row.usual_flow_m3_per_s;
+void BranchLaws::foresee(Row& row, double flow) {
   if (row.square * flow * flow > usual_loss_Pa) flow = std::sqrt(usual_loss_Pa / row.square);
-  for (std::size_t i = row.first; i < row.end; ++i) flow = std::min(flow, slabwright::usual_flow(terms_[i]));
+  const std::size_t end = row.first + row.terms;
+  for (std::size_t i = row.first; i < end; ++i) flow = std::min(flow, slabwright::usual_flow(terms_[i]));
   if (!std::isfinite(flow)) flow = some_flow_m3_per_s;
-  row.usual_flow_m3_per_s = flow;
   double chord = row.square * flow;
   if (!row.tube.empty()) chord += row.tube.rough_chord_Pa_s_per_m3(flow);
-  for (std::size_t i = row.first; i < row.end; ++i) {
+  for (std::size_t i = row.first; i < end; ++i) {
     chord += (loss_of_term(terms_[i], flow).pressure_Pa - loss_of_term(terms_[i], 0.0).pressure_Pa) / flow;
   }
+  row.usual_flow_m3_per_s = static_cast<float>(flow);
   // A pump whose head stays level has no chord; any small one will do.
-  row.chord_Pa_s_per_m3 = std::max(chord, 1.0 / flow);
+  row.chord_Pa_s_per_m3 = static_cast<float>(std::max(chord, 1.0 / flow));
 }
 
 Loss BranchLaws::loss(std::size_t branch, double flow_m3_per_s) {
   Row& row = rows_[branch];
   Loss sum = square_loss(row.square, flow_m3_per_s);
   if (!row.tube.empty()) slabwright::add(sum, row.tube.loss(flow_m3_per_s));
-  for (std::size_t i = row.first; i < row.end; ++i) slabwright::add(sum, loss_of_term(terms_[i], flow_m3_per_s));
+  for (std::size_t i = 0; i < row.terms; ++i) slabwright::add(sum, loss_of_term(terms_[row.first + i], flow_m3_per_s));
   return sum;
 }
 
 bool BranchLaws::pump_outside_curve(std::size_t branch, double flow_m3_per_s) const {
   const Row& row = rows_[branch];
-  for (std::size_t i = row.first; i < row.end; ++i) {
-    const WeighedPump* term = std::get_if<WeighedPump>(&terms_[i]);
+  for (std::size_t i = 0; i < row.terms; ++i) {
+    const WeighedPump* term = std::get_if<WeighedPump>(&terms_[row.first + i]);
     if (term && head_at(*term->pump, flow_m3_per_s).outside) return true;
   }
   return false;

@@ -70,7 +70,8 @@ BranchId HydronicGraph::add_branch(NodeId from, NodeId to, std::string name, con
   expects(from.at < node_count() && to.at < node_count() && from != to, "hydronic graph: a branch joins two nodes");
   expect_sound(liquid);
   expect_sound(elements);
-  inside_->branches.push_back({{from.at, to.at}, std::move(name), liquid, std::move(elements)});
+  const Ends ends{static_cast<std::uint32_t>(from.at), static_cast<std::uint32_t>(to.at)};
+  inside_->branches.push_back({ends, std::move(name), liquid, std::move(elements)});
   return {branch_count() - 1};
 }
 

@@ -1,5 +1,6 @@
 // What stands behind HydronicGraph.
 #pragma once
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -14,10 +15,10 @@ struct Node {
   double held_pressure_Pa = 0.0;
 };
 
-/// The nodes that a branch joins.
+/// The nodes that a branch joins. Short numbers: what a large network costs is the memory it passes through.
 struct Ends {
-  std::size_t from = 0;
-  std::size_t to = 0;
+  std::uint32_t from = 0;
+  std::uint32_t to = 0;
   friend bool operator==(Ends a, Ends b) { return a.from == b.from && a.to == b.to; }
 };
 

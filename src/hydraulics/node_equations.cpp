@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace slabwright {
 namespace {
@@ -21,11 +22,12 @@ Eigen::SparseMatrix<double, Eigen::ColMajor, int> upper_pattern(int rows, const 
 
 }  // namespace
 
-NodeEquations::NodeEquations(std::size_t nodes, const std::vector<Ends>& branches) : rows_(nodes + 1), given_(nodes) {
-  const Elimination order = eliminate(nodes, branches);
-  steps_ = order.steps;
-  core_ = order.core;
-  row_.assign(order.row.begin(), order.row.end());
+NodeEquations::NodeEquations(std::size_t nodes, const std::vector<Ends>& branches) : held_(nodes), rows_(nodes + 1) {
+  Elimination order = eliminate(nodes, branches);
+  steps_ = std::move(order.steps);
+  core_ = std::move(order.core);
+  row_.reserve(nodes);
+  for (const int row : order.row) row_.push_back(place(row));
   places_.reserve(branches.size());
   for (std::size_t k = 0; k < branches.size(); ++k) {
     places_.push_back(
@@ -48,28 +50,33 @@ void NodeEquations::prepare_core(int rows) {
   factors_.analyzePattern(core_matrix_);
 }
 
-void NodeEquations::give(const std::vector<NodeGiven>& nodes) {
-  for (std::size_t i = 0; i < nodes.size(); ++i) given_[row_[i]] = nodes[i];
-  for (Place& place : places_) place.beside_given = given_[place.from].held || given_[place.to].held;
+void NodeEquations::give(const std::vector<Node>& nodes, const std::vector<bool>& held) {
+  holds_.clear();
+  demands_.clear();
+  for (std::size_t i = 0; i < nodes.size(); ++i) {
+    held_[row_[i]] = held[i];
+    if (held[i]) holds_.push_back({row_[i], nodes[i].held ? nodes[i].held_pressure_Pa : 0.0});
+    if (nodes[i].demand_m3_per_s != 0.0) demands_.push_back({row_[i], nodes[i].demand_m3_per_s});
+  }
+  for (const GivenAt& hold : holds_) rows_[hold.row].pressure = hold.amount;
+  for (Place& place : places_) place.beside_given = held_[place.from] || held_[place.to];
 }
 
 void NodeEquations::begin() {
   std::fill(conductance_.begin(), conductance_.end(), 0.0);
-  for (std::size_t i = 0; i < given_.size(); ++i) {
-    rows_[i].to_given = 0.0;
-    rows_[i].inflow = -given_[i].demand_m3_per_s;
-  }
+  for (Row& row : rows_) row.to_given = row.inflow = 0.0;
+  for (const GivenAt& demand : demands_) rows_[demand.row].inflow = -demand.amount;
 }
 
 void NodeEquations::add_beside_given(const Place& place, double conductance) {
-  const NodeGiven &from = given_[place.from], &to = given_[place.to];
-  if (!from.held) {
-    rows_[place.from].to_given += conductance;
-    rows_[place.from].inflow += conductance * to.held_pressure_Pa;
+  Row &from = rows_[place.from], &to = rows_[place.to];
+  if (!held_[place.from]) {
+    from.to_given += conductance;
+    from.inflow += conductance * to.pressure;
   }
-  if (!to.held) {
-    rows_[place.to].to_given += conductance;
-    rows_[place.to].inflow += conductance * from.held_pressure_Pa;
+  if (!held_[place.to]) {
+    to.to_given += conductance;
+    to.inflow += conductance * from.pressure;
   }
 }
 
@@ -128,13 +135,13 @@ void NodeEquations::substitute_back() {
 }
 
 bool NodeEquations::solve() {
-  for (std::size_t i = 0; i < given_.size(); ++i) {
-    if (!given_[i].held) continue;
-    rows_[i].to_given = 1.0;
-    rows_[i].inflow = given_[i].held_pressure_Pa;
+  for (const GivenAt& hold : holds_) {
+    rows_[hold.row].to_given = 1.0;
+    rows_[hold.row].inflow = hold.amount;
   }
   if (!eliminate_steps() || !solve_core()) return false;
   substitute_back();
+  for (const GivenAt& hold : holds_) rows_[hold.row].pressure = hold.amount;
   return true;
 }
 

@@ -9,13 +9,6 @@
 
 namespace slabwright {
 
-/// What a node knows of the world outside.
-struct NodeGiven {
-  bool held = false;
-  double held_pressure_Pa = 0.0;  ///< counts where held
-  double demand_m3_per_s = 0.0;
-};
-
 /// Every branch is a straight line here: Q = source + conductance (p_from - p_to). Nodes with two neighbours go by
 /// adding resistances in series and conductances in parallel, which only ever adds, multiplies and divides positive
 /// numbers: no digit is lost, whatever wide mains and narrow loops stand side by side (Grassmann, Taksar and Heyman
@@ -25,8 +18,9 @@ class NodeEquations {
  public:
   NodeEquations(std::size_t nodes, const std::vector<Ends>& branches);
 
-  /// Which pressures are given, for all rounds until told anew. Every part that open branches join needs one.
-  void give(const std::vector<NodeGiven>& nodes);
+  /// Which pressures are given, for all rounds until told anew: those the graph holds, and zero at those that are only
+  /// `held` here. Every part that open branches join needs one.
+  void give(const std::vector<Node>& nodes, const std::vector<bool>& held);
 
   /// A round: begin, add each open branch, solve, read. `solve` is false where the system has no solution in numbers;
   /// the pressures then stay as they were.
@@ -58,18 +52,23 @@ class NodeEquations {
     double inflow = 0.0;
     double pressure = 0.0;
   };
+  struct GivenAt {
+    std::uint32_t row = 0;
+    double amount = 0.0;
+  };
   void prepare_core(int rows);
   void add_beside_given(const Place& at, double conductance);
   bool eliminate_steps();
   bool solve_core();
   void substitute_back();
 
-  std::vector<std::size_t> row_;  ///< by node
-  std::vector<Place> places_;     ///< by branch
+  std::vector<std::uint32_t> row_;  ///< by node
+  std::vector<bool> held_;          ///< by row; the pressure of a held row stands in it
+  std::vector<GivenAt> holds_, demands_;
+  std::vector<Place> places_;  ///< by branch
   std::vector<Step> steps_;
   std::vector<CoreLink> core_;
   std::vector<Row> rows_;                        ///< one more than nodes: steps with a neighbour too few point there
-  std::vector<NodeGiven> given_;                 ///< by row
   std::vector<double> conductance_;              ///< by slot
   std::vector<std::size_t> diagonal_, between_;  ///< where among the core's values a row and a link stand
   Matrix core_matrix_;                           ///< upper triangle

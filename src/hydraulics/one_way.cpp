@@ -11,13 +11,13 @@ constexpr int turns_without_gain = 5;
 
 }  // namespace
 
-std::vector<std::size_t> standing_wrong(const Task& task, const Flows& found, const NetworkOptions& options) {
+std::vector<std::size_t> standing_wrong(const Task& task, const NodeEquations& equations,
+                                        const NetworkOptions& options) {
   std::vector<std::size_t> wrong;
   for (std::size_t k = 0; k < task.open.size(); ++k) {
     if (!task.laws.one_way(k) || task.laws.shut(k)) continue;
-    const auto [from, to] = task.ends[k];
-    const double push = found.pressure_Pa[from] - found.pressure_Pa[to] - task.laws.loss(k, 0.0).pressure_Pa;
-    const bool runs_back = task.open[k] && found.flow_m3_per_s[k] < -options.imbalance_m3_per_s;
+    const double push = equations.drop(k) - task.laws.loss(k, 0.0).pressure_Pa;
+    const bool runs_back = task.open[k] && task.laws.motion(k).flow < -options.imbalance_m3_per_s;
     const bool would_open = !task.open[k] && push > options.head_Pa;
     if (runs_back || would_open) wrong.push_back(k);
   }
@@ -25,7 +25,7 @@ std::vector<std::size_t> standing_wrong(const Task& task, const Flows& found, co
 }
 
 Turns::Turns(const Task& task) : fewest_(std::numeric_limits<std::size_t>::max()), patience_(turns_without_gain) {
-  const auto takes = [](const NodeGiven& node) { return node.demand_m3_per_s != 0.0; };
+  const auto takes = [](const Node& node) { return node.demand_m3_per_s != 0.0; };
   if (!std::any_of(task.nodes.begin(), task.nodes.end(), takes)) return;
   fewest_ = 0;
   patience_ = 0;
@@ -39,7 +39,10 @@ void Turns::turn(Task& task, const std::vector<std::size_t>& wrong) {
     --patience_;
   }
   const auto last = patience_ > 0 ? wrong.end() : wrong.begin() + 1;
-  for (auto k = wrong.begin(); k != last; ++k) task.open[*k] = !task.open[*k];
+  for (auto k = wrong.begin(); k != last; ++k) {
+    task.open[*k] = !task.open[*k];
+    task.laws.move_to(*k, 0.0);
+  }
 }
 
 }  // namespace slabwright
