@@ -160,8 +160,9 @@ void BranchLaws::foresee(Row& row, double flow) {
     chord += (loss_of_term(terms_[i], flow).pressure_Pa - loss_of_term(terms_[i], 0.0).pressure_Pa) / flow;
   }
   row.usual_flow_m3_per_s = static_cast<float>(flow);
-  // A pump whose head stays level has no chord; any small one will do.
-  row.chord_Pa_s_per_m3 = static_cast<float>(std::max(chord, 1.0 / flow));
+  // A pump whose head stays level has no chord; any small one will do. Rounded down, so that a laminar branch, whose
+  // chord is its tangent, is taken at its tangent.
+  row.chord_Pa_s_per_m3 = std::nextafter(static_cast<float>(std::max(chord, 1.0 / flow)), 0.0F);
 }
 
 Loss BranchLaws::loss(std::size_t branch, double flow_m3_per_s) {
