@@ -41,6 +41,25 @@ struct BypassValve {
 /// lets no water back.
 Loss bypass_loss(const BypassValve& valve, const Liquid& liquid, double flow_m3_per_s);
 
+/// A three-way mixing valve: hot water and return water come in, and what one port loses in opening the other gains.
+struct ThreeWayValve {
+  double open_kv = 4.0;      ///< of either port when it is open and the other shut
+  double leak_share = 1e-3;  ///< of its open Kv that a shut port lets through; 0 or above
+};
+
+struct ThreeWayPorts {
+  double hot_kv = 0.0;
+  double return_kv = 0.0;
+};
+
+/// The ports with the stem at a share of its way from all return (0) to all hot (1), straight and complementary, so
+/// that together they pass about the same in any place. In a graph they are two branches that end in one node.
+ThreeWayPorts ports_at(const ThreeWayValve& valve, double hot_share);
+
+/// The share of hot water in a mixture: (wanted - return) / (hot - return), between 0 and 1 where `wanted` lies
+/// between.
+double hot_share_for(double wanted_degC, double hot_degC, double return_degC);
+
 /// Kv in a straight line with the turns, from a leak when shut. The share at shut is one over the valve's range (R).
 struct LinearValve {
   double open_kv = 1.1;
