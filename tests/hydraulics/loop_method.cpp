@@ -121,6 +121,28 @@ std::optional<VectorXd> settle(const HydronicGraph& graph, const std::vector<std
   return {};
 }
 
+/// The pressure of one part of the network may stand no further above another's than this.
+struct Bound {
+  std::size_t part, other;
+  double above_Pa;
+};
+
+// Parts that shut valves cut off float: their valves hold if some level of each part holds them all. The bounds are
+// those of shortest ways, and no levels keep them just when a round of them can be lowered for ever (Bellman and Ford).
+bool some_level_keeps(const std::vector<Bound>& bounds, std::size_t parts) {
+  std::vector<double> level(parts, 0.0);
+  for (std::size_t round = 0; round <= parts; ++round) {
+    bool moved = false;
+    for (const Bound& bound : bounds) {
+      if (level[bound.part] <= level[bound.other] + bound.above_Pa + push_digits_Pa) continue;
+      level[bound.part] = level[bound.other] + bound.above_Pa;
+      moved = true;
+    }
+    if (!moved) return true;
+  }
+  return false;
+}
+
 bool stands_right(const HydronicGraph& graph, const std::vector<std::size_t>& one_way,
                   const std::vector<std::size_t>& open, const Tree& tree, const VectorXd& flow) {
   const Heads heads = heads_at(graph, open, flow);
@@ -129,14 +151,16 @@ bool stands_right(const HydronicGraph& graph, const std::vector<std::size_t>& on
     for (const auto& [k, sense] : tree.way[node.at]) sum -= sense * heads.loss(static_cast<Eigen::Index>(k));
     return sum;
   };
+  std::vector<Bound> bounds;
   for (const std::size_t k : one_way) {
     const bool is_open = std::find(open.begin(), open.end(), k) != open.end();
     if (is_open && flow(static_cast<Eigen::Index>(k)) < -flow_digits_m3_per_s) return false;
-    if (is_open || tree.root[graph.from({k}).at] != tree.root[graph.to({k}).at]) continue;
-    const double push = pressure(graph.from({k})) - pressure(graph.to({k}));
-    if (push > branch_loss(graph, {k}, 0.0).pressure_Pa + push_digits_Pa) return false;
+    if (is_open) continue;
+    const NodeId from = graph.from({k}), to = graph.to({k});
+    const double above = branch_loss(graph, {k}, 0.0).pressure_Pa - pressure(from) + pressure(to);
+    bounds.push_back({tree.root[from.at], tree.root[to.at], above});
   }
-  return true;
+  return some_level_keeps(bounds, graph.node_count());
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 #include "plants.hpp"
 
 #include <string>
+#include <utility>
 
 namespace slabwright::test {
 namespace {
@@ -109,7 +110,34 @@ class Piping {
   HydronicGraph graph_;
 };
 
+Shape anything(Dice& dice) {
+  switch (dice.below(7)) {
+    case 0: return Pump{PumpLaw{dice.between(0.5, 9.0), dice.between(0.3, 5.0) / per_hour, dice.between(1.0, 3.0)}};
+    case 1: return Pump{*pump_table({{0.0, 5.0}, {2e-4, 5.0}, {5e-4, 1.0}}).value};
+    case 2: return KvValve{dice.between(0.05, 4.0)};
+    case 3: return CheckValve{dice.once_in(2) ? 0.0 : dice.between(0.0, 5e3)};
+    case 4: return BypassValve{dice.between(100.0, 4e4), dice.between(10.0, 2e4), dice.between(0.1, 5.0)};
+    case 5: return PowerLaw{dice.between(1e8, 1e11), dice.between(1.0, 3.0)};
+    default: return dice.once_in(2) ? Shape{Shut{}} : Shape{Fitting{dice.between(0.0, 20.0), 0.012}};
+  }
+}
+
 }  // namespace
+
+HydronicGraph random_tangle(Dice& dice) {
+  HydronicGraph graph;
+  const std::size_t nodes = 3 + dice.below(10), branches = nodes + dice.below(nodes);
+  for (std::size_t i = 0; i < nodes; ++i) graph.add_node("node");
+  for (std::size_t k = 0; k < branches; ++k) {
+    // The first branches reach every node, the others close loops.
+    std::size_t to = k + 1 < nodes ? k + 1 : 1 + dice.below(nodes - 1), from = dice.below(to);
+    if (dice.once_in(2)) std::swap(from, to);
+    std::vector<Element> elements{{Part::tube, Bore{dice.between(1.0, 60.0), dice.between(0.008, 0.03), 7e-6}}};
+    if (!dice.once_in(3)) elements.push_back({Part::tube, anything(dice)});
+    graph.add_branch({from}, {to}, "branch", warm_water, elements);
+  }
+  return graph;
+}
 
 HydronicGraph random_plant(Dice& dice) { return Piping(dice).plant(); }
 

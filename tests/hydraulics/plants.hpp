@@ -23,4 +23,8 @@ class Dice {
 /// differential pressure; a cross connection in which water runs either way. All in closed circuits, always looped.
 HydronicGraph random_plant(Dice& dice);
 
+/// No plant at all: tubes between nodes at random with pumps, valves, bypass and check valves anywhere in them, in
+/// closed circuits; as little sense as a solver will ever be shown.
+HydronicGraph random_tangle(Dice& dice);
+
 }  // namespace slabwright::test
