@@ -144,8 +144,8 @@ NetworkSolution NetworkSolver::solve(const HydronicGraph& graph, const std::vect
     }
     ended = find_flows(inside_->equations, task, options);
     rounds += ended.rounds;
-    if (ended.stop != Stop::converged) break;
-    const std::vector<std::size_t> wrong = standing_wrong(task, inside_->equations, options);
+    if (ended.stop == Stop::not_finite) break;
+    const std::vector<std::size_t> wrong = standing_wrong(task, inside_->equations, options, ended.stop);
     if (wrong.empty()) break;
     turns.turn(task, wrong);
     ended.stop = Stop::rounds_spent;

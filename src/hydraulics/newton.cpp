@@ -24,7 +24,7 @@ namespace {
 constexpr double still_share = 0.01;
 
 // No slope is taken to be less than this share of the chord. It only damps: the losses stay exact.
-constexpr double least_slope_share = 1e-6;
+constexpr double least_slope_share = 1e-4;
 
 // A cut step ends where no more than this share of the first pull is left: nearer is not worth the evaluations.
 constexpr double settled_share = 0.1;

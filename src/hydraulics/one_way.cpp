@@ -11,14 +11,14 @@ constexpr int turns_without_gain = 5;
 
 }  // namespace
 
-std::vector<std::size_t> standing_wrong(const Task& task, const NodeEquations& equations,
-                                        const NetworkOptions& options) {
+std::vector<std::size_t> standing_wrong(const Task& task, const NodeEquations& equations, const NetworkOptions& options,
+                                        Stop stop) {
   std::vector<std::size_t> wrong;
   for (std::size_t k = 0; k < task.open.size(); ++k) {
     if (!task.laws.one_way(k) || task.laws.shut(k)) continue;
     const double push = equations.drop(k) - task.laws.loss(k, 0.0).pressure_Pa;
     const bool runs_back = task.open[k] && task.laws.motion(k).flow < -options.imbalance_m3_per_s;
-    const bool would_open = !task.open[k] && push > options.head_Pa;
+    const bool would_open = !task.open[k] && stop == Stop::converged && push > options.head_Pa;
     if (runs_back || would_open) wrong.push_back(k);
   }
   return wrong;

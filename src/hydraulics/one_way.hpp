@@ -6,10 +6,11 @@
 
 namespace slabwright {
 
-/// The one-way branches that stand wrong, by number: those open through which water runs back, those held shut that the
-/// pressure would open.
-std::vector<std::size_t> standing_wrong(const Task& task, const NodeEquations& equations,
-                                        const NetworkOptions& options);
+/// The one-way branches that stand wrong, by number: those open through which water runs back, and those shut that the
+/// pressure would open. Pressures that have not converged open nothing; but water that runs back may be why they have
+/// not (a spring in a round without resistance).
+std::vector<std::size_t> standing_wrong(const Task& task, const NodeEquations& equations, const NetworkOptions& options,
+                                        Stop stop);
 
 /// Turns valves until none stands wrong. All that stand wrong turn together while that leaves fewer than ever before,
 /// or at least has not failed to for long; after that only the first of them, which cannot go round in circles (block

@@ -124,7 +124,7 @@ Shape anything(Dice& dice) {
 
 }  // namespace
 
-HydronicGraph random_tangle(Dice& dice) {
+HydronicGraph random_tangle(Dice& dice, bool some_bare) {
   HydronicGraph graph;
   const std::size_t nodes = 3 + dice.below(10), branches = nodes + dice.below(nodes);
   for (std::size_t i = 0; i < nodes; ++i) graph.add_node("node");
@@ -133,6 +133,7 @@ HydronicGraph random_tangle(Dice& dice) {
     std::size_t to = k + 1 < nodes ? k + 1 : 1 + dice.below(nodes - 1), from = dice.below(to);
     if (dice.once_in(2)) std::swap(from, to);
     std::vector<Element> elements{{Part::tube, Bore{dice.between(1.0, 60.0), dice.between(0.008, 0.03), 7e-6}}};
+    if (some_bare && dice.once_in(6)) elements.clear();
     if (!dice.once_in(3)) elements.push_back({Part::tube, anything(dice)});
     graph.add_branch({from}, {to}, "branch", warm_water, elements);
   }

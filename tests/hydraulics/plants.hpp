@@ -24,7 +24,8 @@ class Dice {
 HydronicGraph random_plant(Dice& dice);
 
 /// No plant at all: tubes between nodes at random with pumps, valves, bypass and check valves anywhere in them, in
-/// closed circuits; as little sense as a solver will ever be shown.
-HydronicGraph random_tangle(Dice& dice);
+/// closed circuits; as little sense as a solver will ever be shown. With `some_bare`, a sixth of the branches have no
+/// tube, so that some rounds resist nothing and flow in them is not determined.
+HydronicGraph random_tangle(Dice& dice, bool some_bare = false);
 
 }  // namespace slabwright::test

@@ -80,3 +80,14 @@ TEST_CASE("tangles at random have the same flows by nodes and by loops") {
   CHECK(met.held_valves > 100);
   CHECK(met.reversed > 100);
 }
+
+// No second answer to compare with: rounds that resist nothing let any flow pass. But an answer there must be.
+TEST_CASE("tangles with rounds that resist nothing have an answer") {
+  for (unsigned seed = 1; seed <= 2000; ++seed) {
+    CAPTURE(seed);
+    Dice dice(seed);
+    const NetworkSolution solved = solve_network(random_tangle(dice, true));
+    CHECK(solved.stop == Stop::converged);
+    CHECK(solved.rounds <= 200);
+  }
+}
