@@ -52,8 +52,10 @@ struct CauseRange {
 /// swapped share the rest alike, but for a hundredth each of what is rare: shorter, all but shut, a meter that sticks.
 const std::vector<CauseRange>& cause_ranges();
 
-/// Causes that the readings at hand cannot tell apart count as one.
-enum class CauseGroup { healthy, resists_more, longer, shorter, restricted, meter, swapped };
+/// Causes that the readings at hand cannot tell apart count as one. With a flow alone at a port: `reads_less` is
+/// longer, restricted, stopped or a meter that shows too little; `reads_more` is shorter or a meter that shows too
+/// much.
+enum class CauseGroup { healthy, reads_less, reads_more, longer, shorter, restricted, meter, swapped };
 
 /// One cause at one loop, and the size that fits.
 struct Suspect {
@@ -74,9 +76,10 @@ struct SuspectGroup {
   std::vector<Suspect> member;  ///< most likely first
 };
 
-/// What to do next: `front` times the warm front, `returns` puts a thermometer on, `bucket` measures what a port really
-/// carries, `read_again` averages four more readings of all meters.
-enum class TestKind { none, returns, front, bucket, read_again };
+/// What to do next: `returns` puts a thermometer on the loop's return, `front` times its warm front, `bucket` measures
+/// what its port really carries, `open_ports` reads all meters with every port wide open (where valves are nearly shut
+/// they, and not the tubes, decide), `read_again` averages four more readings of all meters.
+enum class TestKind { none, returns, front, bucket, open_ports, read_again };
 
 /// The test that parts the two most likely groups best, and what it will show under each.
 struct NextTest {
@@ -88,8 +91,13 @@ struct NextTest {
   std::optional<double> first_front_s, second_front_s;
 };
 
+/// A fault is named where it is so many times as likely as that nothing is wrong. It costs no right answers and spares
+/// two of three false alarms (theory-readings.md).
+inline constexpr double named_times = 2.0;
+
 struct ReadBack {
-  std::vector<SuspectGroup> ranked;  ///< most likely first; adds up to 1
+  /// Most likely first, but healthy stands first unless a fault is `named_times` as likely. Adds up to 1.
+  std::vector<SuspectGroup> ranked;
   bool healthy = false;
   bool clear = false;                           ///< the first is ten times as likely as the second
   std::vector<double> flow_m3_per_s;            ///< what the ports carry if the first is right

@@ -8,7 +8,7 @@ namespace slabwright {
 namespace {
 
 // Speeds of the pump, over its own: loops from a fifth of their flow to a third more.
-constexpr std::array<double, 6> speeds = {0.2, 0.35, 0.5, 0.7, 1.0, 1.35};
+constexpr std::array<double, 8> speeds = {0.2, 0.3, 0.4, 0.5, 0.62, 0.78, 1.0, 1.35};
 // The balance of floor and ground hardly sees either of these.
 constexpr double usual_film_W_per_m2K = 9.5, usual_water_film_mK_per_W = 0.02;
 // A loop that drops this near to rest says no more about its conductance.

@@ -15,11 +15,7 @@ constexpr double harder_by = 1.25;
 /// Readings under two suspects, each with its spread.
 double apart(double first, double second, double error) { return std::abs(first - second) / error; }
 
-struct Both {
-  PortsUnder first, second;
-};
-
-NextTest front(const Evidence& evidence, const Both& both, std::size_t loop) {
+NextTest front(const Evidence& evidence, const TwoStates& both, std::size_t loop) {
   NextTest test;
   test.kind = TestKind::front;
   test.loop = loop;
@@ -30,7 +26,7 @@ NextTest front(const Evidence& evidence, const Both& both, std::size_t loop) {
   return test;
 }
 
-NextTest returns(const Evidence& evidence, const Both& both, std::size_t loop) {
+NextTest returns(const Evidence& evidence, const TwoStates& both, std::size_t loop) {
   NextTest test;
   test.kind = TestKind::returns;
   test.loop = loop;
@@ -43,7 +39,7 @@ NextTest returns(const Evidence& evidence, const Both& both, std::size_t loop) {
   return test;
 }
 
-NextTest bucket(const Both& both, std::size_t loop) {
+NextTest bucket(const TwoStates& both, std::size_t loop) {
   NextTest test;
   test.kind = TestKind::bucket;
   test.loop = loop;
@@ -55,9 +51,10 @@ NextTest bucket(const Both& both, std::size_t loop) {
   return test;
 }
 
-NextTest read_again(const Evidence& evidence, const Both& both) {
+/// All meters, read once or more often; told by the one that moves most.
+NextTest meters(TestKind kind, const Evidence& evidence, const TwoStates& both, double times) {
   NextTest test;
-  test.kind = TestKind::read_again;
+  test.kind = kind;
   double squares = 0.0, most = -1.0;
   for (std::size_t i = 0; i < both.first.flow_m3_per_s.size(); ++i) {
     const double first = both.first.flow_m3_per_s[i] * both.first.reading_share[i];
@@ -70,23 +67,24 @@ NextTest read_again(const Evidence& evidence, const Both& both) {
     test.first_flow_m3_per_s = first;
     test.second_flow_m3_per_s = second;
   }
-  test.apart_number = std::sqrt(more_readings * squares);
+  test.apart_number = std::sqrt(times * squares);
   return test;
 }
 
 }  // namespace
 
-NextTest next_test(ReadNetwork& network, const Evidence& evidence, const Suspect& first, const Suspect& second) {
-  const Both both{ports_under(network, first), ports_under(network, second)};
-  NextTest best = read_again(evidence, both);
+NextTest next_test(const Evidence& evidence, const TwoSuspects& two, const TwoStates& now,
+                   const std::optional<TwoStates>& open) {
+  NextTest best = meters(TestKind::read_again, evidence, now, more_readings);
   const auto take = [&](const NextTest& test) {
     if (test.apart_number > harder_by * best.apart_number) best = test;
   };
-  for (const std::size_t loop : {first.loop, first.other, second.loop, second.other}) {
+  if (open) take(meters(TestKind::open_ports, evidence, *open, 1.0));
+  for (const std::size_t loop : {two.first.loop, two.first.other, two.second.loop, two.second.other}) {
     const PortReading& read = evidence.readings().port[loop];
-    if (evidence.knows_returns() && !read.return_degC) take(returns(evidence, both, loop));
-    if (!read.front_s) take(front(evidence, both, loop));
-    take(bucket(both, loop));
+    if (evidence.knows_returns() && !read.return_degC) take(returns(evidence, now, loop));
+    if (!read.front_s) take(front(evidence, now, loop));
+    take(bucket(now, loop));
   }
   return best;
 }

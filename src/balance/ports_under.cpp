@@ -115,8 +115,9 @@ std::vector<double> ReadNetwork::swapped(std::size_t loop, std::size_t other) {
   return flow;
 }
 
-double ReadNetwork::cutting_kv(std::size_t loop, double flow_share) {
+std::optional<double> ReadNetwork::cutting_kv(std::size_t loop, double flow_share) {
   const double left = cut(loop, flow_share)[loop];
+  if (left <= 0.0) return std::nullopt;
   const double over_Pa = pressure_Pa_[graph_.from(branch_[loop]).at] - pressure_Pa_[graph_.to(branch_[loop]).at] -
                          branch_loss(graph_, branch_[loop], left).pressure_Pa;
   return kv_for(left, std::max(over_Pa, 1e-6), graph_.liquid(branch_[loop]));

@@ -1,5 +1,6 @@
 // The manifold's network under one cause: what the ports then carry.
 #pragma once
+#include <optional>
 #include <vector>
 
 #include "slabwright/balance_readings.hpp"
@@ -29,8 +30,8 @@ class ReadNetwork {
   /// rest is solved at once.
   std::vector<double> cut(std::size_t loop, double flow_share);
   std::vector<double> swapped(std::size_t loop, std::size_t other);
-  /// The valve in series that cuts it so; flow_share above 0, below 1.
-  double cutting_kv(std::size_t loop, double flow_share);
+  /// The valve in series that cuts it so; flow_share below 1. None where nothing is left.
+  std::optional<double> cutting_kv(std::size_t loop, double flow_share);
 
  private:
   std::vector<double> solve();

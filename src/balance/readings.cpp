@@ -5,6 +5,7 @@
 #include "balance/causes.hpp"
 #include "balance/circuit.hpp"
 #include "balance/next_test.hpp"
+#include "balance/readings_given.hpp"
 
 namespace slabwright {
 namespace {
@@ -13,69 +14,29 @@ namespace {
 constexpr double clear_times = 10.0;
 // Root mean square of leftovers beyond which one cause alone explains nothing.
 constexpr double unexplained_number = 2.0;
+// A cause of a group is spoken of from this share of it on.
+constexpr double worth_saying_share = 0.1;
 // A small change of length to see what it does to the flow.
 constexpr double small_length_share = 1.05;
-
-Diagnostic problem(const char* code, std::string sentence) {
-  return {Severity::problem, code, "readings", std::move(sentence), {}};
-}
-
-bool positive_if_any(const std::optional<double>& x) { return !x || *x > 0.0; }
-
-std::vector<Diagnostic> refused(const Plant& plant, const Readings& r) {
-  std::vector<Diagnostic> said;
-  if (r.port.size() != plant.loops.loop.size())
-    said.push_back(problem("readings.count", "there must be a reading for each port; write - where none was taken"));
-  if (std::none_of(r.port.begin(), r.port.end(), [](const PortReading& p) { return p.flow_m3_per_s.has_value(); }))
-    said.push_back(problem("readings.none", "no flow was read at any port"));
-  if (!(r.meter_error_share > 0.0 && r.thermometer_error_K > 0.0 && r.front_error_share > 0.0 &&
-        r.pump_error_share >= 0.0 && r.heat_error_share >= 0.0))
-    said.push_back(problem("readings.error", "errors of meters, thermometers and times must be above zero"));
-  for (const PortReading& p : r.port) {
-    if (p.flow_m3_per_s.value_or(0.0) >= 0.0 && positive_if_any(p.front_s)) continue;
-    said.push_back(problem("readings.below-zero", "a flow cannot be below zero, nor a time zero"));
-    break;
-  }
-  return said;
-}
-
-std::optional<LoopReturns> returns_of(const Plant& plant, const Readings& readings, const Conditions& conditions,
-                                      std::vector<Diagnostic>& said) {
-  const bool read = std::any_of(readings.port.begin(), readings.port.end(),
-                                [](const PortReading& p) { return p.return_degC.has_value(); });
-  if (readings.supply_degC && plant.floor && conditions.room_degC.size() == plant.design.room.size())
-    return LoopReturns(plant, conditions, *readings.supply_degC);
-  if (read)
-    said.push_back({Severity::note,
-                    "readings.no-supply",
-                    "readings",
-                    "return temperatures are left out: they need the supply temperature and the shop's heat",
-                    {}});
-  return std::nullopt;
-}
-
-std::vector<double> volumes(const Plant& plant) {
-  std::vector<double> all;
-  for (const Loop& loop : plant.loops.loop)
-    all.push_back(loop.length_m * water_content_m3_per_m(tube_of(plant.design)));
-  return all;
-}
 
 /// Which causes at a loop count as one with what was read there.
 CauseGroup group_of(const Suspect& s, bool parted) {
   switch (s.cause) {
     case Cause::none: return CauseGroup::healthy;
-    case Cause::longer: return parted ? CauseGroup::longer : CauseGroup::resists_more;
+    case Cause::longer: return parted ? CauseGroup::longer : CauseGroup::reads_less;
     case Cause::restricted:
-    case Cause::stopped: return parted ? CauseGroup::restricted : CauseGroup::resists_more;
-    case Cause::shorter: return CauseGroup::shorter;
-    case Cause::meter: return CauseGroup::meter;
+    case Cause::stopped: return parted ? CauseGroup::restricted : CauseGroup::reads_less;
+    case Cause::shorter: return parted ? CauseGroup::shorter : CauseGroup::reads_more;
+    case Cause::meter:
+      if (parted) return CauseGroup::meter;
+      return s.size_share < 1.0 ? CauseGroup::reads_less : CauseGroup::reads_more;
     case Cause::swapped: return CauseGroup::swapped;
   }
   return CauseGroup::healthy;
 }
 
-/// A front or a return temperature tells a long loop from a choked one: the one holds more water, the other does not.
+/// A front or a return temperature tells a long loop from a choked one, which holds no more water than drawn, and both
+/// from a meter that shows wrong while the water flows as it should.
 bool parted(const Readings& readings, bool knows_returns, std::size_t loop) {
   const PortReading& port = readings.port[loop];
   return port.front_s.has_value() || (knows_returns && port.return_degC.has_value());
@@ -97,6 +58,10 @@ std::vector<SuspectGroup> grouped(const std::vector<Suspect>& suspects, const Re
   const auto likelier = [](const auto& a, const auto& b) { return a.probability_share > b.probability_share; };
   for (SuspectGroup& g : all) std::stable_sort(g.member.begin(), g.member.end(), likelier);
   std::stable_sort(all.begin(), all.end(), likelier);
+  const auto healthy =
+      std::find_if(all.begin(), all.end(), [](const SuspectGroup& g) { return g.group == CauseGroup::healthy; });
+  if (all.front().probability_share <= named_times * healthy->probability_share)
+    std::rotate(all.begin(), healthy, healthy + 1);
   return all;
 }
 
@@ -114,7 +79,8 @@ std::vector<double> least_seen(ReadNetwork& network, double meter_error_share) {
 const char* sentence_of(CauseGroup group) {
   switch (group) {
     case CauseGroup::healthy: return "nothing is wrong that these readings can show";
-    case CauseGroup::resists_more: return "{} resists more than drawn: air, a kink, a shut valve, or it is longer";
+    case CauseGroup::reads_less: return "{} resists more than drawn: air, a kink, a shut valve, or it is longer";
+    case CauseGroup::reads_more: return "{} resists less than drawn: it is shorter, or its meter shows too much";
     case CauseGroup::longer: return "{} is longer than drawn";
     case CauseGroup::shorter: return "{} is shorter than drawn";
     case CauseGroup::restricted: return "{} is choked: air, a kink, or a valve partly shut";
@@ -124,6 +90,13 @@ const char* sentence_of(CauseGroup group) {
   return "";
 }
 
+/// What the group's sentence leaves out where its meter may well be at fault.
+bool meter_too(const SuspectGroup& group) {
+  double of_meter = 0.0;
+  for (const Suspect& s : group.member) of_meter += s.cause == Cause::meter ? s.probability_share : 0.0;
+  return group.group == CauseGroup::reads_less && of_meter > worth_saying_share * group.probability_share;
+}
+
 void say_verdict(const Plant& plant, const ReadBack& back, std::vector<Diagnostic>& said) {
   const SuspectGroup& first = back.ranked.front();
   Diagnostic verdict{first.group == CauseGroup::healthy ? Severity::note : Severity::warning,
@@ -131,6 +104,7 @@ void say_verdict(const Plant& plant, const ReadBack& back, std::vector<Diagnosti
                      plant.loops.loop[first.loop].name,
                      sentence_of(first.group),
                      {}};
+  if (meter_too(first)) verdict.sentence += "; or its meter shows too little";
   if (first.group == CauseGroup::healthy)
     verdict.about = "readings";
   else
@@ -156,6 +130,26 @@ Plant reopened(const Plant& plant) {
   Plant open = with_settings(plant, ValveTurns(plant.loops.loop.size(), wide_open_turns), plant.pump_speed_share);
   open.turns.clear();
   return open;
+}
+
+/// What the ports carry with a suspect's cause in place and every port open.
+PortsUnder opened(const Plant& plant, const Suspect& suspect, double water_degC) {
+  PortsUnder ports = ReadNetwork(reopened(with_cause(plant, suspect, water_degC)), {}, water_degC).healthy();
+  if (suspect.cause == Cause::meter) ports.reading_share[suspect.loop] = suspect.size_share;
+  return ports;
+}
+
+/// Parts the first two groups, or the first two causes of one group that holds nearly all.
+NextTest next_of(const Plant& plant, ReadNetwork& network, const Evidence& evidence, const ReadBack& back) {
+  const SuspectGroup &first = back.ranked[0], &second = back.ranked[1];
+  const bool within = first.member.size() > 1 && first.member[1].probability_share > second.probability_share;
+  const TwoSuspects two{first.member[0], within ? first.member[1] : second.member[0]};
+  const TwoStates now{ports_under(network, two.first), ports_under(network, two.second)};
+  std::optional<TwoStates> open;
+  const double water_degC = evidence.readings().water_degC;
+  if (!plant.turns.empty())
+    open = TwoStates{opened(plant, two.first, water_degC), opened(plant, two.second, water_degC)};
+  return next_test(evidence, two, now, open);
 }
 
 /// A loop that lets nothing pass cannot be set. Where two tubes have changed places so have their targets.
@@ -184,9 +178,8 @@ Plant with_cause(const Plant& plant, const Suspect& s, double water_degC) {
       stretch.length_m *= s.size_share;
     }
   } else if (s.cause == Cause::restricted || s.cause == Cause::stopped) {
-    const bool shut = s.size_share <= 0.0;
-    const Shape shape =
-        shut ? Shape{Shut{}} : Shape{KvValve{ReadNetwork(plant, {}, water_degC).cutting_kv(s.loop, s.size_share)}};
+    const std::optional<double> kv = ReadNetwork(plant, {}, water_degC).cutting_kv(s.loop, s.size_share);
+    const Shape shape = kv ? Shape{KvValve{*kv}} : Shape{Shut{}};
     elements.push_back({Part::tube, shape});
     changed.graph.set_elements(a, std::move(elements));
   } else if (s.cause == Cause::swapped) {
@@ -202,13 +195,12 @@ Plant with_cause(const Plant& plant, const Suspect& s, double water_degC) {
 
 Checked<ReadBack> read_back(const Plant& plant, const Readings& readings, const Conditions& conditions,
                             const FlowTarget& target) {
-  std::vector<Diagnostic> said = refused(plant, readings);
+  std::vector<Diagnostic> said = faults_of(plant, readings);
   if (!said.empty()) return {{}, std::move(said)};
   const std::optional<LoopReturns> returns = returns_of(plant, readings, conditions, said);
   ReadNetwork network(plant, returns ? returns->point() : OperatingPoint{}, readings.water_degC);
-  double usual = 0.0;
-  for (const double flow : network.healthy_m3_per_s()) usual += flow / static_cast<double>(readings.port.size());
-  if (usual <= 0.0) return {{}, {problem("readings.no-flow", "the plant as drawn moves no water; nothing to compare")}};
+  const double usual = usual_m3_per_s(network.healthy_m3_per_s());
+  if (usual <= 0.0) return {{}, {no_water_moves()}};
   const Evidence evidence(readings, volumes(plant), returns ? &*returns : nullptr, usual);
   std::vector<std::size_t> manifold;
   for (const Loop& loop : plant.loops.loop) manifold.push_back(loop.manifold);
@@ -222,7 +214,9 @@ Checked<ReadBack> read_back(const Plant& plant, const Readings& readings, const 
   back.healthy_m3_per_s = network.healthy_m3_per_s();
   back.flow_m3_per_s = ports.flow_m3_per_s;
   back.least_seen_length_share = least_seen(network, readings.meter_error_share);
-  if (!back.clear) back.next = next_test(network, evidence, first.member[0], second.member[0]);
+  const bool one = back.clear && (first.member.size() < 2 ||
+                                  first.member[0].probability_share > clear_times * first.member[1].probability_share);
+  if (!one) back.next = next_of(plant, network, evidence, back);
   set_anew(plant, readings, target, back, said);
   say_verdict(plant, back, said);
   return {std::move(back), std::move(said)};

@@ -7,8 +7,8 @@
 namespace slabwright::test {
 namespace {
 
-constexpr std::size_t solved = 9;     ///< sizes at which the plant is solved
-constexpr std::size_t between = 6;    ///< sizes summed between two of those
+constexpr std::size_t solved = 9;   ///< sizes at which the plant is solved
+constexpr std::size_t between = 6;  ///< sizes summed between two of those
 
 double log_normal(double read, double due, double error) {
   const double z = (read - due) / error;
@@ -109,8 +109,7 @@ Answered BestClassifier::answer(const Readings& readings, Kinds kinds, double* p
   double most = -1e300;
   for (std::size_t k = 0; k < states_.size(); ++k) {
     const Answered one = right_answer(states_[k].fault, kinds);
-    const auto found =
-        std::find_if(answers.begin(), answers.end(), [&](const Answered& a) { return same(a, one); });
+    const auto found = std::find_if(answers.begin(), answers.end(), [&](const Answered& a) { return same(a, one); });
     const std::size_t row = static_cast<std::size_t>(found - answers.begin());
     if (found == answers.end()) {
       answers.push_back(one);

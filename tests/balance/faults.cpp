@@ -91,7 +91,7 @@ double Draw::normal() {
 
 DrawnManifold draw_manifold(Draw& draw, std::size_t loops, bool set) {
   std::vector<double> length_m;
-  for (std::size_t i = 0; i < loops; ++i) length_m.push_back(draw.between(45.0, 91.0));
+  for (std::size_t i = 0; i < loops; ++i) length_m.push_back(draw.between(30.0, 91.0));
   DrawnManifold m;
   const Design design = design_of(length_m);
   for (std::size_t pump = 0; pump < generic_pumps().size(); ++pump) {
