@@ -50,11 +50,44 @@ bool same(const Answered& a, const Answered& b) {
 Answered right_answer(const PutFault& fault, Kinds kinds) {
   const bool parted = kinds.returns || kinds.fronts;
   Answered right{Told::healthy, fault.loop, fault.other};
-  if (fault.wrong == Wrong::longer) right.told = parted ? Told::longer : Told::resists;
-  if (fault.wrong == Wrong::cut) right.told = parted ? Told::choked : Told::resists;
-  if (fault.wrong == Wrong::meter) right.told = Told::meter;
+  if (fault.wrong == Wrong::longer) right.told = parted ? Told::longer : Told::less;
+  if (fault.wrong == Wrong::cut) right.told = parted ? Told::choked : Told::less;
   if (fault.wrong == Wrong::swapped) right.told = Told::swapped;
+  if (fault.wrong == Wrong::meter) {
+    right.told = Told::meter;
+    if (!parted && !kinds.meter_apart) right.told = fault.size < 1.0 ? Told::less : Told::more;
+  }
   return right;
+}
+
+Answered answer_of(const ReadBack& back, Kinds kinds) {
+  struct Weight {
+    Answered answer;
+    double probability;
+  };
+  std::vector<Weight> weights;
+  const bool parted = kinds.returns || kinds.fronts;
+  for (const SuspectGroup& group : back.ranked) {
+    for (const Suspect& s : group.member) {
+      Answered one{Told::healthy, s.loop, s.other};
+      if (s.cause == Cause::longer) one.told = parted ? Told::longer : Told::less;
+      if (s.cause == Cause::restricted || s.cause == Cause::stopped) one.told = parted ? Told::choked : Told::less;
+      if (s.cause == Cause::shorter) one.told = parted ? Told::shorter : Told::more;
+      if (s.cause == Cause::meter) one.told = Told::meter;
+      if (s.cause == Cause::swapped) one.told = Told::swapped;
+      if (!kinds.meter_apart) {
+        if (group.group == CauseGroup::reads_less) one.told = Told::less;
+        if (group.group == CauseGroup::reads_more) one.told = Told::more;
+      }
+      auto found = std::find_if(weights.begin(), weights.end(), [&](const Weight& w) { return same(w.answer, one); });
+      if (found == weights.end()) found = weights.insert(weights.end(), {one, 0.0});
+      found->probability += s.probability_share;
+    }
+  }
+  if (!kinds.meter_apart || back.healthy) return weights.front().answer;
+  const auto most = std::max_element(weights.begin(), weights.end(),
+                                     [](const Weight& a, const Weight& b) { return a.probability < b.probability; });
+  return most->answer;
 }
 
 BestClassifier::BestClassifier(const DrawnManifold& manifold) {
@@ -79,8 +112,8 @@ BestClassifier::BestClassifier(const DrawnManifold& manifold) {
     add(solve(Wrong::longer, i, 1.2, 1.5), per_loop);
     add(solve(Wrong::cut, i, 0.3, 0.7), per_loop);
     const std::vector<True> unmoved(solved, healthy);
-    add({{Wrong::meter, i, i, 1.0}, 0.5, 0.7, unmoved}, 0.5 * per_loop);
-    add({{Wrong::meter, i, i, 1.0}, 1.3, 1.5, unmoved}, 0.5 * per_loop);
+    add({{Wrong::meter, i, i, 0.6}, 0.5, 0.7, unmoved}, 0.5 * per_loop);
+    add({{Wrong::meter, i, i, 1.4}, 1.3, 1.5, unmoved}, 0.5 * per_loop);
     for (std::size_t j = i + 1; j < loops; ++j) {
       const PutFault fault{Wrong::swapped, i, j, 1.0};
       add({fault, 1.0, 1.0, {true_state(manifold, fault)}}, 2.0 * per_loop / static_cast<double>(loops - 1));

@@ -7,9 +7,9 @@
 
 namespace slabwright::test {
 
-/// What is answered, and about which loop or pair. Flows alone cannot tell long from choked: both are `resists`.
-enum class Told { healthy, resists, longer, choked, meter, swapped, other };
-inline constexpr std::size_t tolds = 7;
+/// What is answered, and about which loop or pair. Flows alone cannot tell long from choked: both are `less`.
+enum class Told { healthy, less, more, longer, choked, meter, swapped, shorter };
+inline constexpr std::size_t tolds = 8;
 struct Answered {
   Told told = Told::healthy;
   std::size_t loop = 0, other = 0;
@@ -18,6 +18,9 @@ bool same(const Answered& a, const Answered& b);
 
 /// What ought to be answered.
 Answered right_answer(const PutFault& fault, Kinds kinds);
+
+/// What read_back() answered.
+Answered answer_of(const ReadBack& back, Kinds kinds);
 
 class BestClassifier {
  public:

@@ -51,9 +51,12 @@ struct True {
 };
 True true_state(const DrawnManifold& manifold, const PutFault& fault);
 
-/// Which kinds of reading there are.
+/// Which kinds of reading there are, besides flows.
 struct Kinds {
   bool returns = false, fronts = false;
+  /// With flows alone: whether a meter that shows wrong is to be told from a loop that carries little, which nobody can
+  /// where both show half.
+  bool meter_apart = false;
 };
 /// Meters 10 %, thermometers 0.5 K, times 6 %.
 Readings read_with_noise(Draw& draw, const DrawnManifold& manifold, const PutFault& fault, const True& truth);
