@@ -31,12 +31,15 @@ struct FittedLengths {
   double common_error_share = 0.0;
   double heat_share = 1.0;     ///< drops over the model's
   double misfit_number = 0.0;  ///< root mean square of readings' leftovers, in their errors: 1 is usual
+  /// Whose flow does not go with what else was read there: it is choked, or its meter shows wrong. Empty: none.
+  std::string odd_loop;
   Stop stop = Stop::rounds_spent;
 };
 
 /// Weighted least squares over the logarithms of all lengths and of what flows and drops have in common, the network
 /// and the loops' returns as model, what was known before as further data. Said: loops whose length the readings
-/// hardly tell, a port that reads nothing (its flow is left out), a fit that cannot be good. Refused as by read_back().
+/// hardly tell, a port that reads nothing (its flow is left out), a flow that is odd, a fit that cannot be good.
+/// Refused as by read_back().
 Checked<FittedLengths> fit_lengths(const Plant& plant, const Readings& readings, const Conditions& conditions,
                                    const LengthsBefore& before = {});
 

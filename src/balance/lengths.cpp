@@ -14,6 +14,8 @@ namespace {
 // Half of what was not known has gone.
 constexpr double told_share = 0.5;
 constexpr double unexplained_number = 2.0;
+// A flow is odd where its leaving out takes three standard errors from what is left over.
+constexpr double odd_squares = 9.0;
 
 /// Unknowns: the logarithm of each length over its guess, then those that all readings have in common.
 class LengthFit {
@@ -121,6 +123,39 @@ FittedLengths lengths_of(const Plant& plant, const LengthFit& fit, const LeastSq
   return all;
 }
 
+LeastSquares least_of(const LengthFit& fit) {
+  return least_squares(std::vector<double>(fit.unknowns(), 0.0),
+                       [&](const std::vector<double>& x) { return fit.leftovers(x); });
+}
+
+struct Given {
+  const Plant& plant;
+  const LengthsBefore& before;
+  const LoopReturns* returns;
+  double usual_m3_per_s;
+};
+
+/// The flow whose leaving out helps most, where that is more than chance does. Of a loop with nothing but its flow any
+/// length explains that.
+std::optional<std::size_t> odd_flow(ReadNetwork& network, const Given& given, const Readings& readings,
+                                    double squares) {
+  std::optional<std::size_t> odd;
+  double least = squares - odd_squares;
+  for (std::size_t i = 0; i < readings.port.size(); ++i) {
+    const PortReading& port = readings.port[i];
+    if (port.flow_m3_per_s.value_or(0.0) <= 0.0 || !(port.front_s || (port.return_degC && given.returns))) continue;
+    Readings without = readings;
+    without.port[i].flow_m3_per_s.reset();
+    const Evidence evidence(without, volumes(given.plant), given.returns, given.usual_m3_per_s);
+    const LengthFit fit(network, evidence, given.plant, given.before);
+    const double left = least_of(fit).squares;
+    if (left >= least) continue;
+    least = left;
+    odd = i;
+  }
+  return odd;
+}
+
 void say_lengths(const FittedLengths& lengths, const Readings& readings, std::vector<Diagnostic>& said) {
   for (std::size_t i = 0; i < lengths.loop.size(); ++i) {
     const FittedLength& one = lengths.loop[i];
@@ -138,6 +173,14 @@ void say_lengths(const FittedLengths& lengths, const Readings& readings, std::ve
                       {one.loop, Measured{one.length_m - one.error_m, Dimension::length},
                        Measured{one.length_m + one.error_m, Dimension::length}}});
   }
+  if (!lengths.odd_loop.empty())
+    said.push_back(
+        {Severity::warning,
+         "readings.odd-flow",
+         lengths.odd_loop,
+         "the flow of {} does not go with its other readings: it is choked (air, a kink, a valve partly shut) "
+         "or its meter shows wrong; measure it with a bucket",
+         {lengths.odd_loop}});
   if (lengths.misfit_number > unexplained_number)
     said.push_back({Severity::warning,
                     "readings.unexplained",
@@ -167,12 +210,13 @@ Checked<FittedLengths> fit_lengths(const Plant& plant, const Readings& readings,
   ReadNetwork network(plant, returns ? returns->point() : OperatingPoint{}, readings.water_degC);
   const double usual = usual_m3_per_s(network.healthy_m3_per_s());
   if (usual <= 0.0) return {{}, {no_water_moves()}};
-  const Evidence evidence(readings, volumes(plant), returns ? &*returns : nullptr, usual);
+  const Given given{plant, before, returns ? &*returns : nullptr, usual};
+  const Evidence evidence(readings, volumes(plant), given.returns, usual);
   const LengthFit fit(network, evidence, plant, before);
-  const LeastSquares found = least_squares(std::vector<double>(fit.unknowns(), 0.0),
-                                           [&](const std::vector<double>& x) { return fit.leftovers(x); });
+  const LeastSquares found = least_of(fit);
   if (found.covariance.empty()) return {{}, {no_water_moves()}};
   FittedLengths lengths = lengths_of(plant, fit, found, before);
+  if (const auto odd = odd_flow(network, given, readings, found.squares)) lengths.odd_loop = lengths.loop[*odd].loop;
   say_lengths(lengths, readings, said);
   return {std::move(lengths), std::move(said)};
 }

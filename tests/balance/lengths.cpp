@@ -157,3 +157,21 @@ TEST_CASE("a slab with its lengths found reads as it was read") {
   CHECK(back.value->healthy);
   CHECK_FALSE(read_back(old_pour().plant, readings, old_pour().piped.conditions, {}).value->healthy);
 }
+
+TEST_CASE("a flow that does not go with its front is odd, and no other") {
+  const Readings good = exact(old_pour(), shares);
+  CHECK(fitted(good).value->odd_loop.empty());
+  for (std::size_t i = 0; i < 5; ++i) {
+    // Choked to half: half the flow, and the front takes twice as long. Or a meter that shows half.
+    Readings choked = only(good, {false, true}), meter = choked;
+    *choked.port[i].flow_m3_per_s *= 0.5;
+    *choked.port[i].front_s *= 2.0;
+    *meter.port[i].flow_m3_per_s *= 0.5;
+    for (const Readings& readings : {choked, meter}) {
+      const auto fit = fitted(readings);
+      CHECK(fit.value->odd_loop == fit.value->loop[i].loop);
+      CHECK(std::any_of(fit.said.begin(), fit.said.end(),
+                        [](const Diagnostic& d) { return d.code == "readings.odd-flow"; }));
+    }
+  }
+}
