@@ -56,10 +56,6 @@ struct ThreeWayPorts {
 /// that together they pass about the same in any place. In a graph they are two branches that end in one node.
 ThreeWayPorts ports_at(const ThreeWayValve& valve, double hot_share);
 
-/// The share of hot water in a mixture: (wanted - return) / (hot - return), between 0 and 1 where `wanted` lies
-/// between.
-double hot_share_for(double wanted_degC, double hot_degC, double return_degC);
-
 /// Kv in a straight line with the turns, from a leak when shut. The share at shut is one over the valve's range (R).
 struct LinearValve {
   double open_kv = 1.1;

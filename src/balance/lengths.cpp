@@ -195,8 +195,7 @@ Plant with_lengths(const Plant& plant, const std::vector<double>& length_m) {
   expects(length_m.size() == plant.loops.loop.size(), "with_lengths: a length for each loop");
   Plant changed = plant;
   for (std::size_t i = 0; i < length_m.size(); ++i) {
-    Suspect other{Cause::longer, i, i, 1.0, length_m[i] / plant.loops.loop[i].length_m, 0.0, 0.0};
-    changed = with_cause(changed, other, 0.0);
+    lengthen(changed, i, length_m[i] / plant.loops.loop[i].length_m);
   }
   return changed;
 }
@@ -204,12 +203,10 @@ Plant with_lengths(const Plant& plant, const std::vector<double>& length_m) {
 Checked<FittedLengths> fit_lengths(const Plant& plant, const Readings& readings, const Conditions& conditions,
                                    const LengthsBefore& before) {
   expects(before.each_error_share > 0.0 && before.total_error_share > 0.0, "fit_lengths: errors above zero");
-  std::vector<Diagnostic> said = faults_of(plant, readings);
-  if (!said.empty()) return {{}, std::move(said)};
-  const std::optional<LoopReturns> returns = returns_of(plant, readings, conditions, said);
-  ReadNetwork network(plant, returns ? returns->point() : OperatingPoint{}, readings.water_degC);
-  const double usual = usual_m3_per_s(network.healthy_m3_per_s());
-  if (usual <= 0.0) return {{}, {no_water_moves()}};
+  std::vector<Diagnostic> said;
+  std::optional<HeldAgainst> against = held_against(plant, readings, conditions, said);
+  if (!against) return {{}, std::move(said)};
+  auto& [returns, network, usual] = *against;
   const Given given{plant, before, returns ? &*returns : nullptr, usual};
   const Evidence evidence(readings, volumes(plant), given.returns, usual);
   const LengthFit fit(network, evidence, plant, before);

@@ -37,6 +37,16 @@ std::vector<Element> lengthened(std::vector<Element> elements, double length_sha
   return elements;
 }
 
+void lengthen(Plant& plant, std::size_t loop, double length_share) {
+  const BranchId branch = plant.loop_branch[loop];
+  plant.graph.set_elements(branch, lengthened(plant.graph.elements(branch), length_share));
+  plant.loops.loop[loop].length_m *= length_share;
+  for (Stretch& stretch : plant.loops.loop[loop].along) {
+    stretch.start_m *= length_share;
+    stretch.length_m *= length_share;
+  }
+}
+
 std::vector<Element> with_tube_of(const std::vector<Element>& port, const std::vector<Element>& other) {
   std::vector<Element> both;
   for (const Element& e : port) {

@@ -47,6 +47,9 @@ class ReadNetwork {
 /// The elements of a loop's branch with its tube a share of its length.
 std::vector<Element> lengthened(std::vector<Element> elements, double length_share);
 
+/// A plant's loop made longer or shorter, where it is drawn and where it is solved.
+void lengthen(Plant& plant, std::size_t loop, double length_share);
+
 /// One port's valves with another loop's tube.
 std::vector<Element> with_tube_of(const std::vector<Element>& port, const std::vector<Element>& other);
 

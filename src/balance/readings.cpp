@@ -182,13 +182,7 @@ Plant with_cause(const Plant& plant, const Suspect& s, double water_degC) {
   const BranchId a = plant.loop_branch[s.loop], b = plant.loop_branch[s.other];
   std::vector<Element> elements = plant.graph.elements(a);
   if (s.cause == Cause::longer || s.cause == Cause::shorter) {
-    changed.graph.set_elements(a, lengthened(elements, s.size_share));
-    Loop& loop = changed.loops.loop[s.loop];
-    loop.length_m *= s.size_share;
-    for (Stretch& stretch : loop.along) {
-      stretch.start_m *= s.size_share;
-      stretch.length_m *= s.size_share;
-    }
+    lengthen(changed, s.loop, s.size_share);
   } else if (s.cause == Cause::restricted || s.cause == Cause::stopped) {
     const std::optional<double> kv = ReadNetwork(plant, {}, water_degC).cutting_kv(s.loop, s.size_share);
     const Shape shape = kv ? Shape{KvValve{*kv}} : Shape{Shut{}};
@@ -207,12 +201,10 @@ Plant with_cause(const Plant& plant, const Suspect& s, double water_degC) {
 
 Checked<ReadBack> read_back(const Plant& plant, const Readings& readings, const Conditions& conditions,
                             const FlowTarget& target) {
-  std::vector<Diagnostic> said = faults_of(plant, readings);
-  if (!said.empty()) return {{}, std::move(said)};
-  const std::optional<LoopReturns> returns = returns_of(plant, readings, conditions, said);
-  ReadNetwork network(plant, returns ? returns->point() : OperatingPoint{}, readings.water_degC);
-  const double usual = usual_m3_per_s(network.healthy_m3_per_s());
-  if (usual <= 0.0) return {{}, {no_water_moves()}};
+  std::vector<Diagnostic> said;
+  std::optional<HeldAgainst> against = held_against(plant, readings, conditions, said);
+  if (!against) return {{}, std::move(said)};
+  auto& [returns, network, usual] = *against;
   const Evidence evidence(readings, volumes(plant), returns ? &*returns : nullptr, usual);
   std::vector<std::size_t> manifold;
   for (const Loop& loop : plant.loops.loop) manifold.push_back(loop.manifold);

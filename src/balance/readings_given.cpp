@@ -12,8 +12,7 @@ Diagnostic problem(const char* code, std::string sentence) {
 
 bool positive_if_any(const std::optional<double>& x) { return !x || *x > 0.0; }
 
-}  // namespace
-
+/// Why they cannot be used; empty where they can.
 std::vector<Diagnostic> faults_of(const Plant& plant, const Readings& r) {
   std::vector<Diagnostic> said;
   if (r.port.size() != plant.loops.loop.size())
@@ -31,6 +30,7 @@ std::vector<Diagnostic> faults_of(const Plant& plant, const Readings& r) {
   return said;
 }
 
+/// Said where return temperatures were read and cannot be used.
 std::optional<LoopReturns> returns_of(const Plant& plant, const Readings& readings, const Conditions& conditions,
                                       std::vector<Diagnostic>& said) {
   const bool read = std::any_of(readings.port.begin(), readings.port.end(),
@@ -46,15 +46,29 @@ std::optional<LoopReturns> returns_of(const Plant& plant, const Readings& readin
   return std::nullopt;
 }
 
+double mean(const std::vector<double>& flow) {
+  return std::accumulate(flow.begin(), flow.end(), 0.0) / static_cast<double>(flow.size());
+}
+
+}  // namespace
+
+std::optional<HeldAgainst> held_against(const Plant& plant, const Readings& readings, const Conditions& conditions,
+                                        std::vector<Diagnostic>& said) {
+  said = faults_of(plant, readings);
+  if (!said.empty()) return std::nullopt;
+  auto returns = returns_of(plant, readings, conditions, said);
+  ReadNetwork network(plant, returns ? returns->point() : OperatingPoint{}, readings.water_degC);
+  const double usual = mean(network.healthy_m3_per_s());
+  if (usual > 0.0) return HeldAgainst{std::move(returns), std::move(network), usual};
+  said = {no_water_moves()};
+  return std::nullopt;
+}
+
 std::vector<double> volumes(const Plant& plant) {
   std::vector<double> all;
   for (const Loop& loop : plant.loops.loop)
     all.push_back(loop.length_m * water_content_m3_per_m(tube_of(plant.design)));
   return all;
-}
-
-double usual_m3_per_s(const std::vector<double>& flow) {
-  return std::accumulate(flow.begin(), flow.end(), 0.0) / static_cast<double>(flow.size());
 }
 
 Diagnostic no_water_moves() {

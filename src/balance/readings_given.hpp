@@ -4,22 +4,25 @@
 #include <vector>
 
 #include "balance/loop_returns.hpp"
+#include "balance/ports_under.hpp"
 #include "slabwright/balance_readings.hpp"
 
 namespace slabwright {
 
-/// Why they cannot be used; empty where they can.
-std::vector<Diagnostic> faults_of(const Plant& plant, const Readings& readings);
-
-/// Absent without a supply temperature, a floor or its rooms' temperatures; said where return temperatures were read.
-std::optional<LoopReturns> returns_of(const Plant& plant, const Readings& readings, const Conditions& conditions,
-                                      std::vector<Diagnostic>& said);
+/// What readings are held against.
+struct HeldAgainst {
+  /// Absent without a supply temperature, a floor or its rooms' temperatures.
+  std::optional<LoopReturns> returns;
+  ReadNetwork network;
+  double usual_m3_per_s = 0.0;  ///< mean of the healthy ports, above zero
+};
+/// Absent, with the reasons said alone, where readings cannot be used or the plant moves no water. Said beside it:
+/// return temperatures that were read and are left out.
+std::optional<HeldAgainst> held_against(const Plant& plant, const Readings& readings, const Conditions& conditions,
+                                        std::vector<Diagnostic>& said);
 
 /// Water in each loop.
 std::vector<double> volumes(const Plant& plant);
-
-/// Mean of the ports; 0 where nothing moves.
-double usual_m3_per_s(const std::vector<double>& flow);
 
 Diagnostic no_water_moves();
 

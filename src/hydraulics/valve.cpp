@@ -117,11 +117,6 @@ ThreeWayPorts ports_at(const ThreeWayValve& valve, double hot_share) {
           valve.open_kv * std::max(1.0 - hot_share, valve.leak_share)};
 }
 
-double hot_share_for(double wanted_degC, double hot_degC, double return_degC) {
-  expects(hot_degC != return_degC, "hot_share_for: hot and return water alike");
-  return (wanted_degC - return_degC) / (hot_degC - return_degC);
-}
-
 double kv_for(double flow_m3_per_s, double pressure_Pa, const Liquid& liquid) {
   expects(flow_m3_per_s > 0.0 && pressure_Pa > 0.0, "kv_for: a flow and a drop above zero");
   return seconds_per_hour * flow_m3_per_s *

@@ -34,18 +34,13 @@ Polygon turned(const Polygon& polygon, const LayoutTask& task) {
   return normalized(made);
 }
 
-bool boxes_nearer(Point a, Point b, Point c, Point d, double by) {
-  return std::min(a.x_m, b.x_m) < std::max(c.x_m, d.x_m) + by && std::min(c.x_m, d.x_m) < std::max(a.x_m, b.x_m) + by &&
-         std::min(a.y_m, b.y_m) < std::max(c.y_m, d.y_m) + by && std::min(c.y_m, d.y_m) < std::max(a.y_m, b.y_m) + by;
-}
-
 /// `clearance_m(i)`: of the edge from corner i.
 template <class Clearance>
 bool clear_of(const Polygon& polygon, const Clearance& clearance_m, Point a, Point b) {
   for (std::size_t i = 0; i < polygon.size(); ++i) {
     const double least = clearance_m(i) - same_m;
     const Point c = polygon[i], d = polygon[i + 1 < polygon.size() ? i + 1 : 0];
-    if (boxes_nearer(a, b, c, d, least) && distance_of_edges_m(a, b, c, d) < least) return false;
+    if (nearer(a, b, c, d, least)) return false;
   }
   return true;
 }

@@ -47,15 +47,17 @@ inline bool within(Point p, Point a, Point b, double by_m) {
   return dot(off, off) <= by_m * by_m;
 }
 
+/// Whether the boxes of two lines lie nearer to each other than this, along both axes.
+inline bool boxes_nearer(Point a, Point b, Point c, Point d, double by_m) {
+  return std::min(a.x_m, b.x_m) < std::max(c.x_m, d.x_m) + by_m &&
+         std::min(c.x_m, d.x_m) < std::max(a.x_m, b.x_m) + by_m &&
+         std::min(a.y_m, b.y_m) < std::max(c.y_m, d.y_m) + by_m &&
+         std::min(c.y_m, d.y_m) < std::max(a.y_m, b.y_m) + by_m;
+}
+
 /// Whether two lines lie nearer to each other than this; quicker than the distance where their boxes do not.
 inline bool nearer(Point a, Point b, Point c, Point d, double by_m) {
-  if (std::min(a.x_m, b.x_m) >= std::max(c.x_m, d.x_m) + by_m ||
-      std::min(c.x_m, d.x_m) >= std::max(a.x_m, b.x_m) + by_m ||
-      std::min(a.y_m, b.y_m) >= std::max(c.y_m, d.y_m) + by_m ||
-      std::min(c.y_m, d.y_m) >= std::max(a.y_m, b.y_m) + by_m) {
-    return false;
-  }
-  return distance_of_edges_m(a, b, c, d) < by_m;
+  return boxes_nearer(a, b, c, d, by_m) && distance_of_edges_m(a, b, c, d) < by_m;
 }
 
 }  // namespace slabwright::routing

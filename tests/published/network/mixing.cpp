@@ -1,4 +1,5 @@
 // What mixes in separators, three-way valves and along pipes.
+#include "slabwright/handbook_mixing.hpp"
 #include "slabwright/hydraulics.hpp"
 #include "support/published.hpp"
 
@@ -41,7 +42,7 @@ TEST_CASE("separator") {
 }
 
 TEST_CASE("three-way mixing") {
-  const double share = hot_share_for(45.0, 70.0, 37.0);
+  const double share = mixing_share(45.0, 37.0, 70.0).value();
   CHECK_PUBLISHED(mixing, "share of hot water", "0.2424242", share);
   CHECK_PUBLISHED(mixing, "hot water, m3/h", "0.2909091", 1.2 * share);
 }
