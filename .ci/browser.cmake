@@ -5,3 +5,4 @@ set(CMAKE_BUILD_TYPE Release CACHE STRING "")
 set(SLABWRIGHT_BROWSER ON CACHE BOOL "")
 # Only whether it compiles is asked here, and -O0 answers that in half the time.
 set(CMAKE_CXX_FLAGS_RELEASE "-O0" CACHE STRING "")
+set(SLABWRIGHT_JOINED ON CACHE BOOL "")

@@ -17,6 +17,15 @@ struct Measured {
   friend bool operator==(const Measured& a, const Measured& b) { return a.si == b.si && a.dimension == b.dimension; }
 };
 
+/// Short names for the holes of a sentence.
+namespace measured {
+inline Measured length(double m) { return {m, Dimension::length}; }
+inline Measured area(double m2) { return {m2, Dimension::area}; }
+inline Measured degree(double degC) { return {degC, Dimension::degree}; }
+inline Measured power(double W) { return {W, Dimension::power}; }
+inline Measured share(double ratio) { return {ratio, Dimension::share}; }
+}  // namespace measured
+
 enum class Severity {
   note,     ///< worth knowing; nothing need be done
   warning,  ///< works, but mend this

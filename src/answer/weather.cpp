@@ -31,7 +31,7 @@ std::vector<Assumption> values_of(const WeatherYear& year, System system) {
           {"climate.altitude", show_as(year.station.elevation_m, Dimension::length, us ? "ft" : "m", 0), from}};
 }
 
-Measured degree(double degC) { return {degC, Dimension::degree}; }
+using measured::degree;
 
 Diagnostic taken(const WeatherYear& year) {
   const Hourly& hourly = year.dry_bulb_degC;

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "balance/circuit.hpp"
+#include "balance/loop_returns.hpp"
 
 namespace slabwright {
 namespace {
@@ -12,8 +13,6 @@ namespace {
 // Hand wheels are marked, if at all, in quarters.
 constexpr double turn_step = 0.25;
 // Practice, where no heat is known: meters of this kind are true to about 10 %.
-// A floor that heats; the band does not notice a few percent of it.
-constexpr double usual_film_W_per_m2K = 9.5;
 constexpr double band_low_share = 0.10, band_high_share = 0.15;
 
 /// Flow band in which a loop's heat stays within `good_enough_heat_share`. With `units` = UA/(m c) at the aim, heat is

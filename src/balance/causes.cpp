@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slabwright/units_exact.hpp"
+
 namespace slabwright {
 namespace {
 
@@ -10,7 +12,6 @@ namespace {
 // kinds together fix a size to about a thirtieth of its range.
 constexpr int solved_sizes = 4;
 constexpr int summed_sizes = 40;
-constexpr double pi = 3.14159265358979323846;
 
 /// The logarithms of flows at some sizes of a cause, and the polynomial through them.
 class FlowsBySize {

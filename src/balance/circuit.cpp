@@ -4,10 +4,10 @@
 #include <cmath>
 #include <numeric>
 
+#include "slabwright/units_exact.hpp"
+
 namespace slabwright {
 namespace {
-
-constexpr double gravity_m_per_s2 = 9.80665;
 
 double sum_of(const std::vector<double>& flow) { return std::accumulate(flow.begin(), flow.end(), 0.0); }
 

@@ -13,7 +13,6 @@ namespace {
 
 // Half of what was not known has gone.
 constexpr double told_share = 0.5;
-constexpr double unexplained_number = 2.0;
 // A flow is odd where its leaving out takes three standard errors from what is left over.
 constexpr double odd_squares = 9.0;
 

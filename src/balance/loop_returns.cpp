@@ -9,8 +9,8 @@ namespace {
 
 // Speeds of the pump, over its own: loops from a fifth of their flow to a third more.
 constexpr std::array<double, 8> speeds = {0.2, 0.3, 0.4, 0.5, 0.62, 0.78, 1.0, 1.35};
-// The balance of floor and ground hardly sees either of these.
-constexpr double usual_film_W_per_m2K = 9.5, usual_water_film_mK_per_W = 0.02;
+// The balance of floor and ground hardly sees it.
+constexpr double usual_water_film_mK_per_W = 0.02;
 // A loop that drops this near to rest says no more about its conductance.
 constexpr double most_share_of_rest = 0.98;
 

@@ -6,6 +6,9 @@
 
 namespace slabwright {
 
+/// On top of a floor that heats; neither bands nor returns notice a few percent of it.
+inline constexpr double usual_film_W_per_m2K = 9.5;
+
 /// Each loop as a heat exchanger: its water falls exponentially towards the temperature at which floor and ground take
 /// no more. The conductance is read off operate() at some speeds of the pump, so that the film of a slow loop is in it.
 class LoopReturns {

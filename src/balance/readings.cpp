@@ -12,8 +12,6 @@ namespace {
 
 // The first is called clear where it is so many times as likely as the second.
 constexpr double clear_times = 10.0;
-// Root mean square of leftovers beyond which one cause alone explains nothing.
-constexpr double unexplained_number = 2.0;
 // A cause of a group is spoken of from this share of it on.
 constexpr double worth_saying_share = 0.1;
 // A port at which a length that is off by so much stays unseen is ruled by its valve.

@@ -9,6 +9,9 @@
 
 namespace slabwright {
 
+/// Root mean square of leftovers beyond which nothing is explained.
+inline constexpr double unexplained_number = 2.0;
+
 /// What readings are held against.
 struct HeldAgainst {
   /// Absent without a supply temperature, a floor or its rooms' temperatures.

@@ -38,7 +38,7 @@ std::vector<NamedRule> rules() {
           {46, "Wspd", rule("wind speed", &Y::wind_m_per_s, 0.0, 40.0)}};
 }
 
-constexpr std::size_t old_columns = 68, new_columns = 71, behind_wind = 48, station_cells = 7;
+constexpr std::size_t old_columns = 68, new_columns = 71, past_wind = 48, station_cells = 7;
 
 /// "GHI (W/m^2)" is the column GHI; "GHI source" and "GHI uncert (%)" are about it.
 bool names_column(std::string_view cell, std::string_view word) {
@@ -82,7 +82,7 @@ std::optional<CalendarHour> hour_of(std::string_view date, std::string_view time
 
 std::optional<Diagnostic> read_row(LineWalk& walk, std::size_t wanted, std::vector<Column>& columns, HourCheck& hours) {
   const std::vector<std::string_view>& cells = walk.cells();
-  const bool enough = cells.size() == wanted || (walk.last() && cells.size() >= behind_wind && cells.size() < wanted);
+  const bool enough = cells.size() == wanted || (walk.last() && cells.size() >= past_wind && cells.size() < wanted);
   if (!enough)
     return refusal("columns", walk.number(), "the row has {} columns; the line of names has {}",
                    {std::to_string(cells.size()), std::to_string(wanted)});

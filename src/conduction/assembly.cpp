@@ -2,13 +2,10 @@
 
 #include <algorithm>
 
+#include "conduction/index.hpp"
+
 namespace slabwright::conduction {
 namespace {
-
-using Index = Eigen::Index;
-constexpr Index known = -1;
-
-Index at(std::size_t number) { return static_cast<Index>(number); }
 
 Eigen::MatrixXd fixed_temperatures(const Network& network, std::size_t drivers) {
   Eigen::MatrixXd temperatures = Eigen::MatrixXd::Zero(at(network.nodes()), at(drivers));

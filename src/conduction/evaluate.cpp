@@ -3,14 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "conduction/index.hpp"
 #include "slabwright/contract.hpp"
 
 namespace slabwright::conduction {
 namespace {
-
-using Index = Eigen::Index;
-
-Index at(std::size_t number) { return static_cast<Index>(number); }
 
 /// A cell of the grid and a place in it, both coordinates from 0 to 1.
 struct Place {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "conduction/index.hpp"
 #include "slabwright/conduction_states.hpp"
 #include "slabwright/contract.hpp"
 
@@ -9,7 +10,6 @@ namespace slabwright {
 namespace {
 
 using namespace conduction;
-using Index = Eigen::Index;
 using Rows = std::vector<std::vector<double>>;
 
 constexpr double hour_s = 3600.0, year_s = 8766.0 * hour_s;
@@ -25,8 +25,6 @@ const std::vector<double> rates_per_s{0.0,
 /// A driver is taken to move as far as makes 1 K at the watched point that feels it most. Where none feels it, no more
 /// than this times its own unit.
 constexpr double farthest = 5.0;
-
-Index at(std::size_t number) { return static_cast<Index>(number); }
 
 Rows all_rows(const Eigen::MatrixXd& matrix) { return rows_of(matrix, 0, static_cast<std::size_t>(matrix.rows())); }
 

@@ -3,12 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "conduction/index.hpp"
 #include "conduction/states.hpp"
 
 namespace slabwright::conduction {
 namespace {
-
-using Index = Eigen::Index;
 
 /// How strongly pairs of modes are driven and felt together; it has the two Gramians' place, which are one here.
 Eigen::MatrixXd gramian(const Eigen::VectorXd& time_s, const Eigen::MatrixXd& felt) {

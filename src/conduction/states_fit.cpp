@@ -4,12 +4,11 @@
 #include <algorithm>
 #include <vector>
 
+#include "conduction/index.hpp"
 #include "conduction/states.hpp"
 
 namespace slabwright::conduction {
 namespace {
-
-using Index = Eigen::Index;
 
 /// What follows at once cannot follow shorter times, so these weigh less.
 constexpr double full_weight_s = 3600.0;

@@ -3,13 +3,12 @@
 #include <Eigen/Eigenvalues>
 #include <cmath>
 
+#include "conduction/index.hpp"
 #include "conduction/states.hpp"
 #include "conduction/time_factors.hpp"
 
 namespace slabwright::conduction {
 namespace {
-
-using Index = Eigen::Index;
 
 /// Fields that are sums of others to this, of their own size, are dropped: squares of sizes lose half of the digits.
 constexpr double same_field = 1e-13;

@@ -2,14 +2,11 @@
 
 #include <cmath>
 
+#include "conduction/index.hpp"
 #include "slabwright/contract.hpp"
 
 namespace slabwright::conduction {
 namespace {
-
-using Index = Eigen::Index;
-
-Index at(std::size_t number) { return static_cast<Index>(number); }
 
 Eigen::VectorXd capacities(const FieldSection& section, const Grid& grid, const Assembly& assembly) {
   for (const MaterialRectangle& material : section.materials) {

@@ -3,15 +3,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "conduction/index.hpp"
 #include "slabwright/contract.hpp"
 
 namespace slabwright::conduction {
 namespace {
 
-using Index = Eigen::Index;
-constexpr std::size_t known = static_cast<std::size_t>(-1);
-
-Index at(std::size_t number) { return static_cast<Index>(number); }
+constexpr std::size_t is_known = static_cast<std::size_t>(-1);
 
 void expect_sound(const FreezingMaterial& freezing, const FieldSection& section) {
   expects(freezing.material < section.materials.size(), "conduction: no such material to freeze");
@@ -60,11 +58,11 @@ FreezingField::FreezingField(const FieldSection& section, const std::vector<Fiel
     expect_sound(row, section);
     freezing_of_material_[row.material] = &row;
   }
-  std::vector<std::size_t> unknown_of(field_.grid.nodes(), known);
+  std::vector<std::size_t> unknown_of(field_.grid.nodes(), is_known);
   for (std::size_t u = 0; u < field_.assembly.unknown_nodes.size(); ++u)
     unknown_of[field_.assembly.unknown_nodes[u]] = u;
   for_each_quarter(field_.grid, [&](std::size_t cell, std::size_t node, double quarter_m2) {
-    if (cell_material_[cell] != no_material && unknown_of[node] != known)
+    if (cell_material_[cell] != no_material && unknown_of[node] != is_known)
       parts_.push_back({unknown_of[node], cell_material_[cell], quarter_m2});
   });
 }

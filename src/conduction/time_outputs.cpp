@@ -1,14 +1,10 @@
 // Watched temperatures and boundary heats as linear rows over unknown temperatures and drivers.
 #include "conduction/evaluate.hpp"
+#include "conduction/index.hpp"
 #include "conduction/time_field.hpp"
 
 namespace slabwright::conduction {
 namespace {
-
-using Index = Eigen::Index;
-constexpr Index known = -1;
-
-Index at(std::size_t number) { return static_cast<Index>(number); }
 
 /// Adds what a node's temperature gives to a row.
 class Rows {

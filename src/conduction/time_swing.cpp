@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "conduction/index.hpp"
 #include "conduction/time_factors.hpp"
 #include "slabwright/contract.hpp"
 
@@ -11,7 +12,6 @@ namespace slabwright {
 namespace conduction {
 namespace {
 
-using Index = Eigen::Index;
 constexpr double turn = 6.283185307179586;
 
 Eigen::Map<const Eigen::VectorXd> as_vector(const std::vector<double>& numbers) {

@@ -9,7 +9,7 @@ namespace {
 constexpr double least_degC = -70.0;  // as for `coldest` itself
 constexpr std::size_t most_days = 10;
 
-Measured degree(double degC) { return {degC, Dimension::degree}; }
+using measured::degree;
 
 void judge_minima(Judge& judge) {
   const std::string mean = "climate.yearly_minimum", spread = "climate.minimum_spread", years = "climate.return_years";

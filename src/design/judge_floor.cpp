@@ -7,17 +7,18 @@
 #include "design/judge.hpp"
 #include "design/polygons.hpp"
 #include "slabwright/tube.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
 constexpr double agreement_share = 0.01;  // two ways of stating one area may round differently
-constexpr double slack_m = 0.010;         // a tape's reading: rooms are not measured to less
+constexpr double tape_slack_m = 0.010;    // a tape's reading: rooms are not measured to less
 // Beyond this a floor in feet was more likely typed in inches: 60 000 ft2 is ten county garages.
-constexpr double doubtful_area_m2 = 60000 * 0.3048 * 0.3048;
+constexpr double doubtful_area_m2 = 60000 * foot_m * foot_m;
 
-Measured area(double m2) { return {m2, Dimension::area}; }
-Measured length(double m) { return {m, Dimension::length}; }
+using measured::area;
+using measured::length;
 
 struct Box {
   double width_m = 0.0, depth_m = 0.0;
@@ -34,7 +35,7 @@ Box box_of(const std::vector<Place>& outline) {
   return box;
 }
 
-std::string feet(double m) { return fmt::format("{:.0f}", m / 0.3048); }
+std::string feet(double m) { return fmt::format("{:.0f}", m / foot_m); }
 
 void judge_inches(Judge& judge, const std::string& path, Box box, bool area_given) {
   if (judge.design.units != System::us || area_given) return;
@@ -91,14 +92,14 @@ bool judge_shape(Judge& judge, const Floor& floor, const std::string& prefix) {
   return true;
 }
 
-Polygon form_of(const Slab& slab) {
+Polygon written_form(const Slab& slab) {
   if (!slab.outline.empty()) return polygon_of(slab.outline);
   return slab.size ? rectangle(slab.size->width_m, slab.size->depth_m) : Polygon{};
 }
 
 void judge_rooms(Judge& judge, bool slab_sound) {
   const Design& design = judge.design;
-  const Polygon form = slab_sound ? form_of(design.slab) : Polygon{};
+  const Polygon form = slab_sound ? written_form(design.slab) : Polygon{};
   double rooms_m2 = 0.0;
   bool all_sound = true;
   for (std::size_t i = 0; i < design.room.size(); ++i) {
@@ -107,7 +108,7 @@ void judge_rooms(Judge& judge, bool slab_sound) {
     all_sound = all_sound && sound;
     rooms_m2 += floor_shape(design.room[i]).area_m2;
     if (!sound || !judge.given(prefix + "outline") || form.empty()) continue;
-    if (inside(polygon_of(design.room[i].outline), form, slack_m)) continue;
+    if (inside(polygon_of(design.room[i].outline), form, tape_slack_m)) continue;
     const std::string name = design.room[i].name.empty() ? "this room" : excerpt(design.room[i].name);
     judge.problem(prefix + "outline", "room.outside", fmt::format("{} reaches beyond the slab.", name));
   }

@@ -10,8 +10,8 @@
 namespace slabwright {
 namespace {
 
-constexpr double slack_m = 0.05;   ///< a place may be typed as far beyond the form as this
-constexpr double at_wall_m = 0.6;  ///< an opening's middle is measured to the wall, give or take its thickness
+constexpr double place_slack_m = 0.05;  ///< a place may be typed as far beyond the form as this
+constexpr double at_wall_m = 0.6;       ///< an opening's middle is measured to the wall, give or take its thickness
 constexpr double shortest_m = 0.01;
 
 std::string row_of(std::string_view section, std::size_t i) { return fmt::format("{}[{}]", section, i + 1); }
@@ -77,7 +77,7 @@ class PlanJudge {
   }
 
   bool inside_form(Point p) const {
-    return where_is(p, form_) != Where::outside || distance_to_boundary_m(p, form_) <= slack_m;
+    return where_is(p, form_) != Where::outside || distance_to_boundary_m(p, form_) <= place_slack_m;
   }
 
   void beyond(const std::string& path) {
@@ -142,7 +142,7 @@ class PlanJudge {
     if (!judge_.sound({row + ".from", row + ".to", row + ".openings"})) return;
     const double length = distance_m({wall.from.x_m, wall.from.y_m}, {wall.to.x_m, wall.to.y_m});
     for (const Gap& gap : wall.openings) {
-      if (gap.at_m + gap.width_m <= length + slack_m) continue;
+      if (gap.at_m + gap.width_m <= length + place_slack_m) continue;
       judge_.problem(row + ".openings", "plan.opening-beyond", "an opening ends {} along a partition of {}.",
                      {Measured{gap.at_m + gap.width_m, Dimension::length}, Measured{length, Dimension::length}});
     }

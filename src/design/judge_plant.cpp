@@ -10,8 +10,8 @@
 namespace slabwright {
 namespace {
 
-Measured length(double m) { return {m, Dimension::length}; }
-Measured degree(double degC) { return {degC, Dimension::degree}; }
+using measured::degree;
+using measured::length;
 
 std::string called(const std::string& name, std::string_view section, std::size_t i) {
   return name.empty() ? fmt::format("{} {}", section, i + 1) : fmt::format("{} \"{}\"", section, excerpt(name));

@@ -5,6 +5,7 @@
 
 #include "design/polygons.hpp"
 #include "slabwright/design.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -12,7 +13,6 @@ namespace {
 constexpr double flat_m = 1e-6;
 /// A round area as this many straight sides about it.
 constexpr int round_sides = 16;
-constexpr double pi = 3.14159265358979323846;
 
 Polygon form_of(const Slab& slab) {
   Polygon form;

@@ -66,7 +66,7 @@ std::string row(const Key& key, const Slot& slot) {
                      code(says.us), code(si), cell(says.source));
 }
 
-std::string table(const Record& record) {
+std::string keys_table(const Record& record) {
   std::string text(table_head);
   for (const Key& key : record.keys) text += row(key, key.slot(record.at));
   return text;
@@ -101,11 +101,11 @@ std::string design_reference() {
   for (const Key& key : record_of(design).keys) {
     const Slot slot = key.slot(&design);
     if (const auto* record = std::get_if<Record>(&slot)) {
-      sections += fmt::format("\n## [{}]\n\n{}\n{}", key.word, key.says.meaning, table(*record));
+      sections += fmt::format("\n## [{}]\n\n{}\n{}", key.word, key.says.meaning, keys_table(*record));
       add_dimensions(*record, used);
     } else if (const auto* rows = std::get_if<Rows>(&slot)) {
       const Record one = rows->add(rows->at);
-      sections += fmt::format("\n## [[{}]]\n\n{}\n{}", key.word, key.says.meaning, table(one));
+      sections += fmt::format("\n## [[{}]]\n\n{}\n{}", key.word, key.says.meaning, keys_table(one));
       add_dimensions(one, used);
     } else {
       top += row(key, slot);

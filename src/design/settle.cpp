@@ -19,15 +19,15 @@ constexpr std::string_view practice = "practice";
 constexpr double screed_W_per_mK = 1.2, mat_m2K_per_W = 0.15;
 
 /// Round in the user's own units: neither is the other one converted.
-struct Pair {
+struct UsSi {
   std::string_view us, si;
   std::string_view in(System system) const { return system == System::us ? us : si; }
 };
-constexpr Pair big_door{"12 ft x 10 ft", "3.6 m x 3 m"};
-constexpr Pair door{"3 ft x 7 ft", "0.9 m x 2.1 m"};
-constexpr Pair window{"3 ft x 4 ft", "0.9 m x 1.2 m"};
-constexpr Pair glycol{"30 %", "30 %"};
-constexpr Pair band{"4 ft", "1.2 m"};
+constexpr UsSi big_door{"12 ft x 10 ft", "3.6 m x 3 m"};
+constexpr UsSi door{"3 ft x 7 ft", "0.9 m x 2.1 m"};
+constexpr UsSi window{"3 ft x 4 ft", "0.9 m x 1.2 m"};
+constexpr UsSi glycol{"30 %", "30 %"};
+constexpr UsSi band{"4 ft", "1.2 m"};
 
 class Settler {
  public:
@@ -168,7 +168,7 @@ class Settler {
     const auto& worded = std::get<Worded>(slot);
     const std::size_t row = static_cast<std::size_t>(std::stoul(path.substr(8))) - 1;
     const OpeningKind kind = design_.opening[row].kind;
-    const Pair& size = kind == OpeningKind::big_door ? big_door : kind == OpeningKind::door ? door : window;
+    const UsSi& size = kind == OpeningKind::big_door ? big_door : kind == OpeningKind::door ? door : window;
     worded.read(worded.at, size.in(design_.units));
     assume(path, std::string(size.in(design_.units)));
   }
@@ -301,7 +301,7 @@ class Settler {
       const std::string path = fmt::format("edge.{}", size.word);
       const Key &of = *find_key(edge, size.of), &own = *find_key(edge, size.word);
       const std::string there = write_out(of, of.slot(edge.at), design_.units);
-      const std::string_view text = Pair{size.us, size.si}.in(design_.units);
+      const std::string_view text = UsSi{size.us, size.si}.in(design_.units);
       if (there.empty() || there == "none" || text.empty() || has(path)) continue;
       read_into(own, own.slot(edge.at), text, design_.units);
       assume(path, std::string(text));

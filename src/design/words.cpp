@@ -16,13 +16,13 @@ constexpr double longest_m = 1000.0;              // a floor beyond that is a sl
 constexpr double most_resistance_m2K_per_W = 20;  // no wall or roof has more
 
 /// Two lengths where the unit may stand at one of them only: "36 x 30 ft", "40 ft, 0".
-struct Pair {
+struct LengthPair {
   Reading first, second;
   bool has_unit = true;
 };
 
-Pair read_pair(std::string_view first, std::string_view second) {
-  Pair pair{read_quantity(first, Dimension::length), read_quantity(second, Dimension::length)};
+LengthPair read_pair(std::string_view first, std::string_view second) {
+  LengthPair pair{read_quantity(first, Dimension::length), read_quantity(second, Dimension::length)};
   const auto borrow = [](Reading& to, std::string_view text, const Reading& from) {
     if (to.fault == Fault::no_unit && from.fault == Fault::none) {
       to = read_quantity(fmt::format("{} {}", text, from.unit), Dimension::length);
@@ -56,7 +56,7 @@ std::string read_words(std::string_view text, Size& size) {
   if (!parts) parts = split_at(plain, "x");
   if (!parts) parts = split_at(plain, "X");
   if (!parts) return fmt::format("\"{}\" is not two lengths. Write them as \"{}\".", excerpt(text), example);
-  const Pair pair = read_pair(parts->first, parts->second);
+  const LengthPair pair = read_pair(parts->first, parts->second);
   if (!pair.has_unit) {
     return fmt::format("{} of what? Write \"{} x {} ft\" or \"{} x {} m\".", excerpt(plain), parts->first,
                        parts->second, parts->first, parts->second);
@@ -83,7 +83,7 @@ std::string read_words(std::string_view text, Place& place) {
   if (!parts) {
     return fmt::format("\"{}\" is no place. Write it as \"{}\": to the right, then up.", excerpt(text), example);
   }
-  const Pair pair = read_pair(parts->first, parts->second);
+  const LengthPair pair = read_pair(parts->first, parts->second);
   // Zero is zero in any unit.
   if (!pair.has_unit && (pair.first.written != 0.0 || pair.second.written != 0.0)) {
     return fmt::format("{} of what? Write \"{}, {} ft\" or \"{}, {} m\".", excerpt(plain), parts->first, parts->second,

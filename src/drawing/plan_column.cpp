@@ -6,12 +6,12 @@
 #include <cmath>
 
 #include "plan_sheet.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright::drawn {
 namespace {
 
 constexpr double row_m = 3.5 * mm, sample_m = 13.0 * mm;
-constexpr double foot_m = 0.3048;
 
 Lettering left_text(Point left, const std::string& text, double size_m, bool bold = false) {
   const TextSize size = text_size(text, size_m, bold);

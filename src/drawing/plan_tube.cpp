@@ -6,11 +6,10 @@
 #include <cmath>
 
 #include "plan_parts.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright::drawn {
 namespace {
-
-constexpr double foot_m = 0.3048;
 
 struct Marks {
   double step_m;

@@ -12,7 +12,7 @@ namespace slabwright {
 namespace {
 
 /// Millimetres to a hundredth, without zeros that say nothing, and never "-0".
-std::string mm(double metres) {
+std::string in_mm(double metres) {
   const auto hundredths = static_cast<long long>(std::llround(metres * 1.0e5));
   const long long whole = std::abs(hundredths) / 100, rest = std::abs(hundredths) % 100;
   std::string text = fmt::format("{}{}", hundredths < 0 ? "-" : "", whole);
@@ -74,11 +74,11 @@ std::string name_of(const PatternKey& key) {
   return fmt::format("p{}-{}-{}", std::get<0>(key), std::get<1>(key).substr(1), std::get<2>(key).substr(1));
 }
 
-std::string at(Point p, double height_m) { return mm(p.x_m) + " " + mm(height_m - p.y_m); }
+std::string at(Point p, double height_m) { return in_mm(p.x_m) + " " + in_mm(height_m - p.y_m); }
 
 std::string outline(const Pen& pen) {
   if (pen.width_m <= 0.0) return "";
-  std::string text = fmt::format(" stroke=\"{}\" stroke-width=\"{}\"", hex(pen.colour), mm(pen.width_m));
+  std::string text = fmt::format(" stroke=\"{}\" stroke-width=\"{}\"", hex(pen.colour), in_mm(pen.width_m));
   if (pen.dash == Dash::dashes) text += " stroke-dasharray=\"1.6 1.2\"";
   if (pen.dash == Dash::dash_dot) text += " stroke-dasharray=\"6 1.5 0.9 1.5\"";
   return text;
@@ -95,7 +95,7 @@ std::string steps_of(const Path& path, double height_m) {
     }
     // Paper's y is turned over, so that a left turn runs against the clock there as it does on the floor.
     const bool large = sweep_rad(piece) > 3.14159265358979;
-    d += fmt::format(" A{0} {0} 0 {1} {2} {3}", mm(piece.radius_m), large ? 1 : 0, piece.turn == Side::left ? 0 : 1,
+    d += fmt::format(" A{0} {0} 0 {1} {2} {3}", in_mm(piece.radius_m), large ? 1 : 0, piece.turn == Side::left ? 0 : 1,
                      at(piece.to, height_m));
   }
   return d;
@@ -127,8 +127,8 @@ std::string svg_shape(const Area& area, double height_m) {
 }
 
 std::string svg_shape(const Disc& disc, double height_m) {
-  return fmt::format("<circle cx=\"{}\" cy=\"{}\" r=\"{}\" fill=\"{}\"{}/>\n", mm(disc.centre.x_m),
-                     mm(height_m - disc.centre.y_m), mm(disc.radius_m), disc.tint ? hex(*disc.tint) : "none",
+  return fmt::format("<circle cx=\"{}\" cy=\"{}\" r=\"{}\" fill=\"{}\"{}/>\n", in_mm(disc.centre.x_m),
+                     in_mm(height_m - disc.centre.y_m), in_mm(disc.radius_m), disc.tint ? hex(*disc.tint) : "none",
                      outline(disc.pen));
 }
 
@@ -139,13 +139,13 @@ std::string svg_shape(const Lettering& text, double height_m) {
   const double start = text.align == Align::middle ? 0.0 : (text.align == Align::left ? -0.5 : 0.5) * size.width_m;
   const double x_m = text.middle.x_m, y_m = height_m - text.middle.y_m;
   const std::string place = text.upright ? fmt::format("transform=\"translate({} {}) rotate(-90)\" x=\"{}\" y=\"{}\"",
-                                                       mm(x_m), mm(y_m), mm(start), mm(below))
-                                         : fmt::format("x=\"{}\" y=\"{}\"", mm(x_m + start), mm(y_m + below));
+                                                       in_mm(x_m), in_mm(y_m), in_mm(start), in_mm(below))
+                                         : fmt::format("x=\"{}\" y=\"{}\"", in_mm(x_m + start), in_mm(y_m + below));
   const char* anchor = text.align == Align::left    ? " text-anchor=\"start\""
                        : text.align == Align::right ? " text-anchor=\"end\""
                                                     : "";
-  return fmt::format("<text {} font-size=\"{}\" fill=\"{}\"{}{}>{}</text>\n", place, mm(text.size_m), hex(text.colour),
-                     text.bold ? " font-weight=\"bold\"" : "", anchor, escaped(text.text));
+  return fmt::format("<text {} font-size=\"{}\" fill=\"{}\"{}{}>{}</text>\n", place, in_mm(text.size_m),
+                     hex(text.colour), text.bold ? " font-weight=\"bold\"" : "", anchor, escaped(text.text));
 }
 
 std::string marks_of(Pattern pattern, const std::string& colour) {
@@ -188,7 +188,7 @@ std::string definitions(const Picture& drawing) {
 
 std::string svg_of(const Picture& drawing) {
   expects(drawing.width_m > 0.0 && drawing.height_m > 0.0, "svg_of: a sheet without size");
-  const std::string width = mm(drawing.width_m), height = mm(drawing.height_m);
+  const std::string width = in_mm(drawing.width_m), height = in_mm(drawing.height_m);
   std::string text = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
   text += fmt::format(
       "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{0}mm\" height=\"{1}mm\" "

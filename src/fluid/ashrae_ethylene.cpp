@@ -9,7 +9,7 @@ namespace slabwright {
 namespace {
 
 // kg/m3, J/(kg K), mPa s, W/(m K)
-constexpr AshraeRow percent_10[] = {
+constexpr AshraeRow ethylene_10[] = {
     {1018.73, 3937, 2.08, 0.511},  // 0 degC
     {1017.57, 3946, 1.79, 0.520},  // 5 degC
     {1016.28, 3954, 1.56, 0.528},  // 10 degC
@@ -33,7 +33,7 @@ constexpr AshraeRow percent_10[] = {
     {972.32, 4112, 0.35, 0.613},   // 100 degC
 };
 
-constexpr AshraeRow percent_20[] = {
+constexpr AshraeRow ethylene_20[] = {
     {1036.85, 3757, 3.65, 0.460},  // -5 degC
     {1035.67, 3769, 3.02, 0.468},  // 0 degC
     {1034.36, 3780, 2.54, 0.476},  // 5 degC
@@ -58,7 +58,7 @@ constexpr AshraeRow percent_20[] = {
     {986.48, 3999, 0.43, 0.556},   // 100 degC
 };
 
-constexpr AshraeRow percent_30[] = {
+constexpr AshraeRow ethylene_30[] = {
     {1054.31, 3560, 6.19, 0.415},  // -10 degC
     {1053.11, 3574, 5.03, 0.422},  // -5 degC
     {1051.78, 3589, 4.15, 0.429},  // 0 degC
@@ -84,7 +84,7 @@ constexpr AshraeRow percent_30[] = {
     {999.69, 3872, 0.49, 0.504},   // 100 degC
 };
 
-constexpr AshraeRow percent_40[] = {
+constexpr AshraeRow ethylene_40[] = {
     {1071.98, 3334, 15.75, 0.371},  // -20 degC
     {1070.87, 3351, 11.74, 0.377},  // -15 degC
     {1069.63, 3367, 9.06, 0.383},   // -10 degC
@@ -112,7 +112,7 @@ constexpr AshraeRow percent_40[] = {
     {1011.74, 3736, 0.60, 0.457},   // 100 degC
 };
 
-constexpr AshraeRow percent_50[] = {
+constexpr AshraeRow ethylene_50[] = {
     {1089.94, 3068, 66.93, 0.328},  // -35 degC
     {1089.04, 3088, 43.98, 0.333},  // -30 degC
     {1088.01, 3107, 30.50, 0.339},  // -25 degC
@@ -143,7 +143,7 @@ constexpr AshraeRow percent_50[] = {
     {1022.95, 3590, 0.70, 0.416},   // 100 degC
 };
 
-constexpr AshraeRow percent_60[] = {
+constexpr AshraeRow ethylene_60[] = {
     {1104.60, 2844, 93.44, 0.307},  // -35 degC
     {1103.54, 2866, 65.25, 0.312},  // -30 degC
     {1102.36, 2888, 46.75, 0.316},  // -25 degC
@@ -174,13 +174,13 @@ constexpr AshraeRow percent_60[] = {
     {1033.33, 3433, 0.77, 0.379},   // 100 degC
 };
 
-constexpr AshraeColumn columns[] = {
-    {0.10, 0.0, percent_10},   {0.20, -5.0, percent_20},  {0.30, -10.0, percent_30},
-    {0.40, -20.0, percent_40}, {0.50, -35.0, percent_50}, {0.60, -35.0, percent_60},
+constexpr AshraeColumn ethylene_table[] = {
+    {0.10, 0.0, ethylene_10},   {0.20, -5.0, ethylene_20},  {0.30, -10.0, ethylene_30},
+    {0.40, -20.0, ethylene_40}, {0.50, -35.0, ethylene_50}, {0.60, -35.0, ethylene_60},
 };
 
 }  // namespace
 
-std::span<const AshraeColumn> ethylene_columns() { return columns; }
+std::span<const AshraeColumn> ethylene_columns() { return ethylene_table; }
 
 }  // namespace slabwright

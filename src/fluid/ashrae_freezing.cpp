@@ -6,7 +6,7 @@ namespace slabwright {
 namespace {
 
 // Percent by volume, percent by mass, degC
-constexpr AshraeStrength propylene[] = {
+constexpr AshraeStrength freezing_propylene[] = {
     {0.0, 0, 0.0},     {4.8, 5, -1.6},    {9.6, 10, -3.3},   {14.5, 15, -5.1},  {19.4, 20, -7.1},  {20.4, 21, -7.6},
     {21.4, 22, -8.0},  {22.4, 23, -8.6},  {23.4, 24, -9.1},  {24.4, 25, -9.6},  {25.3, 26, -10.2}, {26.4, 27, -10.8},
     {27.4, 28, -11.4}, {28.4, 29, -12.0}, {29.4, 30, -12.7}, {30.4, 31, -13.4}, {31.4, 32, -14.1}, {32.4, 33, -14.8},
@@ -16,7 +16,7 @@ constexpr AshraeStrength propylene[] = {
     {51.9, 52, -36.6}, {53.0, 53, -38.2}, {54.0, 54, -39.8}, {55.0, 55, -41.6}, {56.0, 56, -43.3}, {57.0, 57, -45.2},
     {58.0, 58, -47.1}, {59.0, 59, -49.0}, {60.0, 60, -51.1}};
 
-constexpr AshraeStrength ethylene[] = {
+constexpr AshraeStrength freezing_ethylene[] = {
     {0.0, 0, 0.0},     {4.4, 5, -1.4},    {8.9, 10, -3.2},   {13.6, 15, -5.4},  {18.1, 20, -7.8},  {19.2, 21, -8.4},
     {20.1, 22, -8.9},  {21.0, 23, -9.5},  {22.0, 24, -10.2}, {22.9, 25, -10.7}, {23.9, 26, -11.4}, {24.8, 27, -12.0},
     {25.8, 28, -12.7}, {26.7, 29, -13.3}, {27.7, 30, -14.1}, {28.7, 31, -14.8}, {29.6, 32, -15.4}, {30.6, 33, -16.2},
@@ -28,7 +28,7 @@ constexpr AshraeStrength ethylene[] = {
 
 }  // namespace
 
-std::span<const AshraeStrength> propylene_strengths() { return propylene; }
-std::span<const AshraeStrength> ethylene_strengths() { return ethylene; }
+std::span<const AshraeStrength> propylene_strengths() { return freezing_propylene; }
+std::span<const AshraeStrength> ethylene_strengths() { return freezing_ethylene; }
 
 }  // namespace slabwright

@@ -7,7 +7,7 @@ namespace slabwright {
 namespace {
 
 // kg/m3, J/(kg K), mPa s, W/(m K)
-constexpr AshraeRow percent_10[] = {
+constexpr AshraeRow propylene_10[] = {
     {1013.85, 4042, 2.68, 0.510},  // 0 degC
     {1012.61, 4050, 2.23, 0.518},  // 5 degC
     {1011.24, 4058, 1.89, 0.527},  // 10 degC
@@ -31,7 +31,7 @@ constexpr AshraeRow percent_10[] = {
     {965.68, 4203, 0.35, 0.608},   // 100 degC
 };
 
-constexpr AshraeRow percent_20[] = {
+constexpr AshraeRow propylene_20[] = {
     {1027.24, 3918, 4.98, 0.456},  // -5 degC
     {1025.84, 3929, 4.05, 0.464},  // 0 degC
     {1024.32, 3940, 3.34, 0.472},  // 5 degC
@@ -56,7 +56,7 @@ constexpr AshraeRow percent_20[] = {
     {971.56, 4147, 0.43, 0.544},   // 100 degC
 };
 
-constexpr AshraeRow percent_30[] = {
+constexpr AshraeRow propylene_30[] = {
     {1039.42, 3765, 11.87, 0.410},  // -10 degC
     {1037.89, 3779, 9.08, 0.416},   // -5 degC
     {1036.24, 3793, 7.08, 0.423},   // 0 degC
@@ -82,7 +82,7 @@ constexpr AshraeRow percent_30[] = {
     {976.36, 4068, 0.53, 0.485},    // 100 degC
 };
 
-constexpr AshraeRow percent_40[] = {
+constexpr AshraeRow propylene_40[] = {
     {1050.43, 3586, 33.22, 0.369},  // -15 degC
     {1048.79, 3603, 23.27, 0.375},  // -10 degC
     {1047.02, 3619, 16.75, 0.380},  // -5 degC
@@ -109,7 +109,7 @@ constexpr AshraeRow percent_40[] = {
     {980.14, 3966, 0.66, 0.432},    // 100 degC
 };
 
-constexpr AshraeRow percent_50[] = {
+constexpr AshraeRow propylene_50[] = {
     {1062.11, 3358, 110.59, 0.329},  // -25 degC
     {1060.49, 3378, 73.03, 0.334},   // -20 degC
     {1058.73, 3397, 49.70, 0.338},   // -15 degC
@@ -138,7 +138,7 @@ constexpr AshraeRow percent_50[] = {
     {983.00, 3841, 0.79, 0.382},     // 100 degC
 };
 
-constexpr AshraeRow percent_60[] = {
+constexpr AshraeRow propylene_60[] = {
     {1072.92, 3096, 524.01, 0.296},  // -35 degC
     {1071.31, 3118, 330.39, 0.300},  // -30 degC
     {1069.58, 3140, 211.43, 0.303},  // -25 degC
@@ -169,13 +169,13 @@ constexpr AshraeRow percent_60[] = {
     {984.94, 3692, 0.92, 0.336},     // 100 degC
 };
 
-constexpr AshraeColumn columns[] = {
-    {0.10, 0.0, percent_10},   {0.20, -5.0, percent_20},  {0.30, -10.0, percent_30},
-    {0.40, -15.0, percent_40}, {0.50, -25.0, percent_50}, {0.60, -35.0, percent_60},
+constexpr AshraeColumn propylene_table[] = {
+    {0.10, 0.0, propylene_10},   {0.20, -5.0, propylene_20},  {0.30, -10.0, propylene_30},
+    {0.40, -15.0, propylene_40}, {0.50, -25.0, propylene_50}, {0.60, -35.0, propylene_60},
 };
 
 }  // namespace
 
-std::span<const AshraeColumn> propylene_columns() { return columns; }
+std::span<const AshraeColumn> propylene_columns() { return propylene_table; }
 
 }  // namespace slabwright

@@ -10,9 +10,6 @@
 namespace slabwright {
 namespace {
 
-// A share that was computed may lie a few roundings outside the last row.
-constexpr double share_rounding = 1e-12;
-
 bool is_water(const Mixture& mixture) {
   expects(mixture.glycol_volume_share >= 0.0 && mixture.glycol_volume_share <= 1.0, "fluid: a share is 0 to 1");
   expects(mixture.kind != FluidKind::water || mixture.glycol_volume_share == 0.0, "fluid: water holds no glycol");

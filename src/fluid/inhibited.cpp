@@ -8,9 +8,6 @@
 namespace slabwright {
 namespace {
 
-// A share that was computed may miss its column by a few roundings.
-constexpr double share_rounding = 1e-12;
-
 // A share between two columns; on a column both are the same one.
 struct Columns {
   const AshraeColumn& weaker;

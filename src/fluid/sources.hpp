@@ -6,6 +6,9 @@
 
 namespace slabwright {
 
+/// A share that was computed may miss its column by a few roundings.
+inline constexpr double share_rounding = 1e-12;
+
 // IAPWS SR6-08(2011), from 253.15 to 383.15 K.
 inline constexpr Window water_window{-20.0, 110.0};
 FluidProperties water_properties(double temperature_degC);

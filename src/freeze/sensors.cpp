@@ -17,20 +17,20 @@ constexpr double mat_m2K_per_W = 0.1;
 constexpr double sun_W_per_m2 = 300.0, taken_in_share = 0.6, sun_s = 3.0 * 3600.0;
 
 /// The slab at its setting in the coldest hour, as if that lasted.
-struct Scene {
+struct Held {
   const HeldShop& shop;
   const HeldZone& held;
   ZoneDrivers at;
 };
 
 /// The wave between tubes by its first harmonic: highest over a tube, lowest midway.
-double beside_tube_K(const Scene& scene, double from_tube_m) {
+double beside_tube_K(const Held& scene, double from_tube_m) {
   const double spacing_m = scene.shop.floor.section.spacing_m;
   return scene.held.zone.midway_m2K_per_W * scene.at.tube_W_per_m2 * (1.0 + std::cos(turn * from_tube_m / spacing_m));
 }
 
 /// The same water under a covering that lets less through.
-double under_mat_K(const Scene& scene) {
+double under_mat_K(const Held& scene) {
   Section bare = scene.shop.floor.section;
   bare.field.reset();
   Section matted = bare;
@@ -50,7 +50,7 @@ double in_sun_K(const Design& design) {
 }
 
 /// At a big door, or nothing without one.
-std::optional<double> near_door_K(const Scene& scene, EdgeFields& fields, double in_m) {
+std::optional<double> near_door_K(const Held& scene, EdgeFields& fields, double in_m) {
   for (const FloorStrip& strip : scene.held.zone.floor) {
     const EdgeStretch& edge = scene.shop.envelope.edge[strip.edge];
     if (edge.kind != EdgeKind::big_door) continue;
@@ -76,7 +76,7 @@ std::vector<SensorCase> sensor_cases(const HeldShop& held, const Freeze& freeze,
   const auto zone = held_zone(held, fields);
   if (!zone) return {};
   const bool us = held.design.units == System::us;
-  const Scene scene{
+  const Held scene{
       held, *zone,
       held_by_sensor(zone->zone, needs_at_work(zone->zone), freeze.slab_degC, *held.design.climate.coldest_degC)};
   std::vector<SensorCase> cases;

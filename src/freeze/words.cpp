@@ -13,7 +13,7 @@ constexpr double heated_building_degC = (64.0 - 32.0) / 1.8;
 /// And below which it is no longer semi-heated: 41 F, from memory.
 constexpr double semi_heated_building_degC = 5.0;
 
-Measured degree(double degC) { return {degC, Dimension::degree}; }
+using measured::degree;
 
 /// "; everything else" or the like, and what is enough for it at either sensor.
 std::string enough(std::string_view whom, const Freeze& freeze, System system) {

@@ -2,16 +2,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/plane.hpp"
 #include "slabwright/geometry_path.hpp"
 
 namespace slabwright {
 namespace {
-
-bool on_edge(Point point, Point from, Point to) {
-  return std::min(from.x_m, to.x_m) <= point.x_m && point.x_m <= std::max(from.x_m, to.x_m) &&
-         std::min(from.y_m, to.y_m) <= point.y_m && point.y_m <= std::max(from.y_m, to.y_m) &&
-         side_of(from, to, point) == Side::on;
-}
 
 bool boxes_apart(Point a, Point b, Point c, Point d) {
   return std::max(a.x_m, b.x_m) < std::min(c.x_m, d.x_m) || std::max(c.x_m, d.x_m) < std::min(a.x_m, b.x_m) ||

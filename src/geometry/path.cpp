@@ -4,16 +4,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/plane.hpp"
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
-
-Point minus(Point a, Point b) { return {a.x_m - b.x_m, a.y_m - b.y_m}; }
-double dot(Point a, Point b) { return a.x_m * b.x_m + a.y_m * b.y_m; }
-double cross(Point a, Point b) { return a.x_m * b.y_m - a.y_m * b.x_m; }
 double norm(Point a) { return std::sqrt(dot(a, a)); }
 
 /// Arc tangent of 0 to 1: the angle is halved until a short series holds. tan(a/2) = t / (1 + sqrt(1 + t^2)).

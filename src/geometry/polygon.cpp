@@ -3,6 +3,7 @@
 #include <cmath>
 #include <limits>
 
+#include "geometry/plane.hpp"
 #include "slabwright/geometry.hpp"
 #include "slabwright/geometry_path.hpp"
 
@@ -11,17 +12,10 @@ namespace {
 
 std::size_t after(std::size_t i, std::size_t size) { return i + 1 < size ? i + 1 : 0; }
 
-double dot(Point a, Point b) { return a.x_m * b.x_m + a.y_m * b.y_m; }
-Point minus(Point a, Point b) { return {a.x_m - b.x_m, a.y_m - b.y_m}; }
-
 /// Whether c lies in the box of a and b, its edges included.
 bool between(Point a, Point b, Point c) {
   return std::min(a.x_m, b.x_m) <= c.x_m && c.x_m <= std::max(a.x_m, b.x_m) && std::min(a.y_m, b.y_m) <= c.y_m &&
          c.y_m <= std::max(a.y_m, b.y_m);
-}
-
-bool on_edge(Point point, Point from, Point to) {
-  return between(from, to, point) && side_of(from, to, point) == Side::on;
 }
 
 /// Edges with a common corner: they meet elsewhere only where one runs back on the other.
@@ -54,6 +48,10 @@ std::vector<double> cuts_of(Point from, Point to, std::span<const Point> outer) 
 }
 
 }  // namespace
+
+bool on_edge(Point point, Point from, Point to) {
+  return between(from, to, point) && side_of(from, to, point) == Side::on;
+}
 
 double signed_area_m2(std::span<const Point> polygon) {
   double twice = 0.0;

@@ -2,14 +2,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/plane.hpp"
 #include "slabwright/contract.hpp"
 #include "slabwright/geometry_path.hpp"
 
 namespace slabwright {
 namespace {
 
-Point minus(Point a, Point b) { return {a.x_m - b.x_m, a.y_m - b.y_m}; }
-double dot(Point a, Point b) { return a.x_m * b.x_m + a.y_m * b.y_m; }
 Point moved(Point from, Point along, double by) { return {from.x_m + by * along.x_m, from.y_m + by * along.y_m}; }
 
 /// Shorter straight pieces are left out: nothing but rounding puts them between two bends.

@@ -2,6 +2,7 @@
 
 #include "slabwright/contract.hpp"
 #include "slabwright/handbook_air.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -9,7 +10,7 @@ namespace {
 constexpr double sea_level_Pa = 101325.0;
 constexpr double dry_air_J_per_kgK = 287.042;
 constexpr double plain_density_kg_per_m3 = 1.2;
-constexpr double cfm_m3_per_s = 0.3048 * 0.3048 * 0.3048 / 60.0;
+constexpr double cfm_m3_per_s = foot_m * foot_m * foot_m / 60.0;
 constexpr double btu_per_h_degF_W_per_K = 1055.05585262 / 3600.0 * 1.8;
 
 }  // namespace
@@ -38,7 +39,7 @@ double air_stream_cfm_form_W_per_K(double flow_m3_per_s) {
 double exhaust_heat_W(double flow_m3_per_s, double rise_K) { return air_stream_W_per_K(flow_m3_per_s) * rise_K; }
 
 double door_air_m3_per_s(DoorOpening door, double rise_K) {
-  constexpr double discharge = 0.65, mean_K = 290.0, gravity_m_per_s2 = 9.80665;
+  constexpr double discharge = 0.65, mean_K = 290.0;
   const double speed = std::sqrt(gravity_m_per_s2 * door.height_m * std::abs(rise_K) / mean_K);
   return discharge / 3.0 * door.width_m * door.height_m * speed;
 }

@@ -6,6 +6,7 @@
 #include "interpolate.hpp"
 #include "slabwright/contract.hpp"
 #include "slabwright/handbook_en1264.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -33,7 +34,7 @@ bool is_thick(const En1264Floor& f) { return f.cover_m > thick_from_m(f) && f.co
 
 /// Resistance of a tube wall per metre of tube.
 double wall_mK_per_W(double outside_m, double wall_m, double wall_W_per_mK) {
-  return std::log(outside_m / (outside_m - 2.0 * wall_m)) / (2.0 * std::numbers::pi * wall_W_per_mK);
+  return std::log(outside_m / (outside_m - 2.0 * wall_m)) / (2.0 * pi * wall_W_per_mK);
 }
 
 double wall_corrected_B(const En1264Floor& f, double product) {

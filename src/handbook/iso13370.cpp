@@ -4,11 +4,10 @@
 
 #include "slabwright/contract.hpp"
 #include "slabwright/handbook_iso13370.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
-
-constexpr double pi = std::numbers::pi;
 
 /// How far the edge's insulation reaches along the path of the heat: an upright skirt counts twice.
 double reach_m(const Iso13370Edge& edge) {

@@ -1,12 +1,13 @@
 #include <string>
 
 #include "slabwright/handbook_materials.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
 /// Conductivity of a board with this R (h ft2 degF / Btu) per inch.
-constexpr double per_inch(double R) { return 0.0254 / (0.176110184 * R); }
+constexpr double per_inch(double R) { return inch_m / (0.176110184 * R); }
 
 constexpr Material concrete_rows[] = {
     {"concrete", 1.75, 2300, 880, "practice", {"normal concrete", "structural concrete"}},

@@ -3,11 +3,10 @@
 
 #include "slabwright/contract.hpp"
 #include "slabwright/handbook_pipe_freeze.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
-
-using std::numbers::pi;
 
 double shell_mK_per_W(double inside_m, double outside_m, double W_per_mK) {
   expects(W_per_mK > 0.0, "a shell of a pipe that conducts nothing");

@@ -1,12 +1,11 @@
 #include "slabwright/handbook_practice.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
 /// R-1 of US practice, h ft2 degF / Btu.
 constexpr double R_m2K_per_W = 0.176110184;
-constexpr double psi_Pa = 6894.757293168;
-constexpr double inch_m = 0.0254;
 constexpr double degF_K = 1.0 / 1.8;
 constexpr double hour_s = 3600.0;
 

@@ -6,6 +6,7 @@
 
 #include "slabwright/contract.hpp"
 #include "slabwright/handbook_star.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -38,10 +39,10 @@ void add(Ripple& to, double per_heat, double per_step) {
 Waves sum_waves(const StarGeometry& g) {
   Waves sum;
   const double nearest_m = std::min(g.cover_above_m, g.cover_below_m);
-  const double decay = 2.0 * std::numbers::pi * nearest_m / g.spacing_m;
+  const double decay = 2.0 * pi * nearest_m / g.spacing_m;
   const int waves = std::max(1, static_cast<int>(std::ceil(40.0 / decay)));  // exp(-40) is below the last digit
   for (int s = 1; s <= waves; ++s) {
-    const double number_per_m = 2.0 * std::numbers::pi * s / g.spacing_m;
+    const double number_per_m = 2.0 * pi * s / g.spacing_m;
     const double wave = g.concrete_W_per_mK * number_per_m;
     const double r1 = reflection(g.above_W_per_m2K, wave), r2 = reflection(g.below_W_per_m2K, wave);
     const double reach1 = std::exp(-number_per_m * g.cover_above_m), reach2 = std::exp(-number_per_m * g.cover_below_m);
@@ -60,7 +61,7 @@ Waves sum_waves(const StarGeometry& g) {
     add(sum.plane_midway, sign * more / wave, 2.0 * sign * (back1 - back2) / both);
   }
   // The sources' own waves at mid-way, alternating 1/s, summed in closed form.
-  add(sum.plane_midway, -std::numbers::ln2 * g.spacing_m / (2.0 * std::numbers::pi * g.concrete_W_per_mK), 0.0);
+  add(sum.plane_midway, -std::numbers::ln2 * g.spacing_m / (2.0 * pi * g.concrete_W_per_mK), 0.0);
   return sum;
 }
 
@@ -81,7 +82,7 @@ double layers_W_per_m2K(double face_W_per_m2K, double cover_m, double concrete_W
 }
 
 Star prepare(const StarGeometry& g, TubeField field) {
-  const double pi = std::numbers::pi, k = g.concrete_W_per_mK;
+  const double k = g.concrete_W_per_mK;
   Star star;
   star.geometry = g;
   star.waves = sum_waves(g);

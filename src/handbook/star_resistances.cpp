@@ -3,11 +3,11 @@
 
 #include "slabwright/contract.hpp"
 #include "slabwright/handbook_star.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 
 StarResistances star_resistances(const StarCircuit& c, double concrete_W_per_mK) {
-  const double pi = std::numbers::pi;
   const double bore_m = c.outside_m - 2.0 * c.wall_m;
   expects(bore_m > 0.0 && c.wall_m > 0.0 && c.wall_W_per_mK > 0.0, "star: the tube has no bore");
   expects(c.water_kg_per_s > 0.0 && c.water_J_per_kgK > 0.0 && c.length_m > 0.0, "star: no water flows");

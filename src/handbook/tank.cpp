@@ -1,13 +1,9 @@
 #include "slabwright/contract.hpp"
 #include "slabwright/handbook_tank.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
-namespace {
-
-constexpr double psi_Pa = 6894.757293168;
-constexpr double foot_m = 0.3048;
-
-}  // namespace
+namespace {}  // namespace
 
 double expansion_m3(double system_m3, double growth_share, double pipe_per_K, double rise_K) {
   return system_m3 * (growth_share - 3.0 * pipe_per_K * rise_K);

@@ -10,11 +10,10 @@
 #include "slabwright/contract.hpp"
 #include "slabwright/hydraulics_network.hpp"
 #include "slabwright/hydraulics_valve.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
-
-constexpr double gravity_m_per_s2 = 9.80665;
 
 // Where heating water moves at about this speed, and a valve or a stated law loses about this much, their chords
 // resemble the tangents that the solution will have. Only the first guess leans on it.

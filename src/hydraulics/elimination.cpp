@@ -10,8 +10,6 @@ namespace {
 
 constexpr int none = -1;
 
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
-
 /// The way out of a node that is about to go: its neighbours and the links to them.
 struct Ways {
   int count = 0;

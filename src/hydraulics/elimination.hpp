@@ -1,10 +1,14 @@
 // Which node is put out of the way when: the part of the linear algebra that knows only how the network is joined.
 #pragma once
+#include <cstddef>
 #include <vector>
 
 #include "hydraulics/graph.hpp"
 
 namespace slabwright {
+
+/// Rows are counted in int, to keep the lists short.
+inline std::size_t at(int row) { return static_cast<std::size_t>(row); }
 
 /// A node with two neighbours at most. Without it, its two links are one link between the neighbours: two resistances
 /// in series. What already joined the neighbours is in parallel with it.

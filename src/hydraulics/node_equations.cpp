@@ -8,7 +8,6 @@
 namespace slabwright {
 namespace {
 
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
 std::uint32_t place(int i) { return static_cast<std::uint32_t>(i); }
 
 Eigen::SparseMatrix<double, Eigen::ColMajor, int> upper_pattern(int rows, const std::vector<CoreLink>& links) {

@@ -12,11 +12,11 @@ namespace slabwright {
 namespace {
 
 // Nodes and numbered open branches, nothing else: what the package's algorithms walk.
-using Ways = boost::adjacency_list<boost::vecS, boost::vecS, boost::undirectedS, boost::no_property,
-                                   boost::property<boost::edge_index_t, std::size_t>>;
+using OpenWays = boost::adjacency_list<boost::vecS, boost::vecS, boost::undirectedS, boost::no_property,
+                                       boost::property<boost::edge_index_t, std::size_t>>;
 
-Ways open_ways(const HydronicGraph& graph) {
-  Ways ways(graph.node_count());
+OpenWays open_ways(const HydronicGraph& graph) {
+  OpenWays ways(graph.node_count());
   for (std::size_t i = 0; i < graph.branch_count(); ++i) {
     const BranchId branch{i};
     if (!is_shut(graph, branch)) add_edge(graph.from(branch).at, graph.to(branch).at, i, ways);
@@ -27,9 +27,9 @@ Ways open_ways(const HydronicGraph& graph) {
 // The same with the world outside as one more node, joined to every node that gives or takes water. Each branch has a
 // midpoint, since the package's biconnected components do not see the second of two branches between the same nodes.
 // The first half of a branch carries its number.
-Ways ways_and_outside(const HydronicGraph& graph) {
+OpenWays ways_and_outside(const HydronicGraph& graph) {
   const std::size_t outside = graph.node_count();
-  Ways ways(graph.node_count() + 1);
+  OpenWays ways(graph.node_count() + 1);
   std::size_t number = graph.branch_count();
   for (std::size_t i = 0; i < graph.branch_count(); ++i) {
     const BranchId branch{i};
@@ -53,7 +53,7 @@ struct Trees {
 
 struct Grow : boost::default_bfs_visitor {
   explicit Grow(Trees& t) : trees(t) {}
-  void tree_edge(const Ways::edge_descriptor& edge, const Ways& ways) const {
+  void tree_edge(const OpenWays::edge_descriptor& edge, const OpenWays& ways) const {
     const std::size_t from = source(edge, ways), to = target(edge, ways), at = get(boost::edge_index, ways, edge);
     trees.before[to] = from;
     trees.branch[to] = at;
@@ -64,7 +64,7 @@ struct Grow : boost::default_bfs_visitor {
 };
 
 // Breadth first, so that the round trips are short.
-Trees grow(const Ways& ways, std::size_t branches) {
+Trees grow(const OpenWays& ways, std::size_t branches) {
   const std::vector<std::size_t> zeros(num_vertices(ways), 0);
   Trees trees{zeros, zeros, zeros, std::vector<bool>(branches, false)};
   std::vector<boost::default_color_type> colours(num_vertices(ways), boost::white_color);
@@ -106,7 +106,7 @@ std::vector<std::size_t> connected_parts(const HydronicGraph& graph) {
 }
 
 std::vector<BranchId> branches_without_flow(const HydronicGraph& graph) {
-  const Ways ways = ways_and_outside(graph);
+  const OpenWays ways = ways_and_outside(graph);
   // Two edges lie in one biconnected component when a round trip passes both; a bridge has a component to itself.
   std::vector<std::size_t> component(2 * graph.branch_count() + graph.node_count(), 0);
   const auto by_branch = boost::make_iterator_property_map(component.begin(), get(boost::edge_index, ways));

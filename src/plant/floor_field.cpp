@@ -25,9 +25,9 @@ constexpr double sleeve_thickness_m = 0.009, sleeve_W_per_mK = 0.04;  ///< pract
 /// A limit met to a thousandth of a kelvin is met.
 constexpr double limit_tolerance_K = 1e-3, floor_limit_degC = 29.0;
 
-Measured degrees(double degC) { return {degC, Dimension::degree}; }
-Measured watts(double W) { return {W, Dimension::power}; }
-Measured metres(double m) { return {m, Dimension::length}; }
+using measured::degree;
+using measured::length;
+using measured::power;
 
 /// Mean, spread and span of what is shown cell by cell.
 struct Spread {
@@ -104,15 +104,15 @@ Diagnostic apron_too_warm(const ApronField& apron, std::size_t manifold) {
                   "where leaders spread before manifold {} the floor reaches {}; where people stand it may be {} "
                   "(EN 1264-2). ",
                   {apron.manifold.empty() ? fmt::format("{}", manifold + 1) : apron.manifold,
-                   degrees(apron.warmest.surface_degC), degrees(apron.limit_degC)}};
+                   degree(apron.warmest.surface_degC), degree(apron.limit_degC)}};
   if (!apron.sleeve_m) {
     said.sentence += "Foam sleeves as long as its leaders do not mend that: lower the supply or spread the leaders";
     return said;
   }
   said.sentence += "Foam sleeves on the first {} of each " +
                    std::string(apron.sleeve_both ? "leader" : "supply leader") + " keep it at {}";
-  said.parts.push_back(metres(*apron.sleeve_m));
-  said.parts.push_back(degrees(*apron.sleeved_degC));
+  said.parts.push_back(length(*apron.sleeve_m));
+  said.parts.push_back(degree(*apron.sleeved_degC));
   return said;
 }
 
@@ -122,7 +122,7 @@ Diagnostic warm_place(const FloorSpot& spot) {
           "",
           "with the water at its warmest the floor reaches {} at {} from the left and {} up; where people stand it may "
           "be {} (EN 1264-2)",
-          {degrees(spot.surface_degC), metres(spot.x_m), metres(spot.y_m), degrees(floor_limit_degC)}};
+          {degree(spot.surface_degC), length(spot.x_m), length(spot.y_m), degree(floor_limit_degC)}};
 }
 
 Diagnostic no_shape() {
@@ -137,7 +137,7 @@ Diagnostic heat_differs(double field_W, double point_W) {
           "field.heat-differs",
           "",
           "tube as it lies gives the rooms {}; counted by its length it gives {}",
-          {watts(field_W), watts(point_W)}};
+          {power(field_W), power(point_W)}};
 }
 
 bool in_apron(const LaidFloor& laid, Point where) {

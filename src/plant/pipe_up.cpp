@@ -7,6 +7,7 @@
 #include "slabwright/contract.hpp"
 #include "slabwright/handbook_practice.hpp"
 #include "slabwright/plant.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -18,7 +19,6 @@ constexpr double port_spacing_m = 0.05, bar_diameter_m = 0.025, bar_tee_coeffici
 constexpr double mixing_valve_kv = 4.0;
 // Practice: elbows and tees of the mains, each way.
 constexpr double mains_fittings_coefficient = 2.0;
-constexpr double pi = 3.14159265358979323846;
 
 Checked<Pump> pump_of(const Design& design, std::size_t generic) {
   if (design.pump.points.empty()) {

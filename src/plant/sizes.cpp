@@ -7,15 +7,14 @@
 #include "slabwright/handbook_practice.hpp"
 #include "slabwright/handbook_tank.hpp"
 #include "slabwright/plant.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
-constexpr double gravity_m_per_s2 = 9.80665;
 constexpr double atmosphere_Pa = 101325.0;
 // Practice: water inside an electric boiler, and a tank heater of 40 gal.
 constexpr double boiler_content_m3 = 0.008, tank_heater_content_m3 = 0.150;
-constexpr double pi = 3.14159265358979323846;
 
 Customary customary(const Design& design) { return design.units == System::us ? Customary::us : Customary::si; }
 

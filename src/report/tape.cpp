@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright::report {
 namespace {
@@ -43,7 +44,7 @@ std::string tape(double si, System system) {
 std::string rule(double si, System system) {
   expects(std::isfinite(si) && si >= 0.0, "report: a size that is not a number, or below 0");
   if (system == System::si) return fmt::format("{:g} mm", std::round(10000.0 * si) / 10.0);
-  const auto sixteenths = static_cast<long long>(std::floor(si / (0.0254 / 16.0) + 0.5));
+  const auto sixteenths = static_cast<long long>(std::floor(si / (inch_m / 16.0) + 0.5));
   long long over = sixteenths % 16, under = 16;
   for (; over > 0 && over % 2 == 0; over /= 2) under /= 2;
   if (over == 0) return fmt::format("{} in", sixteenths / 16);

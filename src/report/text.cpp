@@ -15,11 +15,6 @@ namespace {
 
 constexpr std::size_t most_name = 24;
 
-std::string upper(std::string text) {
-  for (char& c : text) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
-  return text;
-}
-
 /// "36 x 30 ft", "1,080 ft2", or nothing where no floor is known.
 std::string floor_words(const Reader& reader) {
   const Slab& slab = reader.design().slab;
@@ -104,6 +99,11 @@ Page begun(const Reader& reader) {
 }
 
 }  // namespace
+
+std::string upper(std::string text) {
+  for (char& c : text) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+  return text;
+}
 
 std::string sentence(const std::string& text) {
   std::string out = text;

@@ -40,6 +40,9 @@ void add_site(Page& page, const Reader& reader);
 
 // Pieces that several of them share.
 
+/// In capitals.
+std::string upper(std::string text);
+
 /// "Capital letter, full stop."
 std::string sentence(const std::string& text);
 std::string sentence(const Diagnostic& said, System system);

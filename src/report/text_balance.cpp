@@ -2,7 +2,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 #include <cmath>
 
 #include "report/text.hpp"
@@ -46,12 +45,7 @@ std::size_t row_of(const Reader& reader, const BalanceMove& move) {
   return static_cast<std::size_t>(found - ports.begin());
 }
 
-std::string upper(std::string text) {
-  for (char& c : text) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
-  return text;
-}
-
-std::string verdict(const Reader& reader) {
+std::string balance_verdict(const Reader& reader) {
   const Answer& answer = reader.answer;
   if (!answer.balance) return "NOTHING TO BALANCE YET.";
   const std::size_t moves = answer.balance->move.size();
@@ -160,7 +154,7 @@ void add_ports(Page& page, const Reader& reader) {
   }
 }
 
-void add_pump(Page& page, const Reader& reader) {
+void add_balance_pump(Page& page, const Reader& reader) {
   const Answer& answer = reader.answer;
   if (!answer.file.design.pump.points.empty()) return;
   const Balance& balance = *answer.balance;
@@ -207,7 +201,7 @@ void add_balance(Page& page, const Reader& reader) {
   add_first_line(
       page, reader,
       fmt::format("setting the manifold   {}, {} tube", several(loops, "loop"), reader.design().tube.size.name));
-  add_text(page, verdict(reader));
+  add_text(page, balance_verdict(reader));
   if (!answer.balance) {
     add_lacking(page, reader);
     add_reasons(page, reader, answer.verdict.reasons, most_reason_lines);
@@ -219,7 +213,7 @@ void add_balance(Page& page, const Reader& reader) {
   add_reasons(page, reader, answer.verdict.reasons, most_reason_lines);
   add_blank(page);
   add_ports(page, reader);
-  add_pump(page, reader);
+  add_balance_pump(page, reader);
   add_blank(page);
   add_advice(page, reader);
   add_lacking(page, reader);

@@ -8,7 +8,7 @@
 namespace slabwright::report {
 namespace {
 
-std::string verdict(const Reader& reader) {
+std::string check_verdict(const Reader& reader) {
   const DesignFile& file = reader.answer.file;
   const bool any_moves = !reader.answer.sensitivity.empty();
   const std::string yours =
@@ -53,7 +53,7 @@ void add_verdict_beyond_file(Page& page, const Reader& reader) {
 
 void add_check(Page& page, const Reader& reader) {
   add_first_line(page, reader, "");
-  add_text(page, verdict(reader));
+  add_text(page, check_verdict(reader));
   add_sharpen(page, reader, "");
   add_blank(page);
   add_verdict_beyond_file(page, reader);

@@ -15,7 +15,7 @@ std::string weather(const Reader& reader) {
                      reader(Kind::degree, climate.indoor_degC, Figure::indoor));
 }
 
-std::string verdict(const Reader& reader) {
+std::string design_verdict(const Reader& reader) {
   const Answer& answer = reader.answer;
   const std::size_t reasons = answer.verdict.reasons.size();
   if (!answer.loops) return "NOT ENOUGH IS KNOWN to lay out a floor:";
@@ -330,7 +330,7 @@ void add_design(Page& page, const Reader& reader) {
   constexpr std::size_t least_reason_lines = 3;
   const Answer& answer = reader.answer;
   add_first_line(page, reader, "");
-  add_text(page, verdict(reader));
+  add_text(page, design_verdict(reader));
   if (!answer.loops) {
     add_reasons(page, reader, answer.verdict.reasons, most_lines / 2);
     add_lacking(page, reader);

@@ -2,7 +2,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 
 #include "report/tape.hpp"
 #include "report/text.hpp"
@@ -13,12 +12,6 @@ namespace {
 std::string_view words(Drilling word) {
   constexpr std::string_view all[] = {"likely clear", "in doubt", "do not drill"};
   return all[static_cast<std::size_t>(word)];
-}
-
-std::string upper(std::string_view text) {
-  std::string out(text);
-  for (char& c : out) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
-  return out;
 }
 
 /// "mill feet and lift posts".
@@ -48,7 +41,7 @@ std::string verdict(const DrillGuide& guide) {
   for (const Drilling word : {Drilling::do_not_drill, Drilling::in_doubt, Drilling::likely_clear}) {
     const std::string names = names_of(guide, word);
     if (names.empty()) continue;
-    text += (text.empty() ? upper(words(word)) : "; " + std::string(words(word))) + ": " + names;
+    text += (text.empty() ? upper(std::string(words(word))) : "; " + std::string(words(word))) + ": " + names;
   }
   return text + ". Scan before you drill.";
 }

@@ -12,7 +12,7 @@ namespace {
 std::string dial(const Reader& reader, double degC) { return reader(Kind::dial, degC, Figure::frost_hold); }
 
 /// The verdict, in the one sentence that is acted upon.
-std::string verdict(const Reader& reader) {
+std::string setting_verdict(const Reader& reader) {
   const Answer& answer = reader.answer;
   if (!answer.freeze) return "HOW LOW CANNOT BE SAID YET.";
   const Freeze& freeze = *answer.freeze;
@@ -130,7 +130,7 @@ void add_freeze(Page& page, const Reader& reader) {
   constexpr std::size_t most_reason_lines = 6;
   const Answer& answer = reader.answer;
   add_first_line(page, reader, "how low may the floor be left?");
-  add_text(page, verdict(reader));
+  add_text(page, setting_verdict(reader));
   if (!answer.freeze) {
     add_lacking(page, reader);
     add_reasons(page, reader, answer.verdict.reasons, most_reason_lines);

@@ -6,7 +6,7 @@
 namespace slabwright::report {
 namespace {
 
-void add_titled(Page& page, std::string_view title, const Table& table) {
+void add_part(Page& page, std::string_view title, const Table& table) {
   if (table.rows.empty()) return;
   add_gap(page);
   add_text(page, title);
@@ -35,7 +35,7 @@ void add_all_asked(Page& page, const Reader& reader) {
                           place.decides ? bare_or_none(place.asks_slab_degC) : "",
                           bare(Kind::fine_degree, place.shut_degC, system),
                           place.decides ? "" : bare_or_none(place.ice_below_degC)});
-  add_titled(page, "WHAT EVERY PLACE ASKS FOR, before sensor error; the last two in weather that lasts", table);
+  add_part(page, "WHAT EVERY PLACE ASKS FOR, before sensor error; the last two in weather that lasts", table);
 }
 
 void add_lasting(Page& page, const Reader& reader) {
@@ -50,14 +50,14 @@ void add_lasting(Page& page, const Reader& reader) {
                         or_none(reader, Kind::dial, freeze.lasting_slab_dial_degC)});
   table.rows.push_back({"any one loop shut for good", or_none(reader, Kind::dial, freeze.shut_air_dial_degC),
                         or_none(reader, Kind::dial, freeze.shut_slab_dial_degC)});
-  add_titled(page, "HAD THE COLDEST HOUR LASTED", table);
+  add_part(page, "HAD THE COLDEST HOUR LASTED", table);
 }
 
 std::string hours(const Reader& reader, double lasts_s) {
   return reader.answer.outage ? whole_hours(lasts_s, reader.answer.outage->longest_s, reader.system()) : "";
 }
 
-void add_bands(Page& page, const Reader& reader) {
+void add_band_table(Page& page, const Reader& reader) {
   if (!reader.answer.bands) return;
   const Bands& bands = *reader.answer.bands;
   const System system = reader.system();
@@ -74,7 +74,7 @@ void add_bands(Page& page, const Reader& reader) {
        hours(reader, bands.lasts_middle_s)},
       {"95 of 100 draws", degrees(bands.air_high_degC), degrees(bands.slab_high_degC),
        hours(reader, bands.lasts_low_s)}};
-  add_titled(page, "WHAT NOBODY CAN KNOW (5 to 95 of 100 draws)", table);
+  add_part(page, "WHAT NOBODY CAN KNOW (5 to 95 of 100 draws)", table);
   Table moves{{left_column("moves the setting, from end to end"), {"wall"}, {"slab"}}, {}, 0};
   for (const BandInput& input : bands.input)
     moves.rows.push_back({input.what, reader(Kind::rise, input.air_K), reader(Kind::rise, input.slab_K)});
@@ -99,7 +99,7 @@ void add_sensor_cases(Page& page, const Reader& reader) {
                           bare(Kind::fine_degree, one.dial_degC, system),
                           bare(Kind::rise, one.coldest_spare_K, system)});
   }
-  add_titled(
+  add_part(
       page,
       fmt::format("A SENSOR IN THE WRONG PLACE, in {} (to spare above what freezes first)", unit(Kind::degree, system)),
       table);
@@ -110,7 +110,7 @@ void add_sensor_cases(Page& page, const Reader& reader) {
 void add_freeze_full(Page& page, const Reader& reader) {
   add_all_asked(page, reader);
   add_lasting(page, reader);
-  add_bands(page, reader);
+  add_band_table(page, reader);
   add_sensor_cases(page, reader);
 }
 

@@ -53,7 +53,7 @@ void add_loops(Page& page, const Reader& reader) {
   add_titled(page, "LOOPS (a leader is the run to the manifold)", table);
 }
 
-void add_water(Page& page, const Reader& reader) {
+void add_water_table(Page& page, const Reader& reader) {
   const Answer& answer = reader.answer;
   if (!answer.point || !answer.loops) return;
   const System system = reader.system();
@@ -297,7 +297,7 @@ void add_full(Page& page, const Reader& reader) {
   if (question == Question::design || question == Question::balance) {
     add_loops(page, reader);
     add_site(page, reader);
-    add_water(page, reader);
+    add_water_table(page, reader);
     add_hardest(page, reader);
     add_plant(page, reader);
   }

@@ -5,11 +5,12 @@
 
 #include "report/tape.hpp"
 #include "report/text.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright::report {
 namespace {
 
-std::string verdict(const Reader& reader) {
+std::string route_verdict(const Reader& reader) {
   const Answer& answer = reader.answer;
   if (!answer.loops) return "NOT ENOUGH IS KNOWN to lay out a floor:";
   if (!answer.loops->drawing) return "THE LOOPS CANNOT BE DRAWN:";
@@ -51,7 +52,7 @@ void add_lie(Page& page, const Reader& reader) {
                       reader(Kind::short_length, check.apron_separation_m)));
   const bool us = reader.system() == System::us;
   add_row(page, "", "leaders",
-          fmt::format("up to {:.1f} {} before the manifold", us ? check.apron_m_per_m2 * 0.3048 : check.apron_m_per_m2,
+          fmt::format("up to {:.1f} {} before the manifold", us ? check.apron_m_per_m2 * foot_m : check.apron_m_per_m2,
                       us ? "ft of tube per ft2" : "m of tube per m2"));
   add_row(page, "", "floor",
           fmt::format("99 % of it lies within {} of a tube, the farthest spot {}",
@@ -63,7 +64,7 @@ void add_lie(Page& page, const Reader& reader) {
                   us ? check.bends_per_100ft_ratio : check.bends_per_100ft_ratio / 0.3048, us ? "100 ft" : "100 m"));
 }
 
-void add_loops(Page& page, const Reader& reader) {
+void add_laid_loops(Page& page, const Reader& reader) {
   const System system = reader.system();
   const LoopPlan& plan = *reader.answer.loops;
   const bool several_manifolds = reader.design().manifold.size() > 1;
@@ -93,7 +94,7 @@ constexpr std::size_t below_loops = 6;
 void add_loops_if_room(Page& page, const Reader& reader) {
   Page with = page;
   add_gap(with);
-  add_loops(with, reader);
+  add_laid_loops(with, reader);
   if (reader.options.full || with.lines.size() + below_loops <= most_lines) {
     page = std::move(with);
   } else {
@@ -139,7 +140,7 @@ void add_better(Page& page, const Reader& reader) {
 void add_route(Page& page, const Reader& reader) {
   const Answer& answer = reader.answer;
   add_first_line(page, reader, "");
-  add_text(page, verdict(reader));
+  add_text(page, route_verdict(reader));
   add_reasons(page, reader, answer.verdict.reasons, 8);
   if (answer.loops && !answer.loops->drawing && answer.verdict.reasons.empty()) add_what_drawing_needs(page);
   add_lacking(page, reader);

@@ -7,12 +7,12 @@
 #include "joints.hpp"
 #include "ports.hpp"
 #include "remarks_layout.hpp"
+#include "slabwright/units_exact.hpp"
 #include "vectors.hpp"
 
 namespace slabwright::routing {
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
 /// Of the apron, in spacings: as much as a manifold of one loop has, and what each more adds.
 constexpr double least_reach = 3.0, reach_of_loop = 0.5;
 constexpr double step_m = 0.05, sag_m = 0.005, hair_m = 1e-3;

@@ -11,6 +11,7 @@
 #include "ports.hpp"
 #include "segments.hpp"
 #include "slabwright/routing_layout.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -26,10 +27,8 @@ using routing::slack_m;
 
 constexpr double coarse_sag_m = 0.002;
 constexpr double raster = 0.25;  ///< of the spacing
-constexpr double foot_m = 0.3048;
 /// More than rounding makes of a distance between boxes.
 constexpr double hair_m = 1e-9;
-constexpr double pi = 3.14159265358979323846;
 
 /// Crossings and distances between tubes.
 void check_apart(const LayoutTask& task, const std::vector<Segment>& all, LayoutCheck& check) {

@@ -8,6 +8,7 @@
 #include "lay_zone.hpp"
 #include "mirror.hpp"
 #include "remarks_layout.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright::routing {
 namespace {
@@ -76,7 +77,7 @@ TubeLayout layout_of(const LayoutTask& task, const Draft& draft) {
     loop.patch_m2 = patch_m2(draft, static_cast<int>(k));
     loop.left_first = draft.cold_last[k] != 0;
     for (Piece piece : loop.left_first ? reversed(draft.path[k]) : draft.path[k]) {
-      loop.turned_deg += sweep_rad(piece) * 180.0 / 3.14159265358979323846;
+      loop.turned_deg += sweep_rad(piece) * 180.0 / pi;
       loop.path.push_back(piece_outside(piece, task));
     }
     loop.crossing = crossings_of(loop.path, task.joint);

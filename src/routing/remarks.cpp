@@ -21,7 +21,7 @@ constexpr double cover_tolerance_share = 0.10;
 /// Loops of the very limit are not too long for a rounding.
 constexpr double limit_tolerance_m = 1e-6;
 
-Measured length(double m) { return {m, Dimension::length}; }
+using measured::length;
 
 std::string row_of(std::string_view table, std::size_t row) { return fmt::format("{}[{}]", table, row + 1); }
 

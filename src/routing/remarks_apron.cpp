@@ -5,16 +5,17 @@
 
 #include "density.hpp"
 #include "lay_out.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright::routing {
 namespace {
 
 /// More tube than this warms the floor more than a floor is warmed elsewhere (practice): 2.5 ft on a square foot.
-constexpr double most_m_per_m2 = 2.5 / 0.3048;
+constexpr double most_m_per_m2 = 2.5 / foot_m;
 /// Ports this far apart keep leaders of any number of loops to about that; the round figure above one over it.
 constexpr double us_pitch_m = 5.0 * 0.0254, si_pitch_m = 0.125;
 
-Measured length(double m) { return {m, Dimension::length}; }
+using measured::length;
 
 std::string named(const Design& design, std::size_t row) {
   const std::string& name = design.manifold[row].name;

@@ -18,7 +18,7 @@ constexpr double least_cover_m = 2.0 * 0.0254, most_of_slab_share = 1.0 / 3.0, l
 /// A figure typed in sixteenths of an inch is not too small for a rounding.
 constexpr double rounding_m = 2e-4;
 
-Measured length(double m) { return {m, Dimension::length}; }
+using measured::length;
 
 /// The least concrete over the tube that is cut from above.
 double concrete_over_tube_m(const Design& design, const TubeSize& tube) {

@@ -6,7 +6,7 @@
 namespace slabwright::routing {
 namespace {
 
-Measured length(double m) { return {m, Dimension::length}; }
+using measured::length;
 
 /// Says one broken place: what, then where it is by two walls.
 class Sayer {

@@ -16,8 +16,8 @@ constexpr double far_floor = 0.005;
 /// As in LayoutCheck::sound().
 constexpr double least_separation = 0.93, least_bulb_separation = 0.6;
 
-Measured length(double m) { return {m, Dimension::length}; }
-Measured share(double ratio) { return {ratio, Dimension::share}; }
+using measured::length;
+using measured::share;
 std::string number(int count) { return fmt::format("{}", count); }
 
 Diagnostic said(Severity severity, std::string code, std::string about, std::string sentence,

@@ -5,6 +5,7 @@
 #include <cstddef>
 
 #include "open_floor.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright::routing {
 
@@ -27,7 +28,7 @@ struct Segment {
 };
 
 /// A turn of more than half a turn, which swings out beside its legs.
-inline bool is_bulb(const Piece& piece) { return sweep_rad(piece) > 3.14159265358979323846 + 0.01; }
+inline bool is_bulb(const Piece& piece) { return sweep_rad(piece) > pi + 0.01; }
 
 /// Short ones, so that each has one place along its loop.
 class Segments {

@@ -18,8 +18,8 @@ constexpr double most_covering_m2K_per_W = 0.15;
 /// A limit met to a thousandth of a kelvin is met.
 constexpr double limit_tolerance_K = 1e-3;
 
-Measured degrees(double degC) { return {degC, Dimension::degree}; }
-Measured watts(double W) { return {W, Dimension::power}; }
+using measured::degree;
+using measured::power;
 
 /// Wall and nominal film of the tube.
 double nominal_tube_mK_per_W(const Design& design, const Section& section) {
@@ -68,8 +68,8 @@ Diagnostic too_warm(const RoomFloor& floor, double wanted_over_degC, std::size_t
           "the floor of {} gives at most {} of the {} its room asks for, {} short: over the tubes it may be {} "
           "(EN 1264-2) and would be {}. Closer tubes, less loss or a second source mend it; a strip of 1 m along the "
           "outer walls may be {}",
-          {floor.room, watts(floor.given_W_per_m2 * floor.heated_m2), watts(floor.wanted_W_per_m2 * floor.heated_m2),
-           watts(floor.shortfall_W), degrees(floor_limit_degC), degrees(wanted_over_degC), degrees(strip_limit_degC)}};
+          {floor.room, power(floor.given_W_per_m2 * floor.heated_m2), power(floor.wanted_W_per_m2 * floor.heated_m2),
+           power(floor.shortfall_W), degree(floor_limit_degC), degree(wanted_over_degC), degree(strip_limit_degC)}};
 }
 
 Diagnostic no_tube(const RoomLoss& loss, std::size_t room) {
@@ -77,7 +77,7 @@ Diagnostic no_tube(const RoomLoss& loss, std::size_t room) {
           "floor.no-tube",
           fmt::format("room[{}]", room + 1),
           "{} asks its floor for {}, and no tube lies in it",
-          {loss.name, watts(loss.wanted_W)}};
+          {loss.name, power(loss.wanted_W)}};
 }
 
 std::vector<Diagnostic> remarks_on(const Design& design, const FloorPlan& plan) {

@@ -8,12 +8,12 @@
 namespace slabwright::sitework {
 namespace {
 
-using Rows = std::vector<std::vector<double>>;
+using Matrix = std::vector<std::vector<double>>;
 
 /// L with L L^T the matrix.
-Rows square_root(const Rows& matrix) {
+Matrix square_root(const Matrix& matrix) {
   const std::size_t n = matrix.size();
-  Rows lower(n, std::vector<double>(n, 0.0));
+  Matrix lower(n, std::vector<double>(n, 0.0));
   for (std::size_t i = 0; i < n; ++i) {
     for (std::size_t j = 0; j <= i; ++j) {
       double rest = matrix[i][j];
@@ -31,10 +31,10 @@ Rows square_root(const Rows& matrix) {
 
 }  // namespace
 
-Rows inverse_of(const Rows& matrix) {
-  const Rows lower = square_root(matrix);
+Matrix inverse_of(const Matrix& matrix) {
+  const Matrix lower = square_root(matrix);
   const std::size_t n = matrix.size();
-  Rows inverse(n, std::vector<double>(n, 0.0));
+  Matrix inverse(n, std::vector<double>(n, 0.0));
   for (std::size_t column = 0; column < n; ++column) {
     std::vector<double>& x = inverse[column];
     x[column] = 1.0;

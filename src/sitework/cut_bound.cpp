@@ -4,14 +4,13 @@
 #include <cmath>
 
 #include "sitework/cut_search.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright::sitework {
 namespace {
 
 constexpr std::size_t cells = 16384;
 using Sums = std::bitset<cells + 1>;
-
-constexpr double foot_m = 0.3048;
 
 /// The largest of the sums up to `most`, which has one.
 std::size_t largest(const Sums& sums, std::size_t most) {

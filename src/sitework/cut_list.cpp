@@ -3,13 +3,10 @@
 #include <numeric>
 
 #include "slabwright/sitework.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
-namespace {
-
-constexpr double foot_m = 0.3048;
-
-}  // namespace
+namespace {}  // namespace
 
 std::vector<double> usual_coils_m(System system) {
   if (system == System::si) return {100.0, 120.0, 200.0, 240.0, 500.0};

@@ -6,13 +6,13 @@
 #include "sitework/nearest.hpp"
 #include "slabwright/contract.hpp"
 #include "slabwright/sitework_found.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
 using namespace sitework;
 
-constexpr double inch_m = 0.0254;
 constexpr double degrees_per_rad = 180.0 / 3.14159265358979323846;
 /// Nearest tube is looked for anew so often.
 constexpr int rounds = 3;

@@ -5,6 +5,7 @@
 #include "sitework/nearest.hpp"
 #include "slabwright/sitework_guide.hpp"
 #include "slabwright/tube.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -12,8 +13,6 @@ namespace {
 using sitework::dot;
 using sitework::minus;
 using sitework::unit;
-
-constexpr double inch_m = 0.0254;
 
 /// What nobody said, practice.
 struct Usual {
@@ -36,7 +35,7 @@ bool side_by_side(const PlanWall& a, const PlanWall& b) {
 }
 
 /// An anchor of the file, or the hole asked about, as holes on the plan.
-struct Wanted {
+struct WantedHole {
   std::string name, about;
   AnchorPattern pattern;
 };
@@ -58,7 +57,7 @@ class Guiding {
     }
     first_ = walls->first;
     second_ = walls->second;
-    const std::vector<Wanted> wanted = all_wanted();
+    const std::vector<WantedHole> wanted = all_wanted();
     if (!said_.empty()) return {std::nullopt, std::move(said_)};
     if (wanted.empty()) {
       return refused("drill.no-hole", "anchor",
@@ -67,7 +66,7 @@ class Guiding {
     }
     gather_tube();
     if (!gather_found()) return {std::nullopt, std::move(said_)};
-    for (const Wanted& one : wanted) guide_.anchor.push_back(anchor(one));
+    for (const WantedHole& one : wanted) guide_.anchor.push_back(anchor(one));
     return {std::move(guide_), std::move(said_)};
   }
 
@@ -109,8 +108,8 @@ class Guiding {
     said_.push_back(std::move(d));
   }
 
-  std::vector<Wanted> all_wanted() {
-    std::vector<Wanted> wanted;
+  std::vector<WantedHole> all_wanted() {
+    std::vector<WantedHole> wanted;
     if (asked_.at) {
       guide_.hole_is_ours = !asked_.diameter_m || !asked_.depth_m;
       const auto point = place_of(*asked_.at, "--at");
@@ -122,19 +121,19 @@ class Guiding {
     } else {
       for (std::size_t i = 0; i < design_.anchor.size(); ++i) add_anchor(i, wanted);
     }
-    for (const Wanted& one : wanted)
+    for (const WantedHole& one : wanted)
       for (const Point& hole : one.pattern.hole) must_lie_on_slab(hole, one.name, one.about);
     return wanted;
   }
 
-  void add_anchor(std::size_t row, std::vector<Wanted>& wanted) {
+  void add_anchor(std::size_t row, std::vector<WantedHole>& wanted) {
     const Anchor& anchor = design_.anchor[row];
     const std::string about = "anchor[" + std::to_string(row + 1) + "]";
     const auto point = place_of(anchor.place, about + ".place");
     if (!point) return;
-    Wanted one{anchor.name.empty() ? "anchor " + std::to_string(row + 1) : anchor.name,
-               about,
-               {{}, asked_.diameter_m.value_or(anchor.diameter_m), asked_.depth_m.value_or(anchor.depth_m)}};
+    WantedHole one{anchor.name.empty() ? "anchor " + std::to_string(row + 1) : anchor.name,
+                   about,
+                   {{}, asked_.diameter_m.value_or(anchor.diameter_m), asked_.depth_m.value_or(anchor.depth_m)}};
     for (const Place& hole : anchor.holes) one.pattern.hole.push_back({point->x_m + hole.x_m, point->y_m + hole.y_m});
     if (anchor.holes.empty()) one.pattern.hole.push_back(*point);
     wanted.push_back(std::move(one));
@@ -188,7 +187,7 @@ class Guiding {
     return {place.x_m, place.y_m, from_wall_m(first_, place), from_wall_m(second_, place)};
   }
 
-  GuideAnchor anchor(const Wanted& one) {
+  GuideAnchor anchor(const WantedHole& one) {
     const PatternReading reading = read_pattern(tube_, doubt_, one.pattern);
     GuideAnchor anchor{one.name, one.pattern.diameter_m, one.pattern.depth_m, {}, reading.strike_share, reading.word,
                        {}};
@@ -203,7 +202,7 @@ class Guiding {
   }
 
   /// A shift first; a turn with it only where shifts alone leave doubt and there is something to turn.
-  void add_move(const Wanted& one, GuideAnchor& anchor) const {
+  void add_move(const WantedHole& one, GuideAnchor& anchor) const {
     if (anchor.word == Drilling::likely_clear || guide_.may_move_m < usual_.step_m) return;
     MoveLimits limits{guide_.may_move_m, usual_.step_m, 0.0, 1.0};
     PatternMove best = least_risk_move(tube_, doubt_, one.pattern, limits);
@@ -222,7 +221,7 @@ class Guiding {
     anchor.move.push_back(std::move(move));
   }
 
-  void say_of(const Wanted& one, const GuideAnchor& anchor) {
+  void say_of(const WantedHole& one, const GuideAnchor& anchor) {
     if (anchor.depth_m >= floor_thickness_m(design_.slab)) {
       Diagnostic d = said(Severity::warning, "drill.through", one.about, "{} goes {} deep, through the {} of concrete");
       d.parts = {one.name, Measured{anchor.depth_m, Dimension::length},

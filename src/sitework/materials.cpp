@@ -4,11 +4,11 @@
 
 #include "slabwright/contract.hpp"
 #include "slabwright/sitework_materials.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
-constexpr double foot_m = 0.3048;
 constexpr double wide_m = 1.0;
 
 }  // namespace

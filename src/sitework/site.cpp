@@ -3,11 +3,10 @@
 
 #include "slabwright/sitework.hpp"
 #include "slabwright/sitework_guide.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
-
-constexpr double inch_m = 0.0254;
 
 bool all_drawn(const LoopPlan& plan) {
   return !plan.loop.empty() && std::all_of(plan.loop.begin(), plan.loop.end(), [](const Loop& l) { return l.path; });

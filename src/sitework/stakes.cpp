@@ -37,7 +37,7 @@ double tip_of(const Run& run) {
 }
 
 /// One thing that wants a line: tube along it, or the tips of turns.
-struct Wanted {
+struct WantedStake {
   double at_m = 0.0;
   double from_m = 0.0, to_m = 0.0;
   bool tip = false;
@@ -45,10 +45,11 @@ struct Wanted {
 
 class Lines {
  public:
-  void want(Wanted one) { wanted_.push_back(one); }
+  void want(WantedStake one) { wanted_.push_back(one); }
 
   StakeTable table(const std::string& wall, char letter, double step_m) {
-    std::stable_sort(wanted_.begin(), wanted_.end(), [](const Wanted& a, const Wanted& b) { return a.at_m < b.at_m; });
+    std::stable_sort(wanted_.begin(), wanted_.end(),
+                     [](const WantedStake& a, const WantedStake& b) { return a.at_m < b.at_m; });
     StakeTable table{wall, {}};
     for (std::size_t i = 0; i < wanted_.size();) {
       std::size_t end = i;
@@ -63,7 +64,7 @@ class Lines {
   }
 
  private:
-  static void join(StakeLine& line, const Wanted& one) {
+  static void join(StakeLine& line, const WantedStake& one) {
     line.off_m = std::max(line.off_m, std::abs(one.at_m - line.at_m));
     line.from_m = std::min(line.from_m, one.from_m);
     line.to_m = std::max(line.to_m, one.to_m);
@@ -71,7 +72,7 @@ class Lines {
     line.carries = line.carries || !one.tip;
   }
 
-  std::vector<Wanted> wanted_;
+  std::vector<WantedStake> wanted_;
 };
 
 /// The line that a place lies on; null where there is none.

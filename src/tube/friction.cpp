@@ -4,12 +4,11 @@
 
 #include "slabwright/contract.hpp"
 #include "slabwright/tube.hpp"
+#include "slabwright/units_exact.hpp"
 #include "tube/colebrook.hpp"
 
 namespace slabwright {
 namespace {
-
-constexpr double pi = std::numbers::pi;
 
 double inverse_root(const ColebrookEquation& of, double reynolds) {
   return colebrook_step(of, colebrook_step(of, serghides_start(of, reynolds)));

@@ -5,12 +5,11 @@
 
 #include "slabwright/contract.hpp"
 #include "slabwright/tube_run.hpp"
+#include "slabwright/units_exact.hpp"
 #include "tube/colebrook.hpp"
 
 namespace slabwright {
 namespace {
-
-constexpr double pi = std::numbers::pi;
 
 // A step that moved x by no more than this share of it leaves less than a rounding (see colebrook_step).
 constexpr double last_move_share = 1e-5;
