@@ -108,10 +108,32 @@ void add_hardest(Page& page, const Reader& reader) {
              table);
 }
 
+/// How it starts cold, and how its stages run.
+void add_behaviour(Table& table, const Reader& reader) {
+  const StartUp& start = reader.answer.sizes->start;
+  const BoilerCycle& cycle = reader.answer.sizes->cycle;
+  const std::string until = start.until_flow_s
+                                ? fmt::format("; 95 % of the usual flow after {:.0f} min", *start.until_flow_s / 60.0)
+                                : "; the usual flow is not reached";
+  table.rows.push_back(
+      {"first start",
+       fmt::format("at {} {} moves, {} of the usual flow, {} of the loops laminar{}",
+                   reader(Kind::degree, start.water_degC), reader(Kind::flow, start.flow_m3_per_s),
+                   reader(Kind::share, start.flow_share), reader(Kind::share, start.laminar_share), until)});
+  std::string runs = "stays on";
+  if (cycle.on_s) runs = fmt::format("{:.1f} min on, {:.1f} off", *cycle.on_s / 60.0, *cycle.off_s / 60.0);
+  if (cycle.buffer_m3 > 0.0) runs += ", buffer tank of " + reader(Kind::volume, cycle.buffer_m3);
+  table.rows.push_back(
+      {"stages", fmt::format("{} of {}: {}", cycle.stages_number, reader(Kind::boiler, cycle.stage_W), runs)});
+}
+
 void add_plant(Page& page, const Reader& reader) {
   const Answer& answer = reader.answer;
   if (!answer.sizes) return;
-  const auto& [pump, boiler, tank, electric] = *answer.sizes;
+  const PumpSize& pump = answer.sizes->pump;
+  const BoilerSize& boiler = answer.sizes->boiler;
+  const TankSize& tank = answer.sizes->tank;
+  const ElectricSize& electric = answer.sizes->electric;
   Table table{{left_column(""), left_column("")}, {}, 1};
   const auto row = [&](std::string_view about, std::string text) {
     table.rows.push_back({std::string(about), std::move(text)});
@@ -120,11 +142,16 @@ void add_plant(Page& page, const Reader& reader) {
                                 reader(Kind::flow, pump.runs_m3_per_s),
                                 against(pump.runs_head_m, answer.point ? answer.point->pump_Pa : 0.0, reader.system()),
                                 pump.hydraulic_W));
+  row("pump power", fmt::format("{:.0f} W from the wall, {:.0f} kWh a winter; {} of the flow where its curve ends; {} "
+                                "of suction head",
+                                pump.electric_W, pump.season_J / 3.6e6, reader(Kind::share, pump.runs_share),
+                                reader(Kind::head, pump.suction_m)));
   row("boiler", fmt::format("floor {}, for warming up {}, wanted {}, taken {}", reader(Kind::boiler, boiler.floor_W),
                             reader(Kind::boiler, boiler.pickup_W), reader(Kind::boiler, boiler.wanted_W),
                             reader(Kind::boiler, boiler.power_W)));
   row("boiler flow", fmt::format("at least {}, {}", reader(Kind::flow, boiler.least_flow_m3_per_s),
                                  boiler.flow_enough ? "which the floor gives" : "which the floor does not give"));
+  add_behaviour(table, reader);
   if (boiler.mixing_share) {
     row("mixing", fmt::format("{} of the supply is boiler water", reader(Kind::share, *boiler.mixing_share)));
   }
@@ -132,11 +159,22 @@ void add_plant(Page& page, const Reader& reader) {
   row("content", fmt::format("{} in all, {} of growth from {} to {}", reader(Kind::volume, tank.fluid_m3),
                              reader(Kind::volume, tank.expansion_m3), reader(Kind::degree, tank.coldest_degC),
                              reader(Kind::degree, tank.hottest_degC)));
-  row("pressure", fmt::format("cold fill {}, at most {} hot", reader(Kind::gauge, tank.fill_Pa),
-                              reader(Kind::gauge, tank.most_Pa)));
+  row("pressure", fmt::format("filled to {} at {}, so that {} stay when coldest ({} at the highest pipe); at most {} "
+                              "hot; relief valve for {} or more",
+                              reader(Kind::gauge, tank.start_Pa), reader(Kind::degree, tank.start_degC),
+                              reader(Kind::gauge, tank.fill_Pa), reader(Kind::gauge, tank.top_Pa),
+                              reader(Kind::gauge, tank.most_Pa), reader(Kind::heat, tank.relief_W)));
   if (electric.device_A) {
     row("supply", fmt::format("next standard protective device {}, for planning only; the electrician decides",
                               reader(Kind::current, *electric.device_A)));
+  }
+  if (electric.together_A) {
+    row("together",
+        fmt::format("{} with the second source and all else{}{}", reader(Kind::current, *electric.together_A),
+                    electric.one_heats_A
+                        ? fmt::format(", {} if only one heats at a time", reader(Kind::current, *electric.one_heats_A))
+                        : "",
+                    electric.main_A ? ", main breaker " + reader(Kind::current, *electric.main_A) : ""));
   }
   if (electric.free_A) {
     row("service", fmt::format("{} free, which {}", reader(Kind::current, *electric.free_A),
