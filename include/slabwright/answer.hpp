@@ -11,6 +11,7 @@
 #include "slabwright/freeze_recovery.hpp"
 #include "slabwright/plant_floor_field.hpp"
 #include "slabwright/plant_sizes.hpp"
+#include "slabwright/progress.hpp"
 #include "slabwright/sitework.hpp"
 #include "slabwright/sitework_guide.hpp"
 #include "slabwright/sitework_lines.hpp"
@@ -26,7 +27,7 @@ struct Wishes {
   bool bands = true;          ///< of the frost hold, where that is the question
   DrillAsked drill = {};      ///< where a hole is the question
   bool better_place = false;  ///< for the manifold, where the route is the question
-  Progress progress = {};     ///< told of the bands, which take a second or two
+  Works progress = {};        ///< told of what may take a second or more
 };
 
 /// What a design names beside itself, read by whoever has the disk.

@@ -67,6 +67,13 @@ struct DrawnAnchor {
   double diameter_m = 0.0;
 };
 
+/// The end of a U-turn on a line of the stake-out table.
+struct DrawnTip {
+  Point place;
+  Point ahead;  ///< the way the tube came, of length 1
+  std::string line;
+};
+
 struct DrawnFloor {
   std::string title;
   std::vector<std::string> notes;  ///< sentences beside the plan
@@ -81,6 +88,7 @@ struct DrawnFloor {
   std::vector<DrawnManifold> manifold;
   std::vector<DrawnLoop> loop;
   std::vector<DrawnAnchor> anchor;
+  std::vector<DrawnTip> tip;
   double tube_diameter_m = 0.0;  ///< outside
   double spacing_m = 0.0;
   std::string north_words = "north";
@@ -103,10 +111,10 @@ std::string length_words(double length_m, System system);
 
 /// Draws the plan: tube dark, the first half solid and the second hollow; each patch pale with one of five light
 /// patterns, neighbours unlike; a chevron every 10 ft or 3 m, numbered every 50 ft or 15 m; loop numbers large and
-/// grey; port numbers in squares; joints dash-dot, crossings ringed with their sleeve's number; no-tube areas hatched;
-/// doors, anchors, dimensions, walls by name, north, scale bar and key. Tube is drawn at its true width, but never so
-/// thin that solid and hollow look alike; the sheet then says so. Asks for an outline of three corners or more and
-/// paths that are not empty.
+/// grey; port numbers in squares; a bar at the end of each U-turn, with its line's name where there is room; joints
+/// dash-dot, crossings ringed with their sleeve's number; no-tube areas hatched; doors, anchors, dimensions, walls by
+/// name, north, scale bar and key. Tube is drawn at its true width, but never so thin that solid and hollow look alike;
+/// the sheet then says so. Asks for an outline of three corners or more and paths that are not empty.
 PlanSheet draw_plan(const DrawnFloor& plan);
 
 /// The same floor in letters for a terminal, at most 78 columns and 22 rows: a letter for each loop's patch, `#` no

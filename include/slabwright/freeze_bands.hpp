@@ -1,12 +1,12 @@
 // What nobody can know about a shop, and how wide it makes the lowest settings and the hours of a power cut.
 #pragma once
 #include <cstdint>
-#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "slabwright/freeze.hpp"
+#include "slabwright/progress.hpp"
 
 namespace slabwright {
 
@@ -47,9 +47,6 @@ struct Bands {
   int solves = 0, checks = 0, samples = 0;
   std::vector<BandInput> input;  ///< what moves most first
 };
-
-/// Told how much of the work is done, 0 to 1.
-using Progress = std::function<void(double)>;
 
 /// Seeded and quasi-random: the same design has the same band. A surface of second degree over all unknowns but the
 /// sensor's error stands for whole solves: edges as few states, snap and power cut. Absent where there is no setting.

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "slabwright/hydraulics_pump.hpp"
+#include "slabwright/hydraulics_valve.hpp"
 #include "slabwright/ids.hpp"
 #include "slabwright/tube.hpp"
 
@@ -34,11 +35,17 @@ struct PowerLaw {
   double exponent = 2.0;
 };
 
-struct CheckValve {};  ///< lets water go from the branch's start to its end only
-struct Shut {};        ///< lets nothing pass
+/// Lets water go from the branch's start to its end only, once its spring gives way. At zero or above; what an open
+/// valve loses beyond its spring is a KvValve or a Fitting beside it.
+struct CheckValve {
+  double opening_Pa = 0.0;
+};
 
-/// A Bore is a straight run of tube; a Pump drives water from the branch's start to its end.
-using Shape = std::variant<Bore, Fitting, KvValve, PowerLaw, Pump, CheckValve, Shut>;
+struct Shut {};  ///< lets nothing pass
+
+/// A Bore is a straight run of tube; a Pump drives water from the branch's start to its end, and a BypassValve opens
+/// that way.
+using Shape = std::variant<Bore, Fitting, KvValve, PowerLaw, Pump, CheckValve, BypassValve, Shut>;
 
 struct Element {
   Part part = Part::tube;
@@ -76,7 +83,7 @@ class HydronicGraph {
   const Liquid& liquid(BranchId branch) const;
   const std::vector<Element>& elements(BranchId branch) const;
 
-  struct Inside;  ///< the graph package's own graph, for the sources of this module
+  struct Inside;  ///< the nodes and branches themselves, for the sources of this module
   const Inside& inside() const { return *inside_; }
 
  private:

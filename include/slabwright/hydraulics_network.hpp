@@ -26,11 +26,12 @@ struct NetworkSolution {
   std::string worst_name;                 ///< the node or branch that is worst, measured by the tolerances
   std::vector<double> flow_m3_per_s;      ///< by branch
   std::vector<double> pressure_Pa;        ///< by node
-  std::vector<BranchId> checked;          ///< branches whose check valve holds water back
+  std::vector<BranchId> checked;          ///< branches whose check or bypass valve is shut by the pressure
   std::vector<BranchId> outside_curve;    ///< branches whose pump runs beyond its curve as known
 };
 
-/// Solves graphs of one layout: what is in the branches may change from call to call, not which nodes they join.
+/// Solves graphs of one layout: what is in the branches may change from call to call, not which nodes they join. How
+/// nodes are eliminated is found once, here.
 ///
 /// Pressures count from the node whose pressure is held; in a connected part with none, from its first node.
 class NetworkSolver {
@@ -52,8 +53,8 @@ class NetworkSolver {
 /// One solve of one graph.
 NetworkSolution solve_network(const HydronicGraph& graph, const NetworkOptions& options = {});
 
-/// Pressure lost along a branch at a flow, and its slope. What is shut, and a check valve against the flow, counts as
-/// nothing here: whether they let water pass is the solver's business.
+/// Pressure lost along a branch at a flow, and its slope. What is shut counts as nothing, and a check valve against the
+/// flow as no more than its spring: whether they let water pass is the solver's business.
 Loss branch_loss(const HydronicGraph& graph, BranchId branch, double flow_m3_per_s);
 
 /// What a part of a branch loses; below zero for a pump, which adds.

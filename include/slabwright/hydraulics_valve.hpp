@@ -27,6 +27,35 @@ double kv_in_parallel(const std::vector<double>& kvs);
 double loss_coefficient_from_kv(double kv, double inside_diameter_m);
 double kv_from_loss_coefficient(double loss_coefficient, double inside_diameter_m);
 
+/// A differential-pressure bypass valve: shut up to its opening pressure, from there open in proportion to the pressure
+/// across it, fully open a band further on. All greater than zero. (A spring that obeys Hooke under a disc; the trade
+/// states just these three figures.)
+struct BypassValve {
+  double opening_Pa = 2e4;
+  double band_Pa = 1e4;
+  double open_kv = 2.5;
+};
+
+/// The pressure across an open bypass valve at a flow: with y = (dp - opening) / band up to 1, Q = y Kv sqrt(dp). At no
+/// flow its opening pressure, and backwards a straight line from there, which only leads a solver back: a bypass valve
+/// lets no water back.
+Loss bypass_loss(const BypassValve& valve, const Liquid& liquid, double flow_m3_per_s);
+
+/// A three-way mixing valve: hot water and return water come in, and what one port loses in opening the other gains.
+struct ThreeWayValve {
+  double open_kv = 4.0;      ///< of either port when it is open and the other shut
+  double leak_share = 1e-3;  ///< of its open Kv that a shut port lets through; 0 or above
+};
+
+struct ThreeWayPorts {
+  double hot_kv = 0.0;
+  double return_kv = 0.0;
+};
+
+/// The ports with the stem at a share of its way from all return (0) to all hot (1), straight and complementary, so
+/// that together they pass about the same in any place. In a graph they are two branches that end in one node.
+ThreeWayPorts ports_at(const ThreeWayValve& valve, double hot_share);
+
 /// Kv in a straight line with the turns, from a leak when shut. The share at shut is one over the valve's range (R).
 struct LinearValve {
   double open_kv = 1.1;

@@ -59,7 +59,7 @@ struct LaidTask {
 class LaidBefore {
  public:
   /// Stands as long as this does.
-  const LaidTask& laid(const LayoutTask& task);
+  const LaidTask& laid(const LayoutTask& task, const Progress& progress = {});
 
  private:
   std::deque<LaidTask> known_;
@@ -88,7 +88,8 @@ std::optional<LayoutTask> layout_task(const Design& design);
 /// Leaders lie in the first heated room. Absent where there is no floor to lay tube in, where leaders take all that a
 /// loop may have, or where a listed loop names what the design does not have; the reasons say so. Also said: loops too
 /// long, uneven, very short or shorter than their leaders, tube and floor that do not match, ports that do not suffice.
-Checked<LoopPlan> plan_loops(const Design& design, LaidBefore* laid = nullptr);
+/// `progress` is told of a drawing that is laid anew.
+Checked<LoopPlan> plan_loops(const Design& design, LaidBefore* laid = nullptr, const Progress& progress = {});
 
 /// Where a manifold would serve the floor better.
 struct BetterPlace {
@@ -97,7 +98,7 @@ struct BetterPlace {
 };
 /// For each manifold of a floor that is laid, see better_place(): none where no place is clearly better, or where loops
 /// that are drawn already hang on it.
-std::vector<BetterPlace> better_places(const Design& design);
+std::vector<BetterPlace> better_places(const Design& design, const Progress& progress = {});
 
 Record record_of(Stretch&);
 Record record_of(Loop&);

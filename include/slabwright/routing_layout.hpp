@@ -7,6 +7,7 @@
 
 #include "slabwright/diagnostics.hpp"
 #include "slabwright/geometry_path.hpp"
+#include "slabwright/progress.hpp"
 
 namespace slabwright {
 
@@ -119,12 +120,13 @@ struct TubeLayout {
 /// long over all of it. Method: spanning trees of cells two spacings wide, each walked round (Gabriely and Rimon,
 /// "Spanning-tree based coverage of continuous areas by a mobile robot", 2001), one in each of the parts that the floor
 /// is cut into. Drawn loops are taken as they are, whatever they break; others keep off them as off each other.
-Checked<TubeLayout> lay_tube(const LayoutTask& task);
+/// `progress` is told at each step; it changes nothing.
+Checked<TubeLayout> lay_tube(const LayoutTask& task, const Progress& progress = {});
 
 /// A place at a wall where this manifold would serve the floor better, the others left where they are: shorter ways
 /// out, loops more alike, fewer bends. Places are tried a few paces apart and the most promising ones laid, so it takes
 /// up to four times as long as `lay_tube`. Absent where none is clearly better. The same task gives the same place.
-std::optional<PortRow> better_place(const LayoutTask& task, std::size_t manifold = 0);
+std::optional<PortRow> better_place(const LayoutTask& task, std::size_t manifold = 0, const Progress& progress = {});
 
 /// The way out of a loop, both ways: twice the way from its ports, through its own floor, to the nearest half of its
 /// tube. A loop whose first half runs in a corridor two tubes wide has at least half of its length for a way out, one

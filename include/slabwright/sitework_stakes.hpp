@@ -64,11 +64,20 @@ struct StakeWalk {
   std::vector<StakeStep> step;
 };
 
+/// The end of a U-turn: its tip touches this line.
+struct StakeTip {
+  std::size_t loop = 0;  ///< row in StakeTask::loop
+  std::string line;
+  Point place;
+  Point ahead;  ///< the way the tube came, of length 1
+};
+
 struct StakeOut {
   double step_m = 0.0;
   StakeTable first, second;  ///< lines A parallel to the first wall, lines B parallel to the second
   double off_m = 0.0;        ///< the farthest that tube lies from a line it is said to lie on
   std::vector<StakeWalk> walk;
+  std::vector<StakeTip> tip;  ///< loop by loop, in the order of the tube
 };
 
 /// Straight tube that is parallel to a wall within 2 mm lies on a line; lines closer than a millimetre, and those that

@@ -70,8 +70,10 @@ Answer answer(const DesignFile& file, const Wishes& wishes, const Brought& broug
   Passing passing;
   if (brought.weather) passing.weather = &brought.weather->year;
   passing.sees_floor = wishes.question == Question::design;
+  passing.progress = wishes.progress;
   Answer found = pass(brought.weather ? with_weather(file, *brought.weather) : file, wishes.question, passing);
   passing.sees_floor = false;
+  passing.progress = {};
   const std::vector<Diagnostic> weather = weather_said(found.file, brought);
   found.said.insert(found.said.begin(), weather.begin(), weather.end());
   found.wishes = wishes;
@@ -80,7 +82,8 @@ Answer answer(const DesignFile& file, const Wishes& wishes, const Brought& broug
     if (wishes.bands) add_bands(found, passing);
     add_cold_runs(found, passing);
   }
-  if (wishes.better_place && found.loops && found.loops->drawing) found.better = better_places(found.file.design);
+  if (wishes.better_place && found.loops && found.loops->drawing)
+    found.better = better_places(found.file.design, work_of(wishes.progress, "looking for better places"));
   if (wishes.question == Question::drill && found.loops) {
     Checked<DrillGuide> guide = drill_at(found.file.design, *found.loops, wishes.drill);
     found.drill = std::move(guide.value);

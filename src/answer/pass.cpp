@@ -119,7 +119,8 @@ void add_bands(Answer& answer, Passing& passing) {
   if (!answer.freeze || !answer.envelope || !answer.floor) return;
   const ColdShop shop(answer, passing);
   const Unknowns unknowns = usual_unknowns(answer.file.design);
-  answer.bands = freeze_bands(shop.held, *answer.freeze, unknowns, {}, answer.wishes.progress);
+  answer.bands =
+      freeze_bands(shop.held, *answer.freeze, unknowns, {}, work_of(answer.wishes.progress, "what nobody can know"));
   if (!answer.bands) return;
   auto covered = with_dials(shop.held, *answer.freeze, covering(*answer.bands), boiler_W(answer));
   if (!covered.value) return;
@@ -128,7 +129,8 @@ void add_bands(Answer& answer, Passing& passing) {
   answer.said.erase(std::remove_if(answer.said.begin(), answer.said.end(), of_freeze), answer.said.end());
   answer.freeze = keep(std::move(covered), answer.said);
   // Hours are from the dial that is printed.
-  if (raised) answer.bands = freeze_bands(shop.held, *answer.freeze, unknowns);
+  const Progress again = work_of(answer.wishes.progress, "what nobody can know, at the higher setting");
+  if (raised) answer.bands = freeze_bands(shop.held, *answer.freeze, unknowns, {}, again);
 }
 
 void add_cold_runs(Answer& answer, Passing& passing) {
@@ -147,7 +149,9 @@ Answer pass(const DesignFile& file, Question question, Passing& passing, Reach r
   answer.wishes.question = question;
   answer.wishes.sensitivities = false;
   answer.file = file;
-  answer.loops = keep(plan_loops(file.design, passing.draws ? &passing.laid : nullptr), answer.said);
+  answer.loops =
+      keep(plan_loops(file.design, passing.draws ? &passing.laid : nullptr, work_of(passing.progress, "laying tube")),
+           answer.said);
   if (question == Question::drill) return answer;
   if (answer.loops && reach == Reach::whole) {
     answer.cuts = keep(cut_list(file.design, *answer.loops), answer.said);

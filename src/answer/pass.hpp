@@ -16,6 +16,7 @@ struct Passing {
   const WeatherYear* weather = nullptr;
   LaidBefore laid{};
   bool sees_floor = false;  ///< the floor's temperature everywhere: for the answer itself, not for passes beside it
+  Works progress{};         ///< for the answer itself, not for passes beside it
   bool draws = true;        ///< false where only differences count: loops are then worked out from area and spacing
 };
 

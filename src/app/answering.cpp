@@ -93,12 +93,11 @@ int run_answer(const Request& request, Question question) {
     }
     wishes.drill = std::move(hole.asked);
   }
+  std::optional<Bar> bar(std::in_place);
+  wishes.progress = bar->told();
   const std::optional<Answer> written = as_written(request, wishes, text);
-  const Answer tried = [&] {
-    Bar bar(question == Question::freeze);
-    wishes.progress = bar.told();
-    return answer(*read.checked.value, wishes, beside.brought);
-  }();
+  const Answer tried = answer(*read.checked.value, wishes, beside.brought);
+  bar.reset();
   return print(request, tried, written);
 }
 

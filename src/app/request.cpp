@@ -131,11 +131,25 @@ std::string unexpected(const std::string& word) {
   return fmt::format("\"{}\" is one word too many. A value with spaces stands in quotes: --size \"36 x 30 ft\".", word);
 }
 
-/// Options that only drill takes, each with a value behind it.
+/// Options that only drill takes, each with a value behind it, and what to write there.
+constexpr std::pair<std::string_view, std::string_view> hole_options[] = {
+    {"--at", PlanPlace::example}, {"--diameter", "1/2 in"}, {"--depth", "3 in"},
+    {"--tolerance", "1 1/2 in"},  {"--may-move", "3 in"},   {"--found", "found.txt"}};
+
 bool asks_hole(const std::string& word) {
-  constexpr std::string_view all[] = {"--at", "--diameter", "--depth", "--tolerance", "--may-move", "--found"};
   const std::string_view name = std::string_view(word).substr(0, word.find('='));
-  return std::find(std::begin(all), std::end(all), name) != std::end(all);
+  return std::any_of(std::begin(hole_options), std::end(hole_options),
+                     [&](const auto& option) { return option.first == name; });
+}
+
+/// Quotes with nothing between them are not the same as no option: nobody asks about nowhere.
+std::string empty_hole_option(const CLI::App& app) {
+  for (const auto& [name, example] : hole_options) {
+    const CLI::Option* option = app.get_option_no_throw(std::string(name));
+    if (!option || option->count() == 0 || !option->results().front().empty()) continue;
+    return fmt::format("{0} has nothing between its quotes. Write {0} \"{1}\".", name, example);
+  }
+  return {};
 }
 
 /// Options as typed, quoted where they must be, for the next command.
@@ -183,6 +197,8 @@ Parsed parse(std::span<const std::string> words) {
     parsed.problem = unexpected(extra.front());
     return parsed;
   }
+  parsed.problem = empty_hole_option(app);
+  if (!parsed.problem.empty()) return parsed;
   for (const ShortOption& option : options) {
     const std::string& text = flags.text[std::string(option.name)];
     if (app.count(std::string(option.name))) {

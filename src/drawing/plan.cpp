@@ -14,20 +14,20 @@ namespace {
 using namespace drawn;
 
 struct Parts {
-  Part number, tube, chevron, house, manifold, dimension, room, anchor;
+  Part number, tube, chevron, house, manifold, dimension, room, anchor, tip;
 };
 
 /// Labels in the order in which they choose: what can stand in one place only goes first.
 std::vector<Part*> in_order(Parts& parts) {
-  return {&parts.manifold,  &parts.number,  &parts.anchor, &parts.house,
-          &parts.dimension, &parts.chevron, &parts.room,   &parts.tube};
+  return {&parts.manifold, &parts.number, &parts.anchor, &parts.house, &parts.dimension,
+          &parts.chevron,  &parts.room,   &parts.tube,   &parts.tip};
 }
 
 Parts parts_of(const DrawnFloor& plan, const Frame& frame, const TubePens& pens, const Raster& raster) {
   const Onto& onto = frame.onto;
   Parts parts{number_part(plan, onto, raster), tube_part(plan, onto, pens), chevron_part(plan, onto, pens),
               wall_part(plan, onto),           manifold_part(plan, onto),   dimension_part(plan, onto),
-              room_part(plan, onto),           anchor_part(plan, onto)};
+              room_part(plan, onto),           anchor_part(plan, onto),     tip_part(plan, onto, pens)};
   add(parts.house, no_tube_part(plan, onto));
   add(parts.house, joint_part(plan, onto));
   return parts;
@@ -86,6 +86,7 @@ PlanSheet draw_plan(const DrawnFloor& plan) {
   drawing.layer.push_back({"no-tube", std::move(parts.house.under), {}});
   drawing.layer.push_back({"tube", std::move(parts.tube.shape), {}});
   drawing.layer.push_back({"flow", std::move(parts.chevron.shape), {}});
+  drawing.layer.push_back({"turn-ends", std::move(parts.tip.shape), {}});
   drawing.layer.push_back({"walls", std::move(parts.house.shape), {}});
   drawing.layer.push_back({"manifolds", std::move(parts.manifold.shape), {}});
   drawing.layer.push_back({"anchors", std::move(parts.anchor.shape), {}});

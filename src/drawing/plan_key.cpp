@@ -54,6 +54,7 @@ std::vector<KeyLine> key_lines(const DrawnFloor& plan, const TubePens& pens) {
                       Lettering{{}, "3", small_text_m, dark, false, false, Align::middle}},
                      "port at the manifold: supply and return of one loop"});
   }
+  if (!plan.tip.empty()) lines.push_back({tip_sample(pens), "end of U-turns, with their line in the stake-out table"});
   joint_lines(lines, plan);
   if (!plan.no_tube.empty()) {
     const Box box = box_about({}, 8.0 * mm, 3.6 * mm);

@@ -39,7 +39,7 @@ LabelShapes label_shapes(const DrawnFloor& plan, const Frame& frame, const Place
     const Label& label = placed.label[k];
     const auto& found = placed.plan.placed[k];
     if (!found) {
-      made.left_out.push_back(label.what);
+      if (!label.may_lack) made.left_out.push_back(label.what);
       continue;
     }
     if (!found->leader.empty()) {

@@ -41,6 +41,7 @@ struct Label {
   std::size_t manifold = 0;       ///< whose ports they are
   std::string what;               ///< to say where no place is found
   bool on_ground = false;         ///< a white ground lies below it wherever it stands
+  bool may_lack = false;          ///< left out without a word where it finds no place: a table has it
 };
 
 /// What one kind of thing adds to the plan.
@@ -75,6 +76,9 @@ Part tube_part(const DrawnFloor& plan, const Onto& onto, const TubePens& pens);
 /// Chevrons along the tube, and the numbers of some.
 Part chevron_part(const DrawnFloor& plan, const Onto& onto, const TubePens& pens);
 int chevrons_on(const DrawnLoop& loop, System system);
+/// Bars at the ends of U-turns, and the names of their lines.
+Part tip_part(const DrawnFloor& plan, const Onto& onto, const TubePens& pens);
+std::vector<SheetShape> tip_sample(const TubePens& pens);
 /// Each loop's number in its patch.
 Part number_part(const DrawnFloor& plan, const Onto& onto, const Raster& raster);
 std::vector<SheetShape> patch_shapes(const DrawnFloor& plan, const Onto& onto, const Raster& raster,

@@ -221,7 +221,7 @@ std::optional<Bands> freeze_bands(const HeldShop& held, const Freeze& freeze, co
     for (const std::vector<double>& at : points) {
       values.push_back(whole_solve(held, freeze, unknowns, at));
       done += 1.0;
-      if (progress) progress(done / all);
+      tell(progress, done / all);
     }
     return values;
   };

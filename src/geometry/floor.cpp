@@ -8,9 +8,14 @@ namespace slabwright {
 namespace {
 
 bool on_edge(Point point, Point from, Point to) {
-  return side_of(from, to, point) == Side::on && std::min(from.x_m, to.x_m) <= point.x_m &&
-         point.x_m <= std::max(from.x_m, to.x_m) && std::min(from.y_m, to.y_m) <= point.y_m &&
-         point.y_m <= std::max(from.y_m, to.y_m);
+  return std::min(from.x_m, to.x_m) <= point.x_m && point.x_m <= std::max(from.x_m, to.x_m) &&
+         std::min(from.y_m, to.y_m) <= point.y_m && point.y_m <= std::max(from.y_m, to.y_m) &&
+         side_of(from, to, point) == Side::on;
+}
+
+bool boxes_apart(Point a, Point b, Point c, Point d) {
+  return std::max(a.x_m, b.x_m) < std::min(c.x_m, d.x_m) || std::max(c.x_m, d.x_m) < std::min(a.x_m, b.x_m) ||
+         std::max(a.y_m, b.y_m) < std::min(c.y_m, d.y_m) || std::max(c.y_m, d.y_m) < std::min(a.y_m, b.y_m);
 }
 
 /// Where a-b passes an edge or a corner of the polygon, as shares of a-b.
@@ -29,6 +34,7 @@ void add_cuts(Point a, Point b, const Polygon& polygon, std::vector<double>& sha
 }  // namespace
 
 bool meet(Point a, Point b, Point c, Point d) {
+  if (boxes_apart(a, b, c, d)) return false;
   const Side abc = side_of(a, b, c), abd = side_of(a, b, d), cda = side_of(c, d, a), cdb = side_of(c, d, b);
   const bool touching = abc == Side::on || abd == Side::on || cda == Side::on || cdb == Side::on;
   if (!touching) return abc != abd && cda != cdb;

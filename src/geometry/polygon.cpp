@@ -14,14 +14,14 @@ std::size_t after(std::size_t i, std::size_t size) { return i + 1 < size ? i + 1
 double dot(Point a, Point b) { return a.x_m * b.x_m + a.y_m * b.y_m; }
 Point minus(Point a, Point b) { return {a.x_m - b.x_m, a.y_m - b.y_m}; }
 
-/// Whether c, which lies on the line through a and b, lies between them, ends included.
+/// Whether c lies in the box of a and b, its edges included.
 bool between(Point a, Point b, Point c) {
   return std::min(a.x_m, b.x_m) <= c.x_m && c.x_m <= std::max(a.x_m, b.x_m) && std::min(a.y_m, b.y_m) <= c.y_m &&
          c.y_m <= std::max(a.y_m, b.y_m);
 }
 
 bool on_edge(Point point, Point from, Point to) {
-  return side_of(from, to, point) == Side::on && between(from, to, point);
+  return between(from, to, point) && side_of(from, to, point) == Side::on;
 }
 
 /// Edges with a common corner: they meet elsewhere only where one runs back on the other.

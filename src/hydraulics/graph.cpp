@@ -31,7 +31,10 @@ bool sound(const PumpTable&) { return true; }  // pump_table() has seen to it
 bool sound(const Pump& pump) {
   return above_zero(pump.speed_share) && std::visit([](const auto& curve) { return sound(curve); }, pump.curve);
 }
-bool sound(const CheckValve&) { return true; }
+bool sound(const CheckValve& valve) { return not_below_zero(valve.opening_Pa); }
+bool sound(const BypassValve& valve) {
+  return above_zero(valve.opening_Pa) && above_zero(valve.band_Pa) && above_zero(valve.open_kv);
+}
 bool sound(const Shut&) { return true; }
 
 bool sound(const Element& element) {
@@ -54,17 +57,12 @@ HydronicGraph::HydronicGraph(HydronicGraph&&) noexcept = default;
 HydronicGraph& HydronicGraph::operator=(HydronicGraph&&) noexcept = default;
 HydronicGraph::~HydronicGraph() = default;
 
-HydronicGraph::HydronicGraph(const HydronicGraph& other) : inside_(std::make_unique<Inside>()) {
-  inside_->graph = other.inside_->graph;
-  // The copy's branches lie elsewhere; the package copies them in the order in which they were added.
-  const auto [first, last] = edges(inside_->graph);
-  inside_->branches.assign(first, last);
-}
-
+HydronicGraph::HydronicGraph(const HydronicGraph& other) : inside_(std::make_unique<Inside>(*other.inside_)) {}
 HydronicGraph& HydronicGraph::operator=(const HydronicGraph& other) { return *this = HydronicGraph(other); }
 
 NodeId HydronicGraph::add_node(std::string name) {
-  return {add_vertex(Node{std::move(name), 0.0, false, 0.0}, inside_->graph)};
+  inside_->nodes.push_back({std::move(name), 0.0, false, 0.0});
+  return {node_count() - 1};
 }
 
 BranchId HydronicGraph::add_branch(NodeId from, NodeId to, std::string name, const Liquid& liquid,
@@ -72,52 +70,52 @@ BranchId HydronicGraph::add_branch(NodeId from, NodeId to, std::string name, con
   expects(from.at < node_count() && to.at < node_count() && from != to, "hydronic graph: a branch joins two nodes");
   expect_sound(liquid);
   expect_sound(elements);
-  const std::size_t at = branch_count();
-  const auto edge = add_edge(from.at, to.at, inside_->graph).first;
-  inside_->graph[edge] = {at, std::move(name), liquid, std::move(elements)};  // the package would copy it
-  inside_->branches.push_back(edge);
-  return {at};
+  const Ends ends{static_cast<std::uint32_t>(from.at), static_cast<std::uint32_t>(to.at)};
+  inside_->branches.push_back({ends, std::move(name), liquid, std::move(elements)});
+  return {branch_count() - 1};
 }
 
 void HydronicGraph::hold_pressure(NodeId node, double pressure_Pa) {
   expects(std::isfinite(pressure_Pa), "hydronic graph: a pressure that is a number");
-  Node& held = inside_->graph[node.at];
+  Node& held = inside_->nodes[node.at];
   held.held = true;
   held.held_pressure_Pa = pressure_Pa;
 }
 
 void HydronicGraph::set_demand(NodeId node, double demand_m3_per_s) {
   expects(std::isfinite(demand_m3_per_s), "hydronic graph: a demand that is a number");
-  inside_->graph[node.at].demand_m3_per_s = demand_m3_per_s;
+  inside_->nodes[node.at].demand_m3_per_s = demand_m3_per_s;
 }
 
 void HydronicGraph::set_liquid(BranchId branch, const Liquid& liquid) {
   expect_sound(liquid);
-  inside_->graph[inside_->branches[branch.at]].liquid = liquid;
+  inside_->branches[branch.at].liquid = liquid;
 }
 
 void HydronicGraph::set_elements(BranchId branch, std::vector<Element> elements) {
   expect_sound(elements);
-  inside_->graph[inside_->branches[branch.at]].elements = std::move(elements);
+  inside_->branches[branch.at].elements = std::move(elements);
 }
 
-std::size_t HydronicGraph::node_count() const { return num_vertices(inside_->graph); }
+std::size_t HydronicGraph::node_count() const { return inside_->nodes.size(); }
 std::size_t HydronicGraph::branch_count() const { return inside_->branches.size(); }
-const std::string& HydronicGraph::name(NodeId node) const { return inside_->node(node.at).name; }
-const std::string& HydronicGraph::name(BranchId branch) const { return inside_->branch(branch.at).name; }
-NodeId HydronicGraph::from(BranchId branch) const { return {inside_->from(branch.at)}; }
-NodeId HydronicGraph::to(BranchId branch) const { return {inside_->to(branch.at)}; }
-const Liquid& HydronicGraph::liquid(BranchId branch) const { return inside_->branch(branch.at).liquid; }
+const std::string& HydronicGraph::name(NodeId node) const { return inside_->nodes[node.at].name; }
+const std::string& HydronicGraph::name(BranchId branch) const { return inside_->branches[branch.at].name; }
+NodeId HydronicGraph::from(BranchId branch) const { return {inside_->branches[branch.at].ends.from}; }
+NodeId HydronicGraph::to(BranchId branch) const { return {inside_->branches[branch.at].ends.to}; }
+const Liquid& HydronicGraph::liquid(BranchId branch) const { return inside_->branches[branch.at].liquid; }
 const std::vector<Element>& HydronicGraph::elements(BranchId branch) const {
-  return inside_->branch(branch.at).elements;
+  return inside_->branches[branch.at].elements;
+}
+
+bool is_shut(const Element& element) {
+  const KvValve* valve = std::get_if<KvValve>(&element.shape);
+  return std::holds_alternative<Shut>(element.shape) || (valve && valve->kv == 0.0);
 }
 
 bool is_shut(const HydronicGraph& graph, BranchId branch) {
   const std::vector<Element>& elements = graph.elements(branch);
-  return std::any_of(elements.begin(), elements.end(), [](const Element& element) {
-    const KvValve* valve = std::get_if<KvValve>(&element.shape);
-    return std::holds_alternative<Shut>(element.shape) || (valve && valve->kv == 0.0);
-  });
+  return std::any_of(elements.begin(), elements.end(), [](const Element& element) { return is_shut(element); });
 }
 
 }  // namespace slabwright

@@ -1,6 +1,6 @@
-// The graph package's graph behind HydronicGraph.
+// What stands behind HydronicGraph.
 #pragma once
-#include <boost/graph/adjacency_list.hpp>
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -15,25 +15,28 @@ struct Node {
   double held_pressure_Pa = 0.0;
 };
 
+/// The nodes that a branch joins. Short numbers: what a large network costs is the memory it passes through.
+struct Ends {
+  std::uint32_t from = 0;
+  std::uint32_t to = 0;
+  friend bool operator==(Ends a, Ends b) { return a.from == b.from && a.to == b.to; }
+};
+
 struct Branch {
-  std::size_t at = 0;  ///< its own row number
+  Ends ends;
   std::string name;
   Liquid liquid;
   std::vector<Element> elements;
 };
 
-using Joined = boost::adjacency_list<boost::vecS, boost::vecS, boost::undirectedS, Node, Branch>;
-
-/// The graph package keeps branches in a list; `branches` finds them by number. An undirected edge still remembers
-/// which end was named first, and that is the direction in which flow counts as positive.
+/// Two plain lists. The graph package's own graphs are made from them where its algorithms are asked (topology.cpp): a
+/// graph that carried names and elements through the package would cost twice the time that its solution does.
 struct HydronicGraph::Inside {
-  Joined graph;
-  std::vector<Joined::edge_descriptor> branches;
-
-  const Node& node(std::size_t at) const { return graph[at]; }
-  const Branch& branch(std::size_t at) const { return graph[branches[at]]; }
-  std::size_t from(std::size_t at) const { return source(branches[at], graph); }
-  std::size_t to(std::size_t at) const { return target(branches[at], graph); }
+  std::vector<Node> nodes;
+  std::vector<Branch> branches;
 };
+
+/// Whether the element lets nothing pass.
+bool is_shut(const Element& element);
 
 }  // namespace slabwright

@@ -9,6 +9,7 @@
 #include "hydraulics/graph.hpp"
 #include "hydraulics/newton.hpp"
 #include "hydraulics/node_equations.hpp"
+#include "hydraulics/one_way.hpp"
 #include "slabwright/contract.hpp"
 #include "slabwright/hydraulics_network.hpp"
 
@@ -18,109 +19,93 @@ namespace {
 std::vector<Ends> ends_of(const HydronicGraph& graph) {
   std::vector<Ends> ends;
   ends.reserve(graph.branch_count());
-  for (std::size_t k = 0; k < graph.branch_count(); ++k) ends.push_back({graph.inside().from(k), graph.inside().to(k)});
+  for (const Branch& branch : graph.inside().branches) ends.push_back(branch.ends);
   return ends;
+}
+
+bool joins_the_same(const std::vector<Ends>& ends, const HydronicGraph& graph) {
+  const std::vector<Branch>& branches = graph.inside().branches;
+  return std::equal(ends.begin(), ends.end(), branches.begin(), branches.end(),
+                    [](Ends a, const Branch& branch) { return a == branch.ends; });
 }
 
 // For each node the first node of its connected part. The package's disjoint sets are what its own incremental
 // components stand on, and need no second graph.
-std::vector<std::size_t> first_nodes(const Task& task) {
-  const std::size_t nodes = task.held.size();
-  std::vector<std::size_t> rank(nodes, 0), parent(nodes);
-  std::iota(parent.begin(), parent.end(), std::size_t{0});
-  boost::disjoint_sets<std::size_t*, std::size_t*> sets(rank.data(), parent.data());
+std::vector<std::uint32_t> first_nodes(const Task& task) {
+  const std::size_t nodes = task.nodes.size();
+  std::vector<std::uint32_t> rank(nodes, 0), parent(nodes);
+  std::iota(parent.begin(), parent.end(), 0U);
+  boost::disjoint_sets<std::uint32_t*, std::uint32_t*> sets(rank.data(), parent.data());
   for (std::size_t k = 0; k < task.ends.size(); ++k) {
     if (task.open[k]) sets.union_set(task.ends[k].from, task.ends[k].to);
   }
-  std::vector<std::size_t> first_of_set(nodes, nodes), first(nodes);
-  for (std::size_t i = 0; i < nodes; ++i) {
-    std::size_t& lowest = first_of_set[sets.find_set(i)];
-    if (lowest == nodes) lowest = i;
-    first[i] = lowest;
+  const auto none = static_cast<std::uint32_t>(nodes);
+  std::vector<std::uint32_t> first_of_set(nodes, none);
+  for (std::uint32_t i = 0; i < none; ++i) {
+    std::uint32_t& lowest = first_of_set[sets.find_set(i)];
+    if (lowest == none) lowest = i;
+    rank[i] = lowest;  // the ranks have done their work
   }
-  return first;
+  return rank;
 }
 
-Task task_of(const HydronicGraph& graph, const std::vector<Ends>& ends, const BranchLaws& laws) {
-  Task task{ends, laws, {}, {}, {}, {}};
-  for (std::size_t k = 0; k < laws.size(); ++k) task.open.push_back(!laws.shut(k));
-  for (std::size_t i = 0; i < graph.node_count(); ++i) {
-    const Node& node = graph.inside().node(i);
-    task.held.push_back(node.held);
-    task.held_pressure_Pa.push_back(node.held_pressure_Pa);
-    task.demand_m3_per_s.push_back(node.demand_m3_per_s);
-  }
+Task task_of(const HydronicGraph& graph, const std::vector<Ends>& ends, BranchLaws& laws) {
+  Task task{ends, graph.inside().nodes, laws, std::vector<bool>(laws.size()), {}};
+  for (std::size_t k = 0; k < laws.size(); ++k) task.open[k] = !laws.shut(k);
   return task;
 }
 
 // A part with no pressure given counts from its first node. Water cannot be taken out of such a part on balance: what
 // is asked of it all the same comes back.
 std::optional<Worst> give_datums(Task& task, double imbalance_m3_per_s) {
-  const std::vector<std::size_t> first = first_nodes(task);
+  const std::vector<std::uint32_t> first = first_nodes(task);
+  task.held.resize(first.size());
   std::vector<bool> has_pressure(first.size(), false);
   std::vector<double> wanted(first.size(), 0.0);
   for (std::size_t i = 0; i < first.size(); ++i) {
+    task.held[i] = task.nodes[i].held;
     if (task.held[i]) has_pressure[first[i]] = true;
-    wanted[first[i]] += task.demand_m3_per_s[i];
+    wanted[first[i]] += task.nodes[i].demand_m3_per_s;
   }
   std::optional<Worst> unserved;
   for (std::size_t i = 0; i < first.size(); ++i) {
     if (first[i] != i || has_pressure[i]) continue;
     task.held[i] = true;
-    task.held_pressure_Pa[i] = 0.0;
     const double amount = std::abs(wanted[i]);
     if (amount > imbalance_m3_per_s && (!unserved || amount > unserved->amount)) unserved = Worst{amount, i};
   }
   return unserved;
 }
 
-// The check valve that has to change: of those through which water runs back the one with most of it, else of those
-// that hold the one with most pressure to open it. One at a time: a valve that carries water lies on a way round, so
-// shutting it never cuts the graph in two.
-std::optional<std::size_t> valve_to_turn(const Task& task, const Flows& found, const NetworkOptions& options) {
-  std::optional<std::size_t> shutting, opening;
-  double most_back = options.imbalance_m3_per_s, most_push = options.head_Pa;
-  for (std::size_t k = 0; k < task.open.size(); ++k) {
-    if (!task.laws.one_way(k) || task.laws.shut(k)) continue;
-    const Ends& ends = task.ends[k];
-    const double push = found.pressure_Pa[ends.from] - found.pressure_Pa[ends.to] - task.laws.loss(k, 0.0).pressure_Pa;
-    if (task.open[k] && -found.flow_m3_per_s[k] > most_back) {
-      most_back = -found.flow_m3_per_s[k];
-      shutting = k;
-    } else if (!task.open[k] && push > most_push) {
-      most_push = push;
-      opening = k;
-    }
+void begin_with(BranchLaws& laws, const std::vector<double>& warm_flow) {
+  for (std::size_t k = 0; k < warm_flow.size(); ++k) {
+    if (!laws.shut(k)) laws.move_to(k, warm_flow[k]);
   }
-  return shutting ? shutting : opening;
 }
 
-std::vector<double> start(const Task& task, const std::vector<double>& warm) {
-  std::vector<double> flow = warm.empty() ? std::vector<double>(task.open.size(), 0.0) : warm;
-  for (std::size_t k = 0; k < flow.size(); ++k) {
-    if (!task.open[k]) flow[k] = 0.0;
-  }
-  return flow;
-}
-
-NetworkSolution report(const HydronicGraph& graph, const Task& task, Flows found, const NetworkOptions& options) {
-  NetworkSolution solution;
-  solution.stop = found.stop;
-  solution.rounds = found.rounds;
-  solution.worst_imbalance_m3_per_s = found.imbalance_m3_per_s.amount;
-  solution.worst_head_Pa = found.head_Pa.amount;
+std::string worst_of(const HydronicGraph& graph, const Ended& ended, const NetworkOptions& options) {
   const bool head_is_worse =
-      found.head_Pa.amount / options.head_Pa > found.imbalance_m3_per_s.amount / options.imbalance_m3_per_s;
-  if (head_is_worse)
-    solution.worst_name = graph.name(BranchId{found.head_Pa.at});
-  else if (graph.node_count() > 0)
-    solution.worst_name = graph.name(NodeId{found.imbalance_m3_per_s.at});
-  for (std::size_t k = 0; k < task.open.size(); ++k) {
+      ended.head_Pa.amount / options.head_Pa > ended.imbalance_m3_per_s.amount / options.imbalance_m3_per_s;
+  return head_is_worse ? graph.name(BranchId{ended.head_Pa.at}) : graph.name(NodeId{ended.imbalance_m3_per_s.at});
+}
+
+NetworkSolution report(const HydronicGraph& graph, const Task& task, const NodeEquations& equations, const Ended& ended,
+                       const NetworkOptions& options) {
+  NetworkSolution solution;
+  solution.stop = ended.stop;
+  solution.rounds = ended.rounds;
+  solution.worst_imbalance_m3_per_s = ended.imbalance_m3_per_s.amount;
+  solution.worst_head_Pa = ended.head_Pa.amount;
+  solution.worst_name = worst_of(graph, ended, options);
+  solution.flow_m3_per_s.reserve(task.laws.size());
+  for (std::size_t k = 0; k < task.laws.size(); ++k) {
+    const double flow = task.open[k] ? task.laws.motion(k).flow : 0.0;
+    solution.flow_m3_per_s.push_back(flow);
     if (task.laws.one_way(k) && !task.laws.shut(k) && !task.open[k]) solution.checked.push_back({k});
-    if (task.open[k] && task.laws.pump_outside_curve(k, found.flow_m3_per_s[k])) solution.outside_curve.push_back({k});
+    if (task.open[k] && task.laws.pump_outside_curve(k, flow)) solution.outside_curve.push_back({k});
   }
-  solution.flow_m3_per_s = std::move(found.flow_m3_per_s);
-  solution.pressure_Pa = std::move(found.pressure_Pa);
+  solution.pressure_Pa.reserve(task.nodes.size());
+  for (std::size_t i = 0; i < task.nodes.size(); ++i) solution.pressure_Pa.push_back(equations.pressure(i));
   return solution;
 }
 
@@ -143,32 +128,30 @@ NetworkSolver::~NetworkSolver() = default;
 NetworkSolution NetworkSolver::solve(const HydronicGraph& graph, const std::vector<double>& warm,
                                      const NetworkOptions& options) {
   expects(warm.empty() || warm.size() == graph.branch_count(), "NetworkSolver: a warm flow for each branch");
-  expects(inside_->ends == ends_of(graph), "NetworkSolver: made for another layout");
-  const BranchLaws laws(graph);
-  const Task given = task_of(graph, inside_->ends, laws);
-  Task task = given;
-  Flows found;
-  found.flow_m3_per_s = start(task, warm);
-  found.pressure_Pa.assign(graph.node_count(), 0.0);
+  expects(joins_the_same(inside_->ends, graph), "NetworkSolver: made for another layout");
+  BranchLaws laws(graph);
+  begin_with(laws, warm);
+  Task task = task_of(graph, inside_->ends, laws);
+  Turns turns(task);
+  Ended ended;
   int rounds = 0;
-  // Each check valve settles in a turn or two; more turns than this would be a circle.
+  // Each one-way branch settles in a turn or two; more turns than this would be a circle.
   for (std::size_t turns_left = 4 * laws.size() + 1; turns_left > 0; --turns_left) {
-    task.held = given.held;
-    task.held_pressure_Pa = given.held_pressure_Pa;
     if (const auto unserved = give_datums(task, options.imbalance_m3_per_s)) {
-      found.stop = Stop::no_solution;
-      found.imbalance_m3_per_s = *unserved;
+      ended.stop = Stop::no_solution;
+      ended.imbalance_m3_per_s = *unserved;
       break;
     }
-    found = find_flows(inside_->equations, task, start(task, found.flow_m3_per_s), options);
-    rounds += found.rounds;
-    const auto turned = found.stop == Stop::converged ? valve_to_turn(task, found, options) : std::nullopt;
-    if (!turned) break;
-    task.open[*turned] = !task.open[*turned];
-    found.stop = Stop::rounds_spent;
+    ended = find_flows(inside_->equations, task, options);
+    rounds += ended.rounds;
+    if (ended.stop == Stop::not_finite) break;
+    const std::vector<std::size_t> wrong = standing_wrong(task, inside_->equations, options, ended.stop);
+    if (wrong.empty()) break;
+    turns.turn(task, wrong);
+    ended.stop = Stop::rounds_spent;
   }
-  found.rounds = rounds;
-  return report(graph, task, std::move(found), options);
+  ended.rounds = rounds;
+  return report(graph, task, inside_->equations, ended, options);
 }
 
 NetworkSolution solve_network(const HydronicGraph& graph, const NetworkOptions& options) {

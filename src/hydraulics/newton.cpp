@@ -14,155 +14,147 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace slabwright {
 namespace {
-
-using Vector = std::vector<double>;
 
 // Below this share of its usual flow a branch stands nearly still, and its tangent says nothing about how it will
 // resist when it moves (a fitting at rest resists nothing): the first round takes the chord instead.
 constexpr double still_share = 0.01;
 
 // No slope is taken to be less than this share of the chord. It only damps: the losses stay exact.
-constexpr double least_slope_share = 1e-6;
+constexpr double least_slope_share = 1e-4;
 
 // A cut step ends where no more than this share of the first pull is left: nearer is not worth the evaluations.
 constexpr double settled_share = 0.1;
 constexpr int most_probes = 60;  // of a bisection down to rounding
 
-// One run of the method. Its vectors are made once: a large network spends its time fetching memory otherwise.
+// What a step leads to. The pull is the slope of the content along the step with its sign turned, times the full step:
+// above zero while the step still leads downhill.
+struct Ending {
+  double pull = 0.0;
+  Worst head_Pa;
+};
+
 class Run {
  public:
-  Run(NodeEquations& equations, const Task& task, Vector flow)
-      : equations_(equations), task_(task), flow_(std::move(flow)), loss_(flow_.size()), right_(task.held.size()) {
-    conductance_.assign(flow_.size(), 0.0);
-    change_.assign(flow_.size(), 0.0);
-    lose();
+  Run(NodeEquations& equations, const Task& task) : equations_(equations), task_(task), laws_(task.laws) {
+    equations_.give(task.nodes, task.held);
+    for (std::size_t k = 0; k < laws_.size(); ++k) {
+      if (task_.open[k]) laws_.move_to(k, laws_.motion(k).flow);
+    }
   }
 
-  /// One round; false where the pressures left the numbers.
-  bool advance(bool first_round) {
+  /// One round, which ends with the worst head; nothing where the pressures left the numbers.
+  std::optional<Worst> advance(bool first_round) {
     linearise(first_round);
-    if (!equations_.solve(conductance_, task_.held, right_)) return false;
-    double pull_at_start = 0.0;
-    for (std::size_t k = 0; k < flow_.size(); ++k) {
-      change_[k] = conductance_[k] * drive(k);
-      pull_at_start += drive(k) * change_[k];
-    }
-    start_ = flow_;
-    step(1.0);
+    if (!equations_.solve()) return {};
+    const double pull_at_start = aim(first_round);
+    Ending end = step(1.0);
     // The first step is never cut: it is the one that brings the flows into balance.
-    if (!first_round && pull() < -pull_at_start) cut_step(pull_at_start);
-    return true;
+    if (!first_round && end.pull < -pull_at_start) end = cut_step(pull_at_start);
+    if (!std::isfinite(end.pull)) return {};
+    return end.head_Pa;
   }
 
-  Worst worst_imbalance() {
-    right_ = task_.demand_m3_per_s;
-    for (std::size_t k = 0; k < flow_.size(); ++k) {
-      right_[task_.ends[k].from] += flow_[k];
-      right_[task_.ends[k].to] -= flow_[k];
+  Worst worst_imbalance() const {
+    std::vector<double> lost(task_.nodes.size());
+    for (std::size_t i = 0; i < lost.size(); ++i) lost[i] = task_.nodes[i].demand_m3_per_s;
+    for (std::size_t k = 0; k < laws_.size(); ++k) {
+      lost[task_.ends[k].from] += laws_.motion(k).flow;
+      lost[task_.ends[k].to] -= laws_.motion(k).flow;
     }
     Worst worst;
-    for (std::size_t i = 0; i < right_.size(); ++i) {
-      if (!task_.held[i] && std::abs(right_[i]) > worst.amount) worst = {std::abs(right_[i]), i};
+    for (std::size_t i = 0; i < lost.size(); ++i) {
+      if (!task_.held[i] && std::abs(lost[i]) > worst.amount) worst = {std::abs(lost[i]), i};
     }
     return worst;
   }
-
-  Worst worst_head() const {
-    Worst worst;
-    for (std::size_t k = 0; k < flow_.size(); ++k) {
-      const double left = task_.open[k] ? std::abs(drive(k)) : 0.0;
-      if (left > worst.amount) worst = {left, k};
-    }
-    return worst;
-  }
-
-  const Vector& flow() const { return flow_; }
 
  private:
-  void lose() {
-    for (std::size_t k = 0; k < flow_.size(); ++k) {
-      if (task_.open[k]) loss_[k] = task_.laws.loss(k, flow_[k]);
-    }
+  double conductance(std::size_t k, bool first_round) const {
+    const Motion& now = laws_.motion(k);
+    const double chord = laws_.chord(k);
+    const bool still = first_round && std::abs(now.flow) < still_share * laws_.usual_flow(k);
+    return 1.0 / std::max(now.loss.slope_Pa_s_per_m3, still ? chord : least_slope_share * chord);
   }
 
-  double tangent(std::size_t k, bool first_round) const {
-    const double chord = task_.laws.chord(k);
-    const bool still = std::abs(flow_[k]) < still_share * task_.laws.usual_flow(k);
-    return std::max(loss_[k].slope_Pa_s_per_m3, first_round && still ? chord : least_slope_share * chord);
-  }
-
-  // The conductances (a shut branch keeps none, so that it never moves), and on the right the net flow into each node
-  // if all pressures were zero.
+  // Each branch as its tangent.
   void linearise(bool first_round) {
-    for (std::size_t i = 0; i < right_.size(); ++i) right_[i] = -task_.demand_m3_per_s[i];
-    for (std::size_t k = 0; k < flow_.size(); ++k) {
+    equations_.begin();
+    for (std::size_t k = 0; k < laws_.size(); ++k) {
       if (!task_.open[k]) continue;
-      conductance_[k] = 1.0 / tangent(k, first_round);
-      const double flow = flow_[k] - conductance_[k] * loss_[k].pressure_Pa;
-      right_[task_.ends[k].from] -= flow;
-      right_[task_.ends[k].to] += flow;
-    }
-    for (std::size_t i = 0; i < right_.size(); ++i) {
-      if (task_.held[i]) right_[i] = task_.held_pressure_Pa[i];
+      const Motion& now = laws_.motion(k);
+      const double g = conductance(k, first_round);
+      equations_.add(k, g, now.flow - g * now.loss.pressure_Pa);
     }
   }
 
   // What the pressures at its ends leave over for a branch beyond its loss.
-  double drive(std::size_t k) const {
-    const auto [from, to] = task_.ends[k];
-    return equations_.pressure(from) - equations_.pressure(to) - loss_[k].pressure_Pa;
+  double drive(std::size_t k) const { return equations_.drop(k) - laws_.motion(k).loss.pressure_Pa; }
+
+  // Where the tangents lead, and the pull on the way there.
+  double aim(bool first_round) {
+    double pull = 0.0;
+    for (std::size_t k = 0; k < laws_.size(); ++k) {
+      if (!task_.open[k]) continue;
+      const double left = drive(k), change = conductance(k, first_round) * left;
+      laws_.aim(k, change);
+      pull += left * change;
+    }
+    return pull;
   }
 
-  // The slope of the content along the step, with its sign turned: above zero while the step still leads downhill.
-  double pull() const {
-    double sum = 0.0;
-    for (std::size_t k = 0; k < flow_.size(); ++k) sum += drive(k) * change_[k];
-    return sum;
+  // On by a share of the full step; back where it is below zero.
+  Ending step(double share) {
+    Ending end;
+    for (std::size_t k = 0; k < laws_.size(); ++k) {
+      if (!task_.open[k]) continue;
+      const Motion& now = laws_.motion(k);
+      laws_.move_to(k, now.flow + share * now.change);
+      const double left = drive(k);
+      end.pull += left * now.change;
+      if (std::abs(left) > end.head_Pa.amount) end.head_Pa = {std::abs(left), k};
+    }
+    return end;
   }
 
-  void step(double share) {
-    for (std::size_t k = 0; k < flow_.size(); ++k) flow_[k] = start_[k] + share * change_[k];
-    lose();
-  }
-
-  void cut_step(double pull_at_start) {
-    const auto pull_at = [&](double share) {
-      step(share);
-      return pull();
+  // From the end of the full step to where the content is least along it.
+  Ending cut_step(double pull_at_start) {
+    double share = 1.0;
+    const auto go_to = [&](double wanted) {
+      const Ending end = step(wanted - share);
+      share = wanted;
+      return end;
     };
-    step(root_in_bracket(pull_at, 0.0, 1.0, {0.0, settled_share * pull_at_start, most_probes}).x);
+    const RootOptions near_enough{0.0, settled_share * pull_at_start, most_probes};
+    return go_to(root_in_bracket([&](double s) { return go_to(s).pull; }, 0.0, 1.0, near_enough).x);
   }
 
   NodeEquations& equations_;
   const Task& task_;
-  Vector flow_, start_, conductance_, change_;
-  std::vector<Loss> loss_;
-  Vector right_;
+  BranchLaws& laws_;
 };
 
 }  // namespace
 
-Flows find_flows(NodeEquations& equations, const Task& task, Vector flow, const NetworkOptions& options) {
-  Run run(equations, task, std::move(flow));
-  Flows found;
-  while (found.rounds < options.most_rounds && found.stop == Stop::rounds_spent) {
-    ++found.rounds;
-    if (!run.advance(found.rounds == 1)) {
-      found.stop = Stop::not_finite;
+Ended find_flows(NodeEquations& equations, const Task& task, const NetworkOptions& options) {
+  Run run(equations, task);
+  Ended ended;
+  while (ended.rounds < options.most_rounds && ended.stop == Stop::rounds_spent) {
+    ++ended.rounds;
+    const std::optional<Worst> head = run.advance(ended.rounds == 1);
+    if (!head) {
+      ended.stop = Stop::not_finite;
       break;
     }
-    found.head_Pa = run.worst_head();
-    if (found.head_Pa.amount > options.head_Pa) continue;
-    if (run.worst_imbalance().amount <= options.imbalance_m3_per_s) found.stop = Stop::converged;
+    ended.head_Pa = *head;
+    if (ended.head_Pa.amount > options.head_Pa) continue;
+    if (run.worst_imbalance().amount <= options.imbalance_m3_per_s) ended.stop = Stop::converged;
   }
-  found.imbalance_m3_per_s = run.worst_imbalance();
-  found.flow_m3_per_s = run.flow();
-  found.pressure_Pa.resize(task.held.size());
-  for (std::size_t i = 0; i < task.held.size(); ++i) found.pressure_Pa[i] = equations.pressure(i);
-  return found;
+  ended.imbalance_m3_per_s = run.worst_imbalance();
+  return ended;
 }
 
 }  // namespace slabwright

@@ -10,11 +10,10 @@ namespace slabwright {
 
 struct Task {
   const std::vector<Ends>& ends;
-  const BranchLaws& laws;
-  std::vector<bool> open;                ///< by branch
-  std::vector<bool> held;                ///< by node
-  std::vector<double> held_pressure_Pa;  ///< by node; counts where held
-  std::vector<double> demand_m3_per_s;   ///< by node
+  const std::vector<Node>& nodes;
+  BranchLaws& laws;
+  std::vector<bool> open;  ///< by branch
+  std::vector<bool> held;  ///< by node; at zero where the graph holds none
 };
 
 struct Worst {
@@ -22,15 +21,15 @@ struct Worst {
   std::size_t at = 0;
 };
 
-struct Flows {
+struct Ended {
   Stop stop = Stop::rounds_spent;
   int rounds = 0;
-  std::vector<double> flow_m3_per_s, pressure_Pa;
   Worst imbalance_m3_per_s;  ///< over the nodes that are not held
   Worst head_Pa;             ///< over the open branches
 };
 
-/// Each open branch obeys p_from - p_to = loss(Q), each node that is not held passes on what it gets.
-Flows find_flows(NodeEquations& equations, const Task& task, std::vector<double> flow, const NetworkOptions& options);
+/// Each open branch obeys p_from - p_to = loss(Q), each node that is not held passes on what it gets. Begins with the
+/// flows in the laws' motions, and leaves the flows found there, and the pressures in the equations.
+Ended find_flows(NodeEquations& equations, const Task& task, const NetworkOptions& options);
 
 }  // namespace slabwright

@@ -2,40 +2,77 @@
 #pragma once
 #include <Eigen/SparseCholesky>
 #include <Eigen/SparseCore>
+#include <cstdint>
 #include <vector>
+
+#include "hydraulics/elimination.hpp"
 
 namespace slabwright {
 
-struct Ends {
-  std::size_t from = 0;
-  std::size_t to = 0;
-  friend bool operator==(const Ends& a, const Ends& b) { return a.from == b.from && a.to == b.to; }
-};
-
-/// A branch is a conductance between its two nodes, so the matrix is symmetric, and positive definite once every
-/// connected part has a node whose pressure is given. The pattern is ordered (minimum degree) and analysed once; nodes
-/// with given pressure and branches that carry nothing keep their places in it, with ones and zeros there.
+/// Every branch is a straight line here: Q = source + conductance (p_from - p_to). Nodes with two neighbours go by
+/// adding resistances in series and conductances in parallel, which only ever adds, multiplies and divides positive
+/// numbers: no digit is lost, whatever wide mains and narrow loops stand side by side (Grassmann, Taksar and Heyman
+/// 1985 for Markov chains). What is left, in rings and reverse returns, is symmetric and positive definite and goes to
+/// the package's sparse Cholesky. How nodes go depends on the layout alone and is found once.
 class NodeEquations {
  public:
   NodeEquations(std::size_t nodes, const std::vector<Ends>& branches);
 
-  /// Finds the pressures from the conductances by branch. `right` holds the pressure of a node that is held, and the
-  /// net flow into any other. False where the system cannot be solved in numbers; the pressures then stay as they were.
-  bool solve(const std::vector<double>& conductance, const std::vector<bool>& held, const std::vector<double>& right);
+  /// Which pressures are given, for all rounds until told anew: those the graph holds, and zero at those that are only
+  /// `held` here. Every part that open branches join needs one.
+  void give(const std::vector<Node>& nodes, const std::vector<bool>& held);
 
-  double pressure(std::size_t node) const { return pressures_[node]; }
+  /// A round: begin, add each open branch, solve, read. `solve` is false where the system has no solution in numbers;
+  /// the pressures then stay as they were.
+  void begin();
+  void add(std::size_t branch, double conductance, double source_m3_per_s) {
+    const Place& at = places_[branch];
+    rows_[at.from].inflow -= source_m3_per_s;
+    rows_[at.to].inflow += source_m3_per_s;
+    if (at.beside_given)
+      add_beside_given(at, conductance);
+    else
+      conductance_[at.slot] += conductance;
+  }
+  bool solve();
+
+  double pressure(std::size_t node) const { return rows_[row_[node]].pressure; }
+  double drop(std::size_t branch) const {
+    return rows_[places_[branch].from].pressure - rows_[places_[branch].to].pressure;
+  }
 
  private:
   using Matrix = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
-  double& value(std::size_t slot) { return matrix_.valuePtr()[slot]; }
-  std::size_t slot_of(int row, int other_row) const;
+  struct Place {
+    std::uint32_t from = 0, to = 0, slot = 0;  ///< rows, and the slot of the link
+    bool beside_given = false;                 ///< the pressure of a node at its ends is given
+  };
+  struct Row {
+    double to_given = 0.0;  ///< conductance towards given pressures
+    double inflow = 0.0;
+    double pressure = 0.0;
+  };
+  struct GivenAt {
+    std::uint32_t row = 0;
+    double amount = 0.0;
+  };
+  void prepare_core(int rows);
+  void add_beside_given(const Place& at, double conductance);
+  bool eliminate_steps();
+  bool solve_core();
+  void substitute_back();
 
-  std::vector<Ends> branches_;
-  std::vector<int> row_;                         ///< by node: its row, in the order of elimination
-  std::vector<std::size_t> diagonal_, between_;  ///< where among the matrix's values a node and a branch stand
-  Matrix matrix_;                                ///< upper triangle
-  Eigen::VectorXd flow_in_;                      ///< by row
-  std::vector<double> pressures_;                ///< by node
+  std::vector<std::uint32_t> row_;  ///< by node
+  std::vector<bool> held_;          ///< by row; the pressure of a held row stands in it
+  std::vector<GivenAt> holds_, demands_;
+  std::vector<Place> places_;  ///< by branch
+  std::vector<Step> steps_;
+  std::vector<CoreLink> core_;
+  std::vector<Row> rows_;                        ///< one more than nodes: steps with a neighbour too few point there
+  std::vector<double> conductance_;              ///< by slot
+  std::vector<std::size_t> diagonal_, between_;  ///< where among the core's values a row and a link stand
+  Matrix core_matrix_;                           ///< upper triangle
+  Eigen::VectorXd core_inflow_;
   Eigen::SimplicialLDLT<Matrix, Eigen::Upper, Eigen::NaturalOrdering<int>> factors_;
 };
 

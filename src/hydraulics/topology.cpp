@@ -1,5 +1,6 @@
 // What can be known of a hydronic graph from the way it is joined alone.
 #include <algorithm>
+#include <boost/graph/adjacency_list.hpp>
 #include <boost/graph/biconnected_components.hpp>
 #include <boost/graph/breadth_first_search.hpp>
 #include <boost/graph/connected_components.hpp>
@@ -38,7 +39,7 @@ Ways ways_and_outside(const HydronicGraph& graph) {
     add_edge(midpoint, graph.to(branch).at, number++, ways);
   }
   for (std::size_t i = 0; i < graph.node_count(); ++i) {
-    const Node& node = graph.inside().node(i);
+    const Node& node = graph.inside().nodes[i];
     if (node.held || node.demand_m3_per_s != 0.0) add_edge(i, outside, number++, ways);
   }
   return ways;

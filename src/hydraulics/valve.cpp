@@ -87,6 +87,36 @@ Loss valve_loss(double kv, const Liquid& liquid, double flow_m3_per_s) {
   return {per_flow * flow_m3_per_s, 2.0 * per_flow};
 }
 
+// Below the band's end, with s = sqrt(dp): s^3 - opening s = band Q sqrt(R), where R Q^2 is the drop of the open valve.
+// On the side of its largest root where s is too great the cubic is convex, so that Newton comes down to it and stops
+// when rounding stops it.
+Loss bypass_loss(const BypassValve& valve, const Liquid& liquid, double flow_m3_per_s) {
+  expects(valve.opening_Pa > 0.0 && valve.band_Pa > 0.0, "bypass_loss: an opening pressure and a band above zero");
+  const Loss open = valve_loss(valve.open_kv, liquid, flow_m3_per_s);
+  const double open_from = valve.opening_Pa + valve.band_Pa;
+  if (open.pressure_Pa >= open_from) return open;
+  const double root_of_resistance = std::sqrt(valve_loss(valve.open_kv, liquid, 1.0).pressure_Pa);
+  const double slope_of_right = valve.band_Pa * root_of_resistance;
+  if (flow_m3_per_s <= 0.0) {
+    const double slope = slope_of_right / std::sqrt(valve.opening_Pa);
+    return {valve.opening_Pa + slope * flow_m3_per_s, slope};
+  }
+  const auto cubic_slope = [&](double s) { return 3.0 * s * s - valve.opening_Pa; };
+  double s = std::sqrt(open_from), before = 2.0 * s;
+  while (s < before) {
+    before = s;
+    s -= ((s * s - valve.opening_Pa) * s - slope_of_right * flow_m3_per_s) / cubic_slope(s);
+  }
+  return {s * s, 2.0 * s * slope_of_right / cubic_slope(s)};
+}
+
+ThreeWayPorts ports_at(const ThreeWayValve& valve, double hot_share) {
+  expects(valve.open_kv > 0.0 && valve.leak_share >= 0.0 && valve.leak_share < 1.0, "ports_at: a valve");
+  expects(hot_share >= 0.0 && hot_share <= 1.0, "ports_at: a share between 0 and 1");
+  return {valve.open_kv * std::max(hot_share, valve.leak_share),
+          valve.open_kv * std::max(1.0 - hot_share, valve.leak_share)};
+}
+
 double kv_for(double flow_m3_per_s, double pressure_Pa, const Liquid& liquid) {
   expects(flow_m3_per_s > 0.0 && pressure_Pa > 0.0, "kv_for: a flow and a drop above zero");
   return seconds_per_hour * flow_m3_per_s *

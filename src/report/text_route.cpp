@@ -49,11 +49,14 @@ void add_lie(Page& page, const Reader& reader) {
           fmt::format("{} or more between tubes outside the apron before the manifold, {} within it",
                       reader(Kind::short_length, check.separation_ratio * spacing_m),
                       reader(Kind::short_length, check.apron_separation_m)));
+  const bool us = reader.system() == System::us;
+  add_row(page, "", "leaders",
+          fmt::format("up to {:.1f} {} before the manifold", us ? check.apron_m_per_m2 * 0.3048 : check.apron_m_per_m2,
+                      us ? "ft of tube per ft2" : "m of tube per m2"));
   add_row(page, "", "floor",
           fmt::format("99 % of it lies within {} of a tube, the farthest spot {}",
                       reader(Kind::short_length, check.near_ratio * spacing_m),
                       reader(Kind::short_length, check.farthest_ratio * spacing_m)));
-  const bool us = reader.system() == System::us;
   add_row(
       page, "", "bends",
       fmt::format("{:.0f} right angles in {} of tube",

@@ -194,7 +194,7 @@ TubeLayout as_drawn(const LayoutTask& task) {
   return layout;
 }
 
-Checked<TubeLayout> lay_with_drawn(const LayoutTask& task) {
+Checked<TubeLayout> lay_with_drawn(const LayoutTask& task, const Progress& progress) {
   TubeLayout drawn = as_drawn(task);
   const auto alone = [&] {
     auto notes = notes_on_lie(task, check_layout(task, drawn));
@@ -203,7 +203,7 @@ Checked<TubeLayout> lay_with_drawn(const LayoutTask& task) {
   if (!task.rest_is_laid) return alone();
   const Rest rest(task, drawn);
   if (rest.task().manifold.empty()) return {std::nullopt, {no_port_for_rest()}};
-  Checked<TubeLayout> made = lay_tube(rest.task());
+  Checked<TubeLayout> made = lay_tube(rest.task(), progress);
   const auto no_floor = [](const Diagnostic& d) { return d.code == "layout.no-floor"; };
   if (!made && std::all_of(made.said.begin(), made.said.end(), no_floor)) return alone();
   if (!made) {

@@ -11,7 +11,7 @@ Path path_of(const LayoutTask& task, const GivenLoop& drawn);
 TubeLayout as_drawn(const LayoutTask& task);
 
 /// As lay_tube(), of a task with drawn loops.
-Checked<TubeLayout> lay_with_drawn(const LayoutTask& task);
+Checked<TubeLayout> lay_with_drawn(const LayoutTask& task, const Progress& progress);
 
 /// What of a loop leads from its supply port to the apron's limit and back from there: of tube that comes into the
 /// apron on its way nothing counts.

@@ -81,13 +81,27 @@ double taken(std::span<const Point> c, std::size_t i) {
   return std::abs(cross(in, out)) / std::max(1.0 + dot(in, out), 1e-6);
 }
 
+/// Whether a bend of this radius at corner i keeps clear.
+bool bend_clear(const LayoutTask& task, std::span<const Point> c, std::size_t i, double radius_m) {
+  const Point in = unit(c[i - 1], c[i]), out = unit(c[i], c[i + 1]);
+  if (dot(in, out) > -0.5) {
+    // The bend lies between its corner and where it begins and ends.
+    const double take_m = radius_m * taken(c, i);
+    const Point from = moved(c[i], in, -take_m), to = moved(c[i], out, take_m);
+    const auto [left, right] = std::minmax({from.x_m, c[i].x_m, to.x_m});
+    const auto [low, high] = std::minmax({from.y_m, c[i].y_m, to.y_m});
+    if (is_far_from_all(task, {left - hair_m, low - hair_m}, {right + hair_m, high + hair_m})) return true;
+  }
+  return clear(task, rounded(c.subspan(i - 1, 3), radius_m));
+}
+
 /// Corners between two bulbs. A wide bend reaches farther into its corner than a narrow one, and takes more of its
 /// lines: where that is barred, or two wide ones would leave each other too little, narrow ones are taken.
 void add_rounded(const LayoutTask& task, std::span<const Point> corner, Path& path) {
   const double wide_m = std::max(0.5 * task.spacing_m, task.bend_radius_m);
   std::vector<double> radius_m(corner.size(), wide_m);
   for (std::size_t i = leader_corners; i + leader_corners < corner.size() && wide_m > task.bend_radius_m; ++i) {
-    if (!clear(task, rounded(corner.subspan(i - 1, 3), wide_m))) radius_m[i] = task.bend_radius_m;
+    if (!bend_clear(task, corner, i, wide_m)) radius_m[i] = task.bend_radius_m;
   }
   for (std::size_t i = 1; i + 2 < corner.size() && wide_m > task.bend_radius_m; ++i) {
     const double a = taken(corner, i), b = taken(corner, i + 1), length = distance_m(corner[i], corner[i + 1]);

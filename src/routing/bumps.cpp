@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include "lying.hpp"
-#include "vectors.hpp"
+#include "open_floor.hpp"
 
 namespace slabwright::routing {
 namespace {
@@ -17,6 +17,8 @@ constexpr double near_enough = 2.5;
 constexpr double along_step = 0.25, beyond = 2.0;
 /// Bare spots that a right angle more is worth.
 constexpr double angle_price = 1.5;
+/// Worth less than this, in bare spots, none is made.
+constexpr double least_worth = 1.0;
 constexpr std::size_t most_verified = 20;
 constexpr int most_of_run = 3;
 
@@ -43,33 +45,57 @@ struct Bump {
   double from_m = 0.0, to_m = 0.0, deep_m = 0.0;
   bool whole_from = false, whole_to = false;  ///< moved up to the end of its run, whose neighbour grows or shrinks
   int leg = 0;
-  double worth = 0.0;
+  int heated_number = 0;  ///< bare spots that come within a spacing of it; once `is_weighed` less those that are lost
+  double price = 0.0;
+  bool is_weighed = false;
+  std::size_t number = 0;  ///< of two that are worth the same the first one found is taken
+  double worth() const { return heated_number - price; }
 };
+
+bool is_behind(const Bump& a, const Bump& b) {
+  return a.worth() != b.worth() ? a.worth() < b.worth() : a.number > b.number;
+}
 
 class Bumper {
  public:
   Bumper(Lying& lying, const Bare& bare) : lying_(lying), bare_(bare), s_(lying.spacing_m()) {}
 
   bool bump() {
+    find_bare_spots();
     std::vector<Bump> bumps;
     for (std::size_t k = 0; k < lying_.size(); ++k) {
       const auto& c = lying_.corners(k);
       for (std::size_t i = leader_corners - 1; i + leader_corners < c.size(); ++i) add_bumps(k, i, bumps);
     }
-    std::stable_sort(bumps.begin(), bumps.end(), [](const Bump& a, const Bump& b) { return a.worth > b.worth; });
+    std::make_heap(bumps.begin(), bumps.end(), is_behind);
     // Bumps of one run fail for one reason, as a rule.
-    std::vector<const Run*> failed;
-    for (std::size_t n = 0; n < bumps.size() && failed.size() < most_verified; ++n) {
-      const Run& run = bumps[n].run;
-      const auto same = [&](const Run* other) { return other->loop == run.loop && other->i == run.i; };
+    std::vector<Run> failed;
+    while (!bumps.empty() && failed.size() < most_verified) {
+      std::pop_heap(bumps.begin(), bumps.end(), is_behind);
+      const Bump bump = bumps.back();
+      bumps.pop_back();
+      const auto same = [&](const Run& other) { return other.loop == bump.run.loop && other.i == bump.run.i; };
       if (std::count_if(failed.begin(), failed.end(), same) >= most_of_run) continue;
-      if (made(bumps[n])) return true;
-      failed.push_back(&run);
+      if (!bump.is_weighed) {
+        const Bump exact = weighed(bump);
+        if (exact.worth() < least_worth) continue;
+        bumps.push_back(exact);
+        std::push_heap(bumps.begin(), bumps.end(), is_behind);
+        continue;
+      }
+      if (made(bump)) return true;
+      failed.push_back(bump.run);
     }
     return false;
   }
 
  private:
+  void find_bare_spots() {
+    for (const TubeMap::Spot& spot : lying_.map().spots()) {
+      if (spot.lines_number == 0) bare_spots_.push_back(spot.place);
+    }
+  }
+
   void add_bumps(std::size_t k, std::size_t i, std::vector<Bump>& bumps) const {
     const auto& c = lying_.corners(k);
     const double reach_m = near_enough * s_;
@@ -101,14 +127,13 @@ class Bumper {
 
   /// Whether tube may lie at a point: of its own loop, the run and its neighbours are not looked at.
   bool free_at(Point p, const Run& run, double from_m, double to_m) const {
-    if (where_is(p, lying_.task().outline) == Where::outside || !keeps_clear(lying_.task(), p, p)) return false;
     bool free = true;
     lying_.map().each_near(p, p, nearest_line * s_, [&](const TubeEdge& edge) {
       if (edge.loop == static_cast<int>(run.loop) && edge.at_m > from_m && edge.at_m < to_m) return true;
       free = distance_to_edge_m(p, edge.a, edge.b) >= nearest_line * s_;
       return free;
     });
-    return free;
+    return free && where_is(p, lying_.task().outline) != Where::outside && keeps_clear(lying_.task(), p, p);
   }
 
   /// How far along its loop a corner lies: its bends are shorter than its corners, so this is an upper bound that is
@@ -162,7 +187,7 @@ class Bumper {
         while (to + 1 < deep_m.size() && deep_m[to + 1] >= d - 1e-9) ++to;
         const double from_m = first_m + static_cast<double>(from) * step_m;
         const double to_m = first_m + static_cast<double>(to) * step_m;
-        add_stretches({run, from_m, to_m, d, false, false, 0, 0.0}, bumps);
+        add_stretches({run, from_m, to_m, d}, bumps);
       }
     }
   }
@@ -239,8 +264,10 @@ class Bumper {
     if (front_m < 2.0 * bend_m) return;
     const double ends = (bump.whole_from ? 0.0 : 0.5) + (bump.whole_to ? 0.0 : 0.5);
     if (!legs_apart(bump)) return;
-    bump.worth = gain(bump) - angle_price * legs[bump.leg].angles * ends;
-    if (bump.worth >= 1.0) bumps.push_back(bump);
+    bump.heated_number = heated_spots(new_line(bump));
+    bump.price = angle_price * legs[bump.leg].angles * ends;
+    bump.number = bumps.size();
+    if (bump.worth() >= least_worth) bumps.push_back(bump);
   }
 
   /// Whether the legs of a bump keep off the runs beside its own, and off each other.
@@ -270,48 +297,78 @@ class Bumper {
     });
   }
 
-  /// Spots that come within a spacing of tube, less those that no longer do.
-  int gain(const Bump& bump) const {
+  /// A bump's line, and the lines beside its run where they grow.
+  struct NewLine {
+    std::vector<Point> corner;
+    bool grows_from = false, grows_to = false;
+    Box box;
+  };
+  NewLine new_line(const Bump& bump) const {
     const Run& run = bump.run;
     const auto& c = lying_.corners(run.loop);
-    std::vector<Point> corner = corners_of(bump);
-    std::vector<TubeEdge> gone;
-    add_lines(run.loop, moved(run.from, run.along, bump.from_m), moved(run.from, run.along, bump.to_m), gone);
-    // A run beside it grows or shrinks.
-    const bool grows_from = dot(minus(c[run.i - 1], c[run.i]), run.side) < 0.0;
-    const bool grows_to = dot(minus(c[run.i + 2], c[run.i + 1]), run.side) < 0.0;
-    if (bump.whole_from && !grows_from) add_lines(run.loop, c[run.i], moved(c[run.i], run.side, bump.deep_m), gone);
-    if (bump.whole_to && !grows_to) {
-      add_lines(run.loop, c[run.i + 1], moved(c[run.i + 1], run.side, bump.deep_m), gone);
-    }
-    if (bump.whole_from && grows_from) corner.insert(corner.begin(), c[run.i]);
-    if (bump.whole_to && grows_to) corner.push_back(c[run.i + 1]);
-    Point low = run.from, high = low;
-    for (const Point p : corner) {
-      low = {std::min(low.x_m, p.x_m), std::min(low.y_m, p.y_m)};
-      high = {std::max(high.x_m, p.x_m), std::max(high.y_m, p.y_m)};
-    }
-    int sum = 0;
-    const TubeMap::Window w = lying_.map().window({low.x_m - s_, low.y_m - s_}, {high.x_m + s_, high.y_m + s_});
-    for (int j = w.bottom; j <= w.top; ++j) {
-      for (int i = w.left; i <= w.right; ++i)
-        sum += change(lying_.map().spots()[index(j * lying_.map().columns() + i)], corner, gone);
-    }
-    return sum;
+    NewLine line{corners_of(bump),
+                 dot(minus(c[run.i - 1], c[run.i]), run.side) < 0.0,
+                 dot(minus(c[run.i + 2], c[run.i + 1]), run.side) < 0.0,
+                 {}};
+    if (bump.whole_from && line.grows_from) line.corner.insert(line.corner.begin(), c[run.i]);
+    if (bump.whole_to && line.grows_to) line.corner.push_back(c[run.i + 1]);
+    line.box = box_of(line.corner);
+    return line;
   }
 
-  int change(const TubeMap::Spot& spot, const std::vector<Point>& corner, const std::vector<TubeEdge>& gone) const {
-    if (spot.lines_number < 0) return 0;
-    if (spot.lines_number > static_cast<int>(gone.size())) return 0;
-    if (spot.lines_number > 0) {
-      int lost = 0;
-      for (const TubeEdge& edge : gone) lost += within(spot.place, edge.a, edge.b, s_) ? 1 : 0;
-      if (lost < spot.lines_number) return 0;
+  bool heats(const NewLine& line, Point spot) const {
+    for (std::size_t k = 0; k + 1 < line.corner.size(); ++k) {
+      if (within(spot, line.corner[k], line.corner[k + 1], s_)) return true;
     }
-    for (std::size_t k = 0; k + 1 < corner.size(); ++k) {
-      if (within(spot.place, corner[k], corner[k + 1], s_)) return spot.lines_number == 0 ? 1 : 0;
+    return false;
+  }
+
+  /// Bare spots that come within a spacing of tube.
+  int heated_spots(const NewLine& line) const {
+    const auto row = [&](double y_m) {
+      return std::lower_bound(bare_spots_.begin(), bare_spots_.end(), y_m, [](Point p, double y) { return p.y_m < y; });
+    };
+    const auto first = row(line.box.least.y_m - s_), last = row(line.box.most.y_m + 1.1 * s_);
+    return static_cast<int>(
+        std::count_if(first, last, [&](Point spot) { return in_box(line.box, spot, s_) && heats(line, spot); }));
+  }
+
+  /// Lines of the loop's tube that a bump takes away.
+  std::vector<TubeEdge> lines_gone(const Bump& bump, const NewLine& line) const {
+    const Run& run = bump.run;
+    const auto& c = lying_.corners(run.loop);
+    std::vector<TubeEdge> gone;
+    add_lines(run.loop, moved(run.from, run.along, bump.from_m), moved(run.from, run.along, bump.to_m), gone);
+    const auto add_beside = [&](Point end) { add_lines(run.loop, end, moved(end, run.side, bump.deep_m), gone); };
+    if (bump.whole_from && !line.grows_from) add_beside(c[run.i]);
+    if (bump.whole_to && !line.grows_to) add_beside(c[run.i + 1]);
+    return gone;
+  }
+
+  /// Spots that no longer lie within a spacing of any tube.
+  int lost_spots(const Bump& bump, const NewLine& line) const {
+    const std::vector<TubeEdge> gone = lines_gone(bump, line);
+    const TubeMap& map = lying_.map();
+    const Box box = box_of({line.box.least, line.box.most, bump.run.from});
+    const TubeMap::Window w =
+        map.window({box.least.x_m - s_, box.least.y_m - s_}, {box.most.x_m + s_, box.most.y_m + s_});
+    int lost = 0;
+    for (int j = w.bottom; j <= w.top; ++j) {
+      for (int i = w.left; i <= w.right; ++i) {
+        const TubeMap::Spot& spot = map.spots()[index(j * map.columns() + i)];
+        if (spot.lines_number <= 0 || spot.lines_number > static_cast<int>(gone.size())) continue;
+        if (heats(line, spot.place)) continue;
+        const auto near = [&](const TubeEdge& edge) { return within(spot.place, edge.a, edge.b, s_); };
+        lost += std::count_if(gone.begin(), gone.end(), near) < spot.lines_number ? 0 : 1;
+      }
     }
-    return spot.lines_number == 0 ? 0 : -1;
+    return lost;
+  }
+
+  Bump weighed(Bump bump) const {
+    bump.heated_number -= lost_spots(bump, new_line(bump));
+    bump.is_weighed = true;
+    return bump;
   }
 
   /// Makes the bump if it holds on the final lines and arcs.
@@ -328,6 +385,7 @@ class Bumper {
   Lying& lying_;
   const Bare& bare_;
   double s_;
+  std::vector<Point> bare_spots_;  ///< all of the floor's, row by row
 };
 
 }  // namespace

@@ -34,18 +34,13 @@ Polygon turned(const Polygon& polygon, const LayoutTask& task) {
   return normalized(made);
 }
 
-bool boxes_nearer(Point a, Point b, Point c, Point d, double by) {
-  return std::min(a.x_m, b.x_m) < std::max(c.x_m, d.x_m) + by && std::min(c.x_m, d.x_m) < std::max(a.x_m, b.x_m) + by &&
-         std::min(a.y_m, b.y_m) < std::max(c.y_m, d.y_m) + by && std::min(c.y_m, d.y_m) < std::max(a.y_m, b.y_m) + by;
-}
-
 /// `clearance_m(i)`: of the edge from corner i.
 template <class Clearance>
 bool clear_of(const Polygon& polygon, const Clearance& clearance_m, Point a, Point b) {
   for (std::size_t i = 0; i < polygon.size(); ++i) {
     const double least = clearance_m(i) - same_m;
     const Point c = polygon[i], d = polygon[i + 1 < polygon.size() ? i + 1 : 0];
-    if (boxes_nearer(a, b, c, d, least) && distance_of_edges_m(a, b, c, d) < least) return false;
+    if (nearer(a, b, c, d, least)) return false;
   }
   return true;
 }
@@ -61,7 +56,8 @@ bool clear_of_walls(const LayoutTask& task, Point a, Point b) {
 
 /// The tube of a cell runs on the lines between its quarter places and nowhere else.
 bool fits(const Cells& cells, const LayoutTask& task, int cell) {
-  for (int k = 0; k < 4; ++k) {
+  const bool is_far = is_far_from_all(task, cells.quarter(cell, 0), cells.quarter(cell, 2));
+  for (int k = 0; k < 4 && !is_far; ++k) {
     if (!clear_of_walls(task, cells.quarter(cell, k), cells.quarter(cell, (k + 1) % 4))) return false;
   }
   for (const NoTubeArea& area : task.no_tube) {
@@ -74,8 +70,9 @@ void open_between(Cells& cells, const LayoutTask& task, int cell, Way way) {
   const int other = cells.next(cell, way);
   if (other < 0 || cells.is(cell) != Kind::free || cells.is(other) != Kind::free) return;
   // The two tubes of a passage: from the quarters on this side to their mirror images in the neighbour.
-  const bool clear = clear_of_walls(task, cells.quarter(cell, (way + 1) % 4), cells.quarter(other, way)) &&
-                     clear_of_walls(task, cells.quarter(cell, (way + 2) % 4), cells.quarter(other, (way + 3) % 4));
+  const bool clear = is_far_from_all(task, cells.quarter(cell, 0), cells.quarter(other, 2)) ||
+                     (clear_of_walls(task, cells.quarter(cell, (way + 1) % 4), cells.quarter(other, way)) &&
+                      clear_of_walls(task, cells.quarter(cell, (way + 2) % 4), cells.quarter(other, (way + 3) % 4)));
   if (!clear) return;
   cells.open[index(cell)] = static_cast<std::uint8_t>(cells.open[index(cell)] | 1 << way);
   cells.open[index(other)] = static_cast<std::uint8_t>(cells.open[index(other)] | 1 << opposite(way));
@@ -169,6 +166,22 @@ Point seen_from_outside(Point p, const LayoutTask& task) {
 bool keeps_clear(const LayoutTask& task, Point a, Point b) {
   return clear_of_walls(task, a, b) && std::none_of(task.joint.begin(), task.joint.end(),
                                                     [&](const JointLine& joint) { return lies_along(joint, a, b); });
+}
+
+bool is_far_from_all(const LayoutTask& task, Point a, Point b) {
+  const auto near_edge_of = [&](const Polygon& polygon, const auto& clearance_m) {
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+      const Point c = polygon[i], d = polygon[i + 1 < polygon.size() ? i + 1 : 0];
+      if (boxes_nearer(a, b, c, d, clearance_m(i) - same_m)) return true;
+    }
+    return false;
+  };
+  if (near_edge_of(task.outline, [&](std::size_t i) { return wall_clearance_m(task, i); })) return false;
+  for (const NoTubeArea& area : task.no_tube) {
+    if (near_edge_of(area.outline, [&](std::size_t) { return area.clearance_m; })) return false;
+  }
+  return std::none_of(task.joint.begin(), task.joint.end(),
+                      [&](const JointLine& joint) { return boxes_nearer(a, b, joint.from, joint.to, off_joint_m); });
 }
 
 Cells cells_of(const LayoutTask& task, const Fit& fit) {

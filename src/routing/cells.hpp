@@ -68,6 +68,9 @@ Point seen_from_outside(Point point, const LayoutTask& task);
 /// only: a line wholly outside passes.
 bool keeps_clear(const LayoutTask& task, Point a, Point b);
 
+/// Whether all lines within the box of a and b are sure to keep clear; quick, and false where it takes a closer look.
+bool is_far_from_all(const LayoutTask& task, Point a, Point b);
+
 /// How far cells may be squeezed or stretched to fill what lies between two walls.
 struct Fit {
   double squeezed = 0.96, stretched = 1.08;

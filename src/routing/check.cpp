@@ -27,6 +27,8 @@ using routing::slack_m;
 constexpr double coarse_sag_m = 0.002;
 constexpr double raster = 0.25;  ///< of the spacing
 constexpr double foot_m = 0.3048;
+/// More than rounding makes of a distance between boxes.
+constexpr double hair_m = 1e-9;
 constexpr double pi = 3.14159265358979323846;
 
 /// Crossings and distances between tubes.
@@ -44,17 +46,19 @@ void check_apart(const LayoutTask& task, const std::vector<Segment>& all, Layout
   for (std::size_t k = 0; k < all.size(); ++k) {
     const Segment& s = all[k];
     near.each(s.a, s.b, reach_m, [&](const std::vector<int>& list) {
-      for (const int other : list) {
-        if (other <= static_cast<int>(k)) continue;
-        const Segment& o = all[static_cast<std::size_t>(other)];
+      // Lists are in order, and of two segments the later one is looked at.
+      for (auto other = list.rbegin(); other != list.rend() && *other > static_cast<int>(k); ++other) {
+        const Segment& o = all[static_cast<std::size_t>(*other)];
         const bool follows = o.loop == s.loop && (s.b == o.a || o.b == s.a);
         if (follows) continue;
         const bool in_apron = s.in_apron || o.in_apron;
         double& ratio = s.in_bulb || o.in_bulb ? bulb : least;
-        if (boxes_apart(s, o, in_apron ? apron_m : ratio * task.spacing_m)) continue;
+        // What is one bend is looked at for crossings only.
+        const bool same_bend = o.loop == s.loop && std::abs(o.at_m - s.at_m) < own_m;
+        if (boxes_apart(s, o, same_bend ? 0.0 : in_apron ? apron_m : ratio * task.spacing_m)) continue;
         const double gap_m = distance_of_edges_m(s.a, s.b, o.a, o.b);
         if (gap_m == 0.0) ++check.crossings_number;
-        if (o.loop == s.loop && std::abs(o.at_m - s.at_m) < own_m) continue;
+        if (same_bend) continue;
         if (in_apron) apron_m = std::min(apron_m, gap_m);
         if (!in_apron && gap_m < ratio * task.spacing_m) ratio = std::min(ratio, gap_m / local_m(s, o));
       }
@@ -132,23 +136,26 @@ void check_heat(const LayoutTask& task, const TubeLayout& layout, const std::vec
 }
 
 void check_clear(const LayoutTask& task, const std::vector<Segment>& all, LayoutCheck& check) {
-  check.clearance_m = HUGE_VAL;
   std::vector<routing::Box> box;
   for (const NoTubeArea& area : task.no_tube) box.push_back(routing::box_of(area.outline));
-  // Least distance over what is asked of each edge: the clearance where all ask the same.
-  const auto spare = [](const Segment& s, const Polygon& polygon, const auto& asked_m) {
-    double least_m = HUGE_VAL;
+  // Least distance over what is asked of each edge: the clearance where all ask the same. Of no interest where it is
+  // more than `least_m`.
+  const auto spare = [](const Segment& s, const Polygon& polygon, const auto& asked_m, double least_m) {
     for (std::size_t i = 0; i < polygon.size(); ++i) {
       const Point from = polygon[i], to = polygon[i + 1 < polygon.size() ? i + 1 : 0];
+      if (boxes_apart(s, {from, to}, least_m + asked_m(i) + hair_m)) continue;
       least_m = std::min(least_m, distance_of_edges_m(s.a, s.b, from, to) - asked_m(i));
     }
     return least_m;
   };
   const auto of_wall_m = [&](std::size_t i) { return routing::wall_clearance_m(task, i); };
+  double least_spare_m = HUGE_VAL;
   for (const Segment& s : all) {
     if (!s.in_apron) {
-      const double spare_m = where_is(s.a, task.outline) == Where::outside ? -1.0 : spare(s, task.outline, of_wall_m);
-      check.clearance_m = std::min(check.clearance_m, task.wall_clearance_m + spare_m);
+      const double least_m = std::max(-slack_m, least_spare_m);
+      const bool is_outside = where_is(s.a, task.outline) == Where::outside;
+      const double spare_m = is_outside ? -1.0 : spare(s, task.outline, of_wall_m, least_m);
+      least_spare_m = std::min(least_spare_m, spare_m);
       if (spare_m < -slack_m) ++check.too_near_number;
     }
     for (std::size_t k = 0; k < box.size(); ++k) {
@@ -156,11 +163,12 @@ void check_clear(const LayoutTask& task, const std::vector<Segment>& all, Layout
       // Nothing of a line is nearer to an area than its end, less its length.
       if (!routing::in_box(box[k], s.a, area.clearance_m + distance_m(s.a, s.b))) continue;
       const auto asked_m = [&](std::size_t) { return area.clearance_m; };
-      if (where_is(s.a, area.outline) != Where::outside || spare(s, area.outline, asked_m) < -slack_m) {
+      if (where_is(s.a, area.outline) != Where::outside || spare(s, area.outline, asked_m, -slack_m) < -slack_m) {
         ++check.too_near_number;
       }
     }
   }
+  check.clearance_m = task.wall_clearance_m + least_spare_m;
 }
 
 /// Tube that passes over joints, and tube that lies along them.
@@ -178,16 +186,25 @@ void check_joints(const LayoutTask& task, const std::vector<Segment>& all, Layou
       const double lengths = distance_m(s.a, s.b) * distance_m(joint.from, joint.to);
       const double cosine = std::abs(d.x_m * along.x_m + d.y_m * along.y_m) / lengths;
       const double sine = std::abs(d.x_m * along.y_m - d.y_m * along.x_m) / lengths;
+      // What lies on the line counts as left of it, so that a joint between two segments is passed once.
+      const bool same_side = (off(s.a) >= 0.0) == (off(s.b) >= 0.0);
+      if (same_side && sine >= sine_of_10_deg) continue;
       const double gap_m = distance_of_edges_m(s.a, s.b, joint.from, joint.to);
       if (sine < sine_of_10_deg && gap_m < off_joint_m) check.along_joint_m += distance_m(s.a, s.b);
-      // What lies on the line counts as left of it, so that a joint between two segments is passed once.
-      if ((off(s.a) >= 0.0) == (off(s.b) >= 0.0) || gap_m > 0.0) continue;
+      if (same_side || gap_m > 0.0) continue;
       ++check.joint_crossings_number;
       if (cosine > sine_of_10_deg) ++check.slanted_crossings_number;
       of_loop.resize(std::max(of_loop.size(), static_cast<std::size_t>(s.loop) + 1), 0);
       check.most_crossings_number = std::max(check.most_crossings_number, ++of_loop[static_cast<std::size_t>(s.loop)]);
     }
   }
+}
+
+/// Whether a point is sure to lie farther from a segment than this.
+bool beyond(Point p, const Segment& s, double by_m) {
+  const double far_m = by_m + hair_m;
+  return p.x_m + far_m < std::min(s.a.x_m, s.b.x_m) || p.x_m - far_m > std::max(s.a.x_m, s.b.x_m) ||
+         p.y_m + far_m < std::min(s.a.y_m, s.b.y_m) || p.y_m - far_m > std::max(s.a.y_m, s.b.y_m);
 }
 
 /// Floor by distance to the nearest tube, on points a quarter of a spacing apart. No-tube areas with their clearance
@@ -208,7 +225,7 @@ void check_cover(const LayoutTask& task, const std::vector<Segment>& all, Layout
         near.each(p, p, reach_m, [&](const std::vector<int>& list) {
           for (const int k : list) {
             const Segment& s = all[static_cast<std::size_t>(k)];
-            gap_m = std::min(gap_m, distance_to_edge_m(p, s.a, s.b));
+            if (!beyond(p, s, gap_m)) gap_m = std::min(gap_m, distance_to_edge_m(p, s.a, s.b));
           }
         });
       }
@@ -220,10 +237,11 @@ void check_cover(const LayoutTask& task, const std::vector<Segment>& all, Layout
     }
   }
   if (away.empty()) return;
-  std::sort(away.begin(), away.end());
-  check.farthest_ratio = away.back();
-  check.near_ratio = away[static_cast<std::size_t>(0.99 * static_cast<double>(away.size() - 1))];
-  const auto far = away.end() - std::upper_bound(away.begin(), away.end(), 1.0);
+  check.farthest_ratio = *std::max_element(away.begin(), away.end());
+  const auto far = std::count_if(away.begin(), away.end(), [](double ratio) { return ratio > 1.0; });
+  const auto near_all = away.begin() + static_cast<std::ptrdiff_t>(0.99 * static_cast<double>(away.size() - 1));
+  std::nth_element(away.begin(), near_all, away.end());
+  check.near_ratio = *near_all;
   check.far_floor_ratio = static_cast<double>(far) / static_cast<double>(away.size());
 }
 

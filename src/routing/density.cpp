@@ -8,8 +8,8 @@
 namespace slabwright::routing {
 namespace {
 
-/// Squares are two spacings wide and looked at a quarter of a spacing apart; tube is counted in parts of that.
-constexpr int steps_per_spacing = 4, square_steps = 2 * steps_per_spacing;
+/// Squares are looked at a quarter of a spacing apart; tube is counted in parts of that.
+constexpr int steps_per_spacing = 4, square_steps = static_cast<int>(density_square) * steps_per_spacing;
 constexpr double parts_of_step = 16.0;
 
 double densest(const Box& box, double step_m, const std::vector<std::vector<Point>>& lines) {
@@ -20,6 +20,8 @@ double densest(const Box& box, double step_m, const std::vector<std::vector<Poin
   const auto at = [&](int i, int j) { return static_cast<std::size_t>(j * (columns + 1) + i); };
   for (const auto& line : lines) {
     for (std::size_t c = 0; c + 1 < line.size(); ++c) {
+      // The last column and row reach beyond the box.
+      if (apart(box_of(line[c], line[c + 1]), box, 2.0 * step_m)) continue;
       const double length = distance_m(line[c], line[c + 1]);
       const int parts = static_cast<int>(std::ceil(parts_of_step * length / step_m));
       for (int p = 0; p < parts; ++p) {
@@ -49,16 +51,23 @@ double densest(const Box& box, double step_m, const std::vector<std::vector<Poin
 
 }  // namespace
 
-double densest_apron(const LayoutTask& task, const TubeLayout& layout) {
+std::vector<double> densest_squares(double spacing_m, const std::vector<Polygon>& apron,
+                                    const std::vector<Path>& tube) {
   std::vector<std::vector<Point>> lines;
-  for (const LaidLoop& loop : layout.loop) {
-    if (!loop.path.empty()) lines.push_back(flattened(loop.path, 0.01 * task.spacing_m));
+  for (const Path& path : tube) {
+    if (!path.empty()) lines.push_back(flattened(path, 0.01 * spacing_m));
   }
+  std::vector<double> all;
+  for (const Polygon& one : apron)
+    all.push_back(one.empty() ? 0.0 : densest(box_of(one), spacing_m / steps_per_spacing, lines));
+  return all;
+}
+
+double densest_apron(const LayoutTask& task, const TubeLayout& layout) {
+  std::vector<Path> tube;
+  for (const LaidLoop& loop : layout.loop) tube.push_back(loop.path);
   double most = 0.0;
-  for (const Polygon& apron : layout.apron) {
-    if (apron.empty()) continue;
-    most = std::max(most, densest(box_of(apron), task.spacing_m / steps_per_spacing, lines));
-  }
+  for (const double m_per_m2 : densest_squares(task.spacing_m, layout.apron, tube)) most = std::max(most, m_per_m2);
   return most;
 }
 

@@ -104,7 +104,7 @@ void lay_parts(const Tasks& tasks, Draft& draft, std::vector<Strand>& strands, c
   slide_out(task, finished);
   drop_short_ends(task, finished);
   stagger_bulbs(task, finished);
-  for (std::size_t part = 0; part < changed.size(); ++part) draft.path[part] = bent(tasks.exact, finished[part]);
+  for (std::size_t part = 0; part < changed.size(); ++part) draft.path[part] = bent(tasks.exact.task, finished[part]);
   draft.plain_path = draft.path;
   fill_bare_floor(tasks.exact, finished, draft.path);
 }
@@ -184,13 +184,13 @@ void lay_all_parts(const Tasks& tasks, Draft& draft) {
   draft.cold_last.assign(loops, 0);
   std::vector<char> changed(loops, 1);
   // Cells of a band tell less of their tube than square ones.
-  const int rounds = tasks.exact.band.empty() ? lay_rounds : lay_rounds + 1;
+  const int rounds = tasks.exact.task.band.empty() ? lay_rounds : lay_rounds + 1;
   for (int round = 0; round < rounds; ++round) {
     lay_parts(tasks, draft, strands, changed);
     std::vector<double> extra_m(loops);
     for (std::size_t k = 0; k < loops; ++k) {
-      extra_m[k] =
-          heat_m(tasks.exact, draft.path[k]) - sharp_m(draft.cells, cells_of_part(draft.owner, static_cast<int>(k)));
+      extra_m[k] = heat_m(tasks.exact.task, draft.path[k]) -
+                   sharp_m(draft.cells, cells_of_part(draft.owner, static_cast<int>(k)));
     }
     changed = traded(draft, extra_m);
     if (std::count(changed.begin(), changed.end(), 1) == 0) return;
@@ -203,7 +203,8 @@ void lay_all_parts(const Tasks& tasks, Draft& draft) {
 void lay(const Tasks& tasks, Draft& draft) {
   if (!draft.whole) return lay_all_parts(tasks, draft);
   const double axis_m = -draft.cells.tube_x_m[index(draft.cells.columns - 1)];
-  const LayoutTask roomy = left_half(tasks.roomy, axis_m), exact = left_half(tasks.exact, axis_m);
+  const LayoutTask roomy = left_half(tasks.roomy, axis_m);
+  const ExactTask exact(left_half(tasks.exact.task, axis_m));
   lay_all_parts({roomy, exact}, draft);
   unfold(draft);
 }

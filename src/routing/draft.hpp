@@ -38,7 +38,7 @@ std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt, W
 /// One task twice: its clearances enlarged so that cells leave room for bends, and as they are asked for.
 struct Tasks {
   const LayoutTask& roomy;
-  const LayoutTask& exact;
+  const ExactTask& exact;
 };
 
 /// Lays the tube of each part and trades cells once more by the lengths that come out.

@@ -20,8 +20,8 @@ constexpr double nearly_all = 0.7;
 
 class Filler {
  public:
-  Filler(const LayoutTask& task, std::vector<Strand>& strands, std::vector<Path>& paths)
-      : lying_(task, strands, paths) {
+  Filler(const ExactTask& exact, std::vector<Strand>& strands, std::vector<Path>& paths)
+      : lying_(exact.task, exact.without_tube, strands, paths) {
     left_.assign(lying_.map().spots().size(), 0);
   }
 
@@ -92,8 +92,8 @@ class Filler {
 
 }  // namespace
 
-void fill_bare_floor(const LayoutTask& task, std::vector<Strand>& strands, std::vector<Path>& paths) {
-  Filler(task, strands, paths).fill();
+void fill_bare_floor(const ExactTask& exact, std::vector<Strand>& strands, std::vector<Path>& paths) {
+  Filler(exact, strands, paths).fill();
 }
 
 }  // namespace slabwright::routing

@@ -18,12 +18,6 @@ constexpr double sharpest = -0.5;
 /// A run of less than this is a tip: it may leave its place altogether.
 constexpr double tip_width = 1.35;
 
-bool boxes_apart(Point a, Point b, Point c, Point d, double by) {
-  return std::max(a.x_m, b.x_m) + by <= std::min(c.x_m, d.x_m) ||
-         std::max(c.x_m, d.x_m) + by <= std::min(a.x_m, b.x_m) ||
-         std::max(a.y_m, b.y_m) + by <= std::min(c.y_m, d.y_m) || std::max(c.y_m, d.y_m) + by <= std::min(a.y_m, b.y_m);
-}
-
 class Slider {
  public:
   Slider(const LayoutTask& task, std::vector<Strand>& strands) : task_(task), strands_(strands), s_(task.spacing_m) {}
@@ -115,8 +109,7 @@ class Slider {
       const auto& c = strands_[k].corner;
       for (std::size_t i = 0; i + 1 < c.size(); ++i) {
         if (k == strand && i + 1 >= segment && i <= segment + 1) continue;
-        if (boxes_apart(a, b, c[i], c[i + 1], least)) continue;
-        if (distance_of_edges_m(a, b, c[i], c[i + 1]) < least) return false;
+        if (nearer(a, b, c[i], c[i + 1], least)) return false;
       }
     }
     return true;

@@ -1,6 +1,7 @@
 // From walks on the lattice to tube: tips slid into floor that the lattice left over, corners rounded.
 #pragma once
 #include "apron.hpp"
+#include "tube_map.hpp"
 
 namespace slabwright::routing {
 
@@ -24,10 +25,17 @@ void stagger_bulbs(const LayoutTask& task, std::vector<Strand>& strands);
 /// or a no-tube area lies inside the bend. U-turns narrower than two radii become bulbs: both legs swing outward first.
 Path bent(const LayoutTask& task, const Strand& strand);
 
+/// A task with its clearances as they are asked for, and the map of its floor, made once.
+struct ExactTask {
+  LayoutTask task;
+  TubeMap without_tube;
+  explicit ExactTask(LayoutTask asked) : task(std::move(asked)), without_tube(task) {}
+};
+
 /// Moves tube lines towards floor that lies more than a spacing from any tube. `paths` are the strands' own, and are
 /// kept so. Each move keeps the radius, the clearances and the distance to other tube; where none does, the floor stays
 /// bare.
-void fill_bare_floor(const LayoutTask& task, std::vector<Strand>& strands, std::vector<Path>& paths);
+void fill_bare_floor(const ExactTask& exact, std::vector<Strand>& strands, std::vector<Path>& paths);
 
 /// Whether the arcs of an end at a and b, its legs coming from `before` and going to `after`, keep the clearances.
 bool end_keeps_clear(const LayoutTask& task, Point before, Point a, Point b, Point after);

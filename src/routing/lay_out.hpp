@@ -54,6 +54,9 @@ std::vector<std::size_t> shared_out(std::size_t loops, const std::vector<Manifol
 /// What is worth saying about a plan.
 std::vector<Diagnostic> remarks_on(const Design& design, const Floors& floors, const LoopPlan& plan);
 
+/// Leaders so close before a manifold that the floor there gets warm; the densest manifold's.
+std::vector<Diagnostic> remarks_on_aprons(const Design& design, const LoopPlan& plan);
+
 /// What codes and saws ask of tube in concrete.
 std::vector<Diagnostic> remarks_on_concrete(const Design& design, const LoopPlan& plan);
 

@@ -21,6 +21,8 @@ constexpr double widest_bend = 0.9;
 constexpr double even_spread = 0.05;
 constexpr int zone_rounds = 3;
 constexpr double more_room = 1.6;
+/// Of the work of a round, what it takes to cut them.
+constexpr double zones_share = 0.2;
 /// Loops of one manifold that differ more have not found their ways.
 constexpr double torn_spread = 0.15;
 
@@ -87,25 +89,28 @@ struct LaidZone {
 };
 
 /// A zone that is cut out as before is not laid again.
-Checked<TubeLayout> laid_once(const InOrder& ordered, const ZoneShare& share, std::vector<LaidZone>& known) {
+Checked<TubeLayout> laid_once(const InOrder& ordered, const ZoneShare& share, std::vector<LaidZone>& known,
+                              const Progress& progress) {
   for (const LaidZone& zone : known) {
     if (zone.share == share) return zone.part;
   }
   const int wanted = ordered.task.manifold[share.manifold].loops_wanted_number;
   const LoopsWish wish{wanted > 0 ? wanted : share.loops, wanted > 0};
-  known.push_back({share, lay_zone(zone_task(ordered, share), wish)});
+  known.push_back({share, lay_zone(zone_task(ordered, share), wish, progress)});
   return known.back().part;
 }
 
 /// The zones one after the other. One that refuses wants more room another time.
 Laid lay_all(const InOrder& ordered, const std::vector<ZoneShare>& shares, ZoneNotes& notes,
-             std::vector<LaidZone>& known) {
+             std::vector<LaidZone>& known, const Progress& progress) {
   const LayoutTask& task = ordered.task;
   Laid laid;
   TubeLayout whole;
   bool refused = false;
-  for (const ZoneShare& share : shares) {
-    Checked<TubeLayout> part = laid_once(ordered, share, known);
+  for (std::size_t k = 0; k < shares.size(); ++k) {
+    const ZoneShare& share = shares[k];
+    Checked<TubeLayout> part = laid_once(ordered, share, known, part_of(progress, k, shares.size()));
+    tell(progress, static_cast<double>(k + 1) / static_cast<double>(shares.size()));
     laid.said.insert(laid.said.end(), part.said.begin(), part.said.end());
     if (!part) notes.room_ratio[share.manifold] *= more_room;
     if (!part) refused = true;
@@ -143,17 +148,19 @@ bool note_lengths(const TubeLayout& layout, ZoneNotes& notes) {
 }
 
 /// Zones are cut, laid, and cut once more by what came out, while loops differ much or a manifold has no room.
-Laid lay_zones(const InOrder& ordered) {
+Laid lay_zones(const InOrder& ordered, const Progress& progress) {
   const LayoutTask& task = ordered.task;
   ZoneNotes notes(task.manifold.size());
   Laid best;
   std::vector<ZoneShare> before;
   std::vector<LaidZone> known;
   for (int round = 0; round < zone_rounds; ++round) {
+    const Progress of_round = try_of(progress, round);
     auto shares = zones_of(task, notes);
+    tell(of_round, zones_share);
     if (!shares && round == 0) best.said = shares.said;
     if (!shares || *shares.value == before) break;
-    Laid made = lay_all(ordered, *shares.value, notes, known);
+    Laid made = lay_all(ordered, *shares.value, notes, known, part_of(of_round, zones_share, 1.0));
     const bool torn = !made.layout || note_lengths(*made.layout, notes);
     const bool done = !torn && made.check.spread_ratio <= even_spread;
     before = std::move(*shares.value);
@@ -163,27 +170,34 @@ Laid lay_zones(const InOrder& ordered) {
   return best;
 }
 
-Checked<TubeLayout> lay_in_order(const InOrder& ordered) {
+Checked<TubeLayout> lay_in_order(const InOrder& ordered, const Progress& progress) {
   const LayoutTask& task = ordered.task;
   if (task.bend_radius_m > widest_bend * least_spacing_m(task)) return {std::nullopt, {bend_too_wide(task)}};
   ZoneNotes none(task.manifold.size());
   std::vector<LaidZone> known;
-  Laid laid = task.manifold.size() > 1 ? lay_zones(ordered) : lay_all(ordered, {{zone_of(task), 0, 0}}, none, known);
+  Laid laid = task.manifold.size() > 1 ? lay_zones(ordered, progress)
+                                       : lay_all(ordered, {{zone_of(task), 0, 0}}, none, known, progress);
   if (!laid.layout) return {std::nullopt, laid.said};
   Checked<TubeLayout> made{std::move(laid.layout), shortfalls(task, laid.check)};
   made.said.insert(made.said.end(), laid.said.begin(), laid.said.end());
   return made;
 }
 
+Checked<TubeLayout> lay_either_way(const LayoutTask& task, const Progress& progress) {
+  const InOrder ordered = in_one_order(task);
+  Checked<TubeLayout> laid = lay_in_order(ordered, progress);
+  if (laid && ordered.mirrored) laid.value = mirrored(std::move(*laid.value));
+  return laid;
+}
+
 }  // namespace
 }  // namespace routing
 
-Checked<TubeLayout> lay_tube(const LayoutTask& task) {
+Checked<TubeLayout> lay_tube(const LayoutTask& task, const Progress& progress) {
   routing::expect_sense(task);
-  if (!task.drawn.empty()) return routing::lay_with_drawn(task);
-  const routing::InOrder ordered = routing::in_one_order(task);
-  Checked<TubeLayout> laid = routing::lay_in_order(ordered);
-  if (laid && ordered.mirrored) laid.value = routing::mirrored(std::move(*laid.value));
+  Checked<TubeLayout> laid =
+      task.drawn.empty() ? routing::lay_either_way(task, progress) : routing::lay_with_drawn(task, progress);
+  tell(progress, 1.0);
   return laid;
 }
 

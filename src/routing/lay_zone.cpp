@@ -163,13 +163,17 @@ class Layer {
   Layer(const LayoutTask& task, const LayoutTask& seen) : task_(task), seen_(seen), exact_(seen_from_manifold(task)) {}
 
   /// Fair share-outs are laid as they come, until one is accepted; if there is none, the least unfair one.
-  Best best_of(int loops) {
+  Best best_of(int loops, const Progress& progress) {
     best_ = {};
     laid_ = 0;
+    int tried = 0;
     std::optional<Draft> unfair;
     int failed = 0;
-    for (const Attempt& attempt : attempts(seen_, loops)) {
+    const std::vector<Attempt> all = attempts(seen_, loops);
+    for (const Attempt& attempt : all) {
       if (laid_ == most_laid) break;
+      const double of_all = static_cast<double>(tried++) / static_cast<double>(all.size());
+      tell(progress, std::max(of_all, static_cast<double>(laid_) / most_laid));
       auto draft = share_out(seen_, attempt, work_);
       if (!draft && loops > many_loops && ++failed == most_failed) break;
       if (!draft) continue;
@@ -221,14 +225,14 @@ class Layer {
 
   const LayoutTask& task_;
   const LayoutTask& seen_;
-  const LayoutTask exact_;
+  const ExactTask exact_;
   Best best_;
   int laid_ = 0;
   Work work_{most_steps};
 };
 
 /// With the fewest loops that come out within the limit; a few more are tried.
-Best best_from(const LayoutTask& task, const LayoutTask& seen, const LoopsWish& wish) {
+Best best_from(const LayoutTask& task, const LayoutTask& seen, const LoopsWish& wish, const Progress& progress) {
   // Loops of even heat: the longest may be all the floor's ratios apart from the mean.
   double added = 1.0;
   for (const LossArea& area : task.loss) added = std::max(added, area.loss_ratio);
@@ -236,7 +240,7 @@ Best best_from(const LayoutTask& task, const LayoutTask& seen, const LoopsWish& 
   const int most = std::min(tried, task.manifold.front().loops_number);
   Best best;
   for (int loops = wish.loops; loops <= most; ++loops) {
-    Best made = Layer(task, seen).best_of(loops);
+    Best made = Layer(task, seen).best_of(loops, try_of(progress, loops - wish.loops));
     if (made.layout && made.price < best.price) best = std::move(made);
     if (best.layout && (best.check.over_limit_number == 0 || best.neck)) break;
   }
@@ -272,7 +276,7 @@ double layout_price(const LayoutCheck& check) {
          20.0 * (check.crossings_number + check.over_limit_number) + (check.sound() ? 0.0 : 200.0);
 }
 
-Checked<TubeLayout> lay_zone(const ZoneTask& zone, const LoopsWish& wish) {
+Checked<TubeLayout> lay_zone(const ZoneTask& zone, const LoopsWish& wish, const Progress& progress) {
   const LayoutTask& task = zone.task;
   const LayoutTask seen = with_room_for_bends(seen_from_manifold(task), zone.is_border, false);
   const Cells cells = cells_of(seen, Fit{});
@@ -285,10 +289,11 @@ Checked<TubeLayout> lay_zone(const ZoneTask& zone, const LoopsWish& wish) {
   const int ports = task.manifold.front().loops_number;
   if (made_wish.loops > ports) return {std::nullopt, {too_few_ports(task, least, ports, tube_m)}};
 
-  Best best = best_from(task, seen, made_wish);
+  Best best = best_from(task, seen, made_wish, try_of(progress, 0));
   if (best.layout && !best.check.sound() && swing_m(task) > little_swing * task.spacing_m) {
     made_wish.loops = static_cast<int>(best.layout->loop.size());
-    Best made = best_from(task, with_room_for_bends(seen_from_manifold(task), zone.is_border, true), made_wish);
+    const LayoutTask roomier = with_room_for_bends(seen_from_manifold(task), zone.is_border, true);
+    Best made = best_from(task, roomier, made_wish, try_of(progress, 1));
     if (made.layout && made.price < best.price) best = std::move(made);
   }
   if (!best.layout && !task.own_floor.empty()) return {std::nullopt, {own_floor_not_reached(made_wish.loops)}};

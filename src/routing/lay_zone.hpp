@@ -20,7 +20,7 @@ struct LoopsWish {
 };
 
 /// Laid as well as several ways of doing it allow. Beside it only what no check of the layout tells.
-Checked<TubeLayout> lay_zone(const ZoneTask& zone, const LoopsWish& wish);
+Checked<TubeLayout> lay_zone(const ZoneTask& zone, const LoopsWish& wish, const Progress& progress = {});
 
 /// The clearance that cells must keep so that bends, and bulbs too, keep the one asked for.
 double clearance_with_bends_m(const LayoutTask& task, double clearance_m, bool bulbs);

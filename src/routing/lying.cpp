@@ -36,6 +36,13 @@ bool on_area(const LayoutTask& task, Point a, Point b) {
   });
 }
 
+/// Of an arc that of its whole circle.
+Box box_of(const Piece& piece) {
+  if (piece.radius_m <= 0.0) return routing::box_of(piece.from, piece.to);
+  const Point c = piece.centre;
+  return {{c.x_m - piece.radius_m, c.y_m - piece.radius_m}, {c.x_m + piece.radius_m, c.y_m + piece.radius_m}};
+}
+
 int tight(const LayoutTask& task, const Path& path) {
   return static_cast<int>(std::count_if(path.begin(), path.end(), [&](const Piece& piece) {
     return piece.radius_m > 0.0 && piece.radius_m < task.bend_radius_m - 1e-6;
@@ -44,8 +51,8 @@ int tight(const LayoutTask& task, const Path& path) {
 
 }  // namespace
 
-Lying::Lying(const LayoutTask& task, std::vector<Strand>& strands, std::vector<Path>& paths)
-    : task_(task), strands_(strands), paths_(paths), map_(task, strands.size()) {
+Lying::Lying(const LayoutTask& task, TubeMap without_tube, std::vector<Strand>& strands, std::vector<Path>& paths)
+    : task_(task), strands_(strands), paths_(paths), map_(std::move(without_tube)) {
   for (std::size_t k = 0; k < paths.size(); ++k) map_.set(k, paths[k]);
 }
 
@@ -75,10 +82,13 @@ bool Lying::holds(std::size_t loop, const Path& path, const Rule& rule) const {
     const Point in = heading(path[n - 1], true), out = heading(path[n], false);
     if (std::abs(cross(in, out)) > kink || dot(in, out) < 0.0) return false;
   }
-  double at_m = length_m(std::span<const Piece>(path.data(), first));
   for (std::size_t n = first; n < last; ++n) {
-    if (!clear(loop, path[n], rule) || !own_apart(loop, path, {n, at_m}, rule)) return false;
-    at_m += length_m(path[n]);
+    if (!clear(loop, path[n], rule)) return false;
+  }
+  Measured measured{path, {0.0}};
+  for (const Piece& piece : path) measured.at_m.push_back(measured.at_m.back() + length_m(piece));
+  for (std::size_t n = first; n < last; ++n) {
+    if (!own_apart(loop, measured, n, rule)) return false;
   }
   return true;
 }
@@ -119,24 +129,22 @@ bool Lying::was_there(std::size_t loop, Point a, Point b) const {
 }
 
 /// Whether a piece keeps its distance from what of its loop is no part of the same bend.
-bool Lying::own_apart(std::size_t loop, const Path& path, Place place, const Rule& rule) const {
-  const std::size_t n = place.piece;
+bool Lying::own_apart(std::size_t loop, const Measured& measured, std::size_t n, const Rule& rule) const {
+  const Path& path = measured.path;
+  const Box box = box_of(path[n]);
   const std::vector<Point> here = parts_of(path[n]);
   const double here_m = length_m(path[n]) / static_cast<double>(here.size() - 1);
   std::vector<char> old;
   for (std::size_t i = 0; i + 1 < here.size(); ++i) old.push_back(was_there(loop, here[i], here[i + 1]) ? 1 : 0);
-  double other_m = 0.0;
   for (std::size_t m = 0; m < path.size(); ++m) {
-    const double from_m = other_m, length = length_m(path[m]);
-    other_m += length;
-    if (m == n || distance_to_piece_m(path[n].from, path[m]) > length_m(path[n]) + task_.spacing_m) continue;
+    if (m == n || apart(box, box_of(path[m]), task_.spacing_m)) continue;
     const std::vector<Point> there = parts_of(path[m]);
-    const double there_m = length / static_cast<double>(there.size() - 1);
+    const double there_m = length_m(path[m]) / static_cast<double>(there.size() - 1);
     for (std::size_t i = 0; i + 1 < here.size(); ++i) {
       if (old[i] != 0) continue;
       for (std::size_t j = 0; j + 1 < there.size(); ++j) {
-        const double along_m =
-            place.at_m + (static_cast<double>(i) + 0.5) * here_m - from_m - (static_cast<double>(j) + 0.5) * there_m;
+        const double along_m = measured.at_m[n] + (static_cast<double>(i) + 0.5) * here_m - measured.at_m[m] -
+                               (static_cast<double>(j) + 0.5) * there_m;
         if (std::abs(along_m) < one_bend * task_.spacing_m) continue;
         if (nearer(here[i], here[i + 1], there[j], there[j + 1], gap_m(here[i], rule))) return false;
       }

@@ -1,7 +1,6 @@
 // Loops as they lie, while single lines of them are still moved: a change is taken only if it holds.
 #pragma once
 #include "finish.hpp"
-#include "tube_map.hpp"
 
 namespace slabwright::routing {
 
@@ -11,7 +10,9 @@ constexpr double nearest_line = 0.95, nearest_arc = 0.94;
 /// Strands, their tube and the map of it, always of one mind.
 class Lying {
  public:
-  Lying(const LayoutTask& task, std::vector<Strand>& strands, std::vector<Path>& paths);
+  Lying(const LayoutTask& task, TubeMap without_tube, std::vector<Strand>& strands, std::vector<Path>& paths);
+  Lying(const LayoutTask& task, std::vector<Strand>& strands, std::vector<Path>& paths)
+      : Lying(task, TubeMap(task), strands, paths) {}
 
   const LayoutTask& task() const { return task_; }
   double spacing_m() const { return task_.spacing_m; }
@@ -44,12 +45,12 @@ class Lying {
   bool holds(std::size_t loop, const Path& path, const Rule& rule) const;
   bool clear(std::size_t loop, const Piece& piece, const Rule& rule) const;
   bool was_there(std::size_t loop, Point a, Point b) const;
-  /// A piece of a path, and how far along it begins.
-  struct Place {
-    std::size_t piece = 0;
-    double at_m = 0.0;
+  /// A path and how far along it each of its pieces begins.
+  struct Measured {
+    const Path& path;
+    std::vector<double> at_m;
   };
-  bool own_apart(std::size_t loop, const Path& path, Place place, const Rule& rule) const;
+  bool own_apart(std::size_t loop, const Measured& measured, std::size_t n, const Rule& rule) const;
   std::vector<Point> parts_of(const Piece& piece) const;
 
   const LayoutTask& task_;

@@ -78,10 +78,10 @@ class Places {
   }
 
   /// What the whole layout is worth with this row in its place; infinite where there is none.
-  double price(const PortRow& row) const {
+  double price(const PortRow& row, const Progress& progress) const {
     LayoutTask moved = task_;
     moved.manifold[manifold_] = row;
-    const auto laid = lay_tube(moved);
+    const auto laid = lay_tube(moved, progress);
     if (!laid) return HUGE_VAL;
     const double size_m = std::sqrt(signed_area_m2(task_.outline) / static_cast<double>(task_.manifold.size()));
     return layout_price(check_layout(moved, *laid.value)) + way_price * way_m(row) / size_m;
@@ -118,16 +118,17 @@ class Places {
 }  // namespace
 }  // namespace routing
 
-std::optional<PortRow> better_place(const LayoutTask& task, std::size_t manifold) {
+std::optional<PortRow> better_place(const LayoutTask& task, std::size_t manifold, const Progress& progress) {
   using namespace routing;
   expects(manifold < task.manifold.size(), "better_place: no such manifold");
   const Places places(task, manifold);
   const std::vector<Trial> trials = places.along_walls();
   const std::size_t most = places.loops() > many_loops ? 1 : most_laid;
-  double least = places.price(task.manifold[manifold]) - worth_saying;
+  const std::size_t tried = std::min(most, trials.size());
+  double least = places.price(task.manifold[manifold], part_of(progress, 0, tried + 1)) - worth_saying;
   std::optional<PortRow> best;
-  for (std::size_t k = 0; k < std::min(most, trials.size()); ++k) {
-    const double price = places.price(trials[k].row);
+  for (std::size_t k = 0; k < tried; ++k) {
+    const double price = places.price(trials[k].row, part_of(progress, k + 1, tried + 1));
     if (price >= least) continue;
     least = price;
     best = trials[k].row;

@@ -105,7 +105,7 @@ Loop lay(const Floors& floors, double leader_m, const std::vector<Stretch>& patc
 
 }  // namespace routing
 
-Checked<LoopPlan> plan_loops(const Design& design, LaidBefore* laid) {
+Checked<LoopPlan> plan_loops(const Design& design, LaidBefore* laid, const Progress& progress) {
   expects(!design.room.empty() && !design.manifold.empty(), "plan_loops: the design is not settled");
   expects(design.tube.spacing_m > 0.0 && design.tube.leader_m >= 0.0, "plan_loops: a length that cannot be");
   const routing::Floors floors = routing::floors_of(design);
@@ -113,7 +113,7 @@ Checked<LoopPlan> plan_loops(const Design& design, LaidBefore* laid) {
   // Paths of the file are no guess: they are followed wherever loops are asked for.
   LaidBefore own;
   if (const auto task = laid || !design.loop.empty() ? layout_task(design) : std::nullopt) {
-    const LaidTask& known = (laid ? *laid : own).laid(*task);
+    const LaidTask& known = (laid ? *laid : own).laid(*task, progress);
     if (known.layout) return routing::drawn_plan(design, floors, known);
     undrawn = routing::as_warnings(known.layout.said);
   }

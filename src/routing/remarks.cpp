@@ -172,6 +172,7 @@ std::vector<Diagnostic> remarks_on(const Design& design, const Floors& floors, c
     add(uneven(design, plan, manifold));
   }
   add(long_ways(floors, plan));
+  add(remarks_on_aprons(design, plan));
   add(remarks_on_concrete(design, plan));
   if (design.loop.empty() || design.tube.lay_rest) return said;
   for (std::size_t room = 0; room < design.room.size(); ++room) add_one(cover(design, floors, plan, room));

@@ -128,14 +128,33 @@ Diagnostic own_floor_not_reached(int loops) {
       {number(loops)});
 }
 
+namespace {
+
+Diagnostic joints_crossed(const LayoutCheck& check) {
+  const bool several = check.joint_crossings_number > 1, slanted = check.slanted_crossings_number > 0;
+  Diagnostic joints = said(Severity::note, "layout.joints", "slab", "", {});
+  if (several) {
+    joints.sentence = "tube crosses joints in {} places, at most {} of one loop";
+    joints.parts = {number(check.joint_crossings_number), number(check.most_crossings_number)};
+  } else {
+    joints.sentence = "tube crosses a joint in one place";
+  }
+  if (slanted && several) {
+    joints.sentence += "; {} of them more than 10 degrees off square";
+    joints.parts.emplace_back(number(check.slanted_crossings_number));
+  } else if (slanted) {
+    joints.sentence += ", more than 10 degrees off square";
+  }
+  joints.sentence += several ? ". Each needs a sleeve" : ". It needs a sleeve";
+  return joints;
+}
+
+}  // namespace
+
 std::vector<Diagnostic> notes_on_lie(const LayoutTask& task, const LayoutCheck& check) {
   std::vector<Diagnostic> all;
   if (check.joint_crossings_number > 0) {
-    all.push_back(said(Severity::note, "layout.joints", "slab",
-                       "tube crosses joints in {} places, at most {} of one loop; {} of them more than 10 degrees off "
-                       "square. Each needs a sleeve",
-                       {number(check.joint_crossings_number), number(check.most_crossings_number),
-                        number(check.slanted_crossings_number)}));
+    all.push_back(joints_crossed(check));
   }
   if (check.far_floor_ratio > far_floor) {
     all.push_back(said(Severity::note, "layout.far-floor", "slab", "{} of the floor lies more than {} from any tube",

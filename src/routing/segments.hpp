@@ -4,7 +4,7 @@
 #include <cmath>
 #include <cstddef>
 
-#include "slabwright/routing_layout.hpp"
+#include "open_floor.hpp"
 
 namespace slabwright::routing {
 
@@ -33,6 +33,7 @@ inline bool is_bulb(const Piece& piece) { return sweep_rad(piece) > 3.1415926535
 class Segments {
  public:
   Segments(const TubeLayout& layout, double sag_m, double longest_m) : longest_m_(longest_m), apron_(layout.apron) {
+    for (const Polygon& apron : apron_) box_.push_back(box_of(apron));
     for (std::size_t k = 0; k < layout.loop.size(); ++k) {
       const Path& path = layout.loop[k].path;
       at_m_ = 0.0;
@@ -48,8 +49,10 @@ class Segments {
 
  private:
   bool in_apron(Point p) const {
-    return std::any_of(apron_.begin(), apron_.end(),
-                       [&](const Polygon& apron) { return where_is(p, apron) != Where::outside; });
+    for (std::size_t k = 0; k < apron_.size(); ++k) {
+      if (in_box(box_[k], p, 0.0) && where_is(p, apron_[k]) != Where::outside) return true;
+    }
+    return false;
   }
   void add(Point a, Point b, int loop, bool bulb) {
     const double length = distance_m(a, b);
@@ -68,6 +71,7 @@ class Segments {
 
   double longest_m_, at_m_ = 0.0;
   const std::vector<Polygon>& apron_;
+  std::vector<Box> box_;
   std::vector<Segment> all_;
 };
 

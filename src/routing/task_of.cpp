@@ -222,11 +222,11 @@ std::optional<LayoutTask> layout_task(const Design& design) {
   return has_plan(design) ? routing::task_on_plan(design) : std::nullopt;
 }
 
-const LaidTask& LaidBefore::laid(const LayoutTask& task) {
+const LaidTask& LaidBefore::laid(const LayoutTask& task, const Progress& progress) {
   for (const LaidTask& known : known_) {
     if (known.task == task) return known;
   }
-  LaidTask made{task, lay_tube(task), {}};
+  LaidTask made{task, lay_tube(task, progress), {}};
   if (made.layout) made.check = check_layout(task, *made.layout.value);
   known_.push_back(std::move(made));
   return known_.back();

@@ -123,16 +123,12 @@ class Improver {
         part_(part),
         options_(options),
         random_(random),
-        mark_(local.next.size(), 0),
+        chain_{std::vector<int>(local.next.size()), std::vector<int>(local.next.size())},
+        mark_(local.next.size()),
         counted_(local.next.size(), 0) {
-    for (int ways = 0; ways < 16; ++ways) {
-      const int count = count_of(ways);
-      const bool straight = ways == 5 || ways == 10;
-      price_[index(ways)] = count <= 1   ? options.end_price
-                            : straight   ? 0
-                            : count == 2 ? 20
-                            : count == 3 ? options.tee_price
-                                         : 2 * options.tee_price;
+    price_.resize(local.next.size());
+    for (int cell = 0; cell < static_cast<int>(local.next.size()); ++cell) {
+      for (int ways = 0; ways < 16; ++ways) price_[index(cell)][index(ways)] = price_of(cell, ways);
     }
     for (int cell = 0; cell < static_cast<int>(local.next.size()); ++cell) {
       for (const Way way : {0, 1}) {
@@ -151,17 +147,17 @@ class Improver {
   void improve(Tree& tree, double hot, double cold) {
     if (edges_.size() + 1 == tree.ways.size()) return;
     const int swaps = options_.swaps_per_cell * static_cast<int>(tree.ways.size());
-    Tree best = tree;
+    std::vector<std::uint8_t> best = tree.ways;
     int now = price(tree), least = now;
     for (int k = 0; k < swaps; ++k) {
       const double heat = hot + (cold - hot) * k / swaps;
       now += swap(tree, heat);
       if (now < least) {
         least = now;
-        best = tree;
+        best = tree.ways;
       }
     }
-    tree = std::move(best);
+    tree.ways = std::move(best);
   }
 
  private:
@@ -170,10 +166,17 @@ class Improver {
     Way way;
   };
 
-  int price_of(const Tree& tree, int cell) const {
-    const int ways = tree.ways[index(cell)];
-    int sum = price_[index(ways)];
-    if (options_.stub_price > 0 && cell != local_.root) sum += stub_price(tree, cell);
+  int bends_price(int ways) const {
+    const int count = count_of(ways);
+    if (count <= 1) return options_.end_price;
+    if (ways == 5 || ways == 10) return 0;
+    return count == 2 ? 20 : (count - 2) * options_.tee_price;
+  }
+
+  /// What these ways cost in a cell, whatever its neighbours are.
+  int price_of(int cell, int ways) const {
+    int sum = bends_price(ways);
+    if (cell != local_.root && is_end(ways) && ends_at_wall(cell, ways)) sum += 2 * options_.stub_price;
     if (!local_.joints.empty()) sum += joint_price(ways & local_.joints[index(cell)], ways);
     // Half of what an edge costs: the other half is the neighbour's.
     if (!local_.across.empty()) sum += count_of(ways & local_.across[index(cell)]) * options_.across_price / 2;
@@ -189,32 +192,46 @@ class Improver {
     return count_of(over) * options_.joint_price / 2 + (ways == 5 || ways == 10 ? 0 : options_.joint_bend_price);
   }
 
+  static bool is_end(int ways) { return (ways & (ways - 1)) == 0 && ways != 0; }
+  static Way way_of_end(int ways) { return ways == 1 ? 0 : ways == 2 ? 1 : ways == 4 ? 2 : 3; }
+
   /// An end has no room for a wide U-turn beside a wall, or where it is one cell long.
-  int stub_price(const Tree& tree, int cell) const {
-    const int ways = tree.ways[index(cell)];
-    for (Way way = 0; way < 4; ++way) {
-      if (ways != 1 << way) continue;
-      const int beside = local_.next[index(cell)][index(way)], walls = local_.walls[index(cell)];
-      const bool at_wall = (walls >> (way + 1) % 4 & 1) != 0 || (walls >> (way + 3) % 4 & 1) != 0;
-      const bool is_short = (tree.ways[index(beside)] >> way & 1) == 0;
-      return (at_wall ? 2 * options_.stub_price : 0) + (is_short ? options_.stub_price : 0);
-    }
-    return 0;
+  bool ends_at_wall(int cell, int ways) const {
+    const Way way = way_of_end(ways);
+    const int walls = local_.walls[index(cell)];
+    return (walls >> (way + 1) % 4 & 1) != 0 || (walls >> (way + 3) % 4 & 1) != 0;
+  }
+  bool ends_short(const Tree& tree, int cell) const {
+    const Way way = way_of_end(tree.ways[index(cell)]);
+    return (tree.ways[index(local_.next[index(cell)][index(way)])] >> way & 1) == 0;
   }
 
-  /// The price of these cells and of ends beside them, each once.
-  int price_around(const Tree& tree, const std::array<int, 4>& cells) {
+  int price_of(const Tree& tree, int cell) const {
+    const int ways = tree.ways[index(cell)];
+    const bool is_stub = options_.stub_price > 0 && is_end(ways) && cell != local_.root && ends_short(tree, cell);
+    return price_[index(cell)][index(ways)] + (is_stub ? options_.stub_price : 0);
+  }
+
+  /// Finds the cells whose price may change with these: themselves and ends that hang on them, each once.
+  void look_around(const Tree& tree, const std::array<int, 4>& cells) {
     ++round_;
-    int total = 0;
+    around_.clear();
     const auto add = [&](int cell) {
-      if (cell < 0 || counted_[index(cell)] == round_) return;
+      if (counted_[index(cell)] == round_) return;
       counted_[index(cell)] = round_;
-      total += price_of(tree, cell);
+      around_.push_back(cell);
     };
     for (const int cell : cells) {
       add(cell);
-      for (Way way = 0; way < 4 && options_.stub_price > 0; ++way) add(local_.next[index(cell)][index(way)]);
+      for (Way way = 0; way < 4 && options_.stub_price > 0; ++way) {
+        const int beside = local_.next[index(cell)][index(way)];
+        if (beside >= 0 && tree.ways[index(beside)] == 1 << opposite(way)) add(beside);
+      }
     }
+  }
+  int price_around(const Tree& tree) const {
+    int total = 0;
+    for (const int cell : around_) total += price_of(tree, cell);
     return total;
   }
 
@@ -230,23 +247,23 @@ class Improver {
   /// The ring that an edge a-b would close: the cells from a and from b up to where they meet.
   void find_ring(const Tree& tree, int a, int b) {
     stamp_ += 2;
-    for (int c = 0; c < 2; ++c) chain_[index(c)].clear();
-    std::array<int, 2> at{a, b};
-    int meeting = -1;
-    while (meeting < 0) {
-      for (int c = 0; c < 2 && meeting < 0; ++c) {
-        int& here = at[index(c)];
-        if (here < 0) continue;
-        if (mark_[index(here)] == stamp_ + 1 - c) meeting = here;
-        mark_[index(here)] = stamp_ + c;
-        chain_[index(c)].push_back(here);
-        here = tree.parent[index(here)];
+    std::array<int, 2> at{a, b}, size{0, 0};
+    // One step up; true where the other chain has come by: it ends there.
+    const auto climbs = [&, mark = mark_.data(), parent = tree.parent.data()](int c) {
+      const std::size_t own = index(c), other = index(1 - c);
+      if (at[own] < 0) return false;
+      const std::size_t here = index(at[own]);
+      if (mark[here].stamp == stamp_ + 1 - c) {
+        size[other] = mark[here].place;
+        return true;
       }
-    }
-    for (auto& chain : chain_) {
-      const auto end = std::find(chain.begin(), chain.end(), meeting);
-      chain.erase(end, chain.end());
-    }
+      mark[here] = {stamp_ + c, size[own]};
+      chain_[own][index(size[own]++)] = at[own];
+      at[own] = parent[here];
+      return false;
+    };
+    while (!climbs(0) && !climbs(1)) continue;
+    size_ = size;
   }
 
   int swap(Tree& tree, double heat) {
@@ -254,21 +271,22 @@ class Improver {
     if ((tree.ways[index(edge.cell)] >> edge.way & 1) != 0) return 0;
     const int a = edge.cell, b = local_.next[index(a)][index(edge.way)];
     find_ring(tree, a, b);
-    const int size = static_cast<int>(chain_[0].size() + chain_[1].size());
+    const int size = size_[0] + size_[1];
     int pick = drawn(2 * size);
     // Half of the time an edge beside the new one: that is where a corner is most likely won.
-    if (pick >= size) pick = pick % 2 == 0 || chain_[1].empty() ? 0 : static_cast<int>(chain_[0].size());
-    const bool first = pick < static_cast<int>(chain_[0].size());
+    if (pick >= size) pick = pick % 2 == 0 || size_[1] == 0 ? 0 : size_[0];
+    const bool first = pick < size_[0];
     const auto& chain = chain_[first ? 0 : 1];
-    const std::size_t place = index(first ? pick : pick - static_cast<int>(chain_[0].size()));
+    const std::size_t place = index(first ? pick : pick - size_[0]);
     const int low = chain[place], high = tree.parent[index(low)];
 
     const std::array<int, 4> touched{a, b, low, high};
     const Way dropped = way_to(low, high);
-    const int before = price_around(tree, touched);
+    look_around(tree, touched);
+    const int before = price_around(tree);
     join(local_, tree, a, edge.way);
     join(local_, tree, low, dropped);
-    const int more = price_around(tree, touched) - before;
+    const int more = price_around(tree) - before;
     if (!taken(more, heat)) {
       join(local_, tree, a, edge.way);
       join(local_, tree, low, dropped);
@@ -292,11 +310,18 @@ class Improver {
   const Part& part_;
   const TreeOptions& options_;
   std::mt19937_64& random_;
-  std::array<int, 16> price_{};
+  std::vector<std::array<int, 16>> price_;  ///< of each cell, by its ways
   std::vector<Edge> edges_;
   std::array<std::vector<int>, 2> chain_;
-  std::vector<std::int64_t> mark_, counted_;
-  std::int64_t stamp_ = 0, round_ = 0;
+  std::array<int, 2> size_{};
+  /// When a cell was last passed on the way up from either end of an edge, and as which of the chain.
+  struct Mark {
+    int stamp = 0, place = 0;
+  };
+  std::vector<Mark> mark_;
+  std::vector<int> counted_;
+  std::vector<int> around_;
+  int stamp_ = 0, round_ = 0;
 };
 
 }  // namespace

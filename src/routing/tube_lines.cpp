@@ -13,6 +13,8 @@ constexpr double same_m = 2e-6;
 constexpr int slack_steps = 6;
 /// What the whole of a mark's slack costs, against the same part of a cell stretched.
 constexpr double slack_price = 0.1;
+/// Cells come out at least so wide, in cells of the spacing: nearer, and tube breaks its distance.
+constexpr double least_cell = 0.935;
 /// Tube lines may be drawn in by so much, in spacings, to pass an opening.
 constexpr double drawn_in = 0.06;
 
@@ -51,7 +53,12 @@ class Fitting {
 
   std::vector<double> lines() {
     choose();
-    return placed();
+    std::vector<Part> parts = placed();
+    for (auto tight = tightest(parts); tight && kept_.size() > 2; tight = tightest(parts)) {
+      kept_.erase(kept_.begin() + static_cast<std::ptrdiff_t>(less_wanted_end(*tight)));
+      parts = placed();
+    }
+    return tubes_of(parts);
   }
 
   /// Exactly a spacing apart from the first wall on; less than two are left over before the last.
@@ -143,34 +150,67 @@ class Fitting {
     if (!best.empty()) kept_.insert(behind(best[0]), best.begin(), best.end());
   }
 
+  /// Cells between two kept marks.
+  struct Part {
+    double begin_m = 0.0, size_m = 0.0, asked_m = 0.0;
+    int count = 0;
+  };
+
   /// A wall's line lies a quarter of its cells from its tube, and the cells are what lies between lines: a few rounds
   /// bring the two together.
-  std::vector<double> placed() const {
-    const std::size_t parts = kept_.size() - 1;
-    std::vector<double> begin(parts), size(parts);
-    std::vector<int> count(parts);
-    for (std::size_t k = 0; k < parts; ++k) size[k] = cell_between(kept_[k], kept_[k + 1]);
-    const std::vector<double> asked = size;
-    for (int round = 0; round < 40; ++round) {
-      std::vector<double> end(parts);
-      for (std::size_t k = 0; k <= parts; ++k) {
-        const double left_m = size[k > 0 ? k - 1 : 0], right_m = size[k < parts ? k : k - 1];
-        if (k > 0) end[k - 1] = end_before(kept_[k], left_m, right_m);
-        if (k < parts) begin[k] = begin_after(kept_[k], left_m, right_m);
-      }
-      for (std::size_t k = 0; k < parts; ++k) {
-        if (round == 0) count[k] = count_of(end[k] - begin[k], asked[k], fit_of(k));
-        size[k] = (end[k] - begin[k]) / count[k];
-      }
+  std::vector<Part> placed() const {
+    std::vector<Part> parts(kept_.size() - 1);
+    for (std::size_t k = 0; k < parts.size(); ++k) {
+      parts[k].asked_m = cell_between(kept_[k], kept_[k + 1]);
+      parts[k].size_m = parts[k].asked_m;
     }
+    for (int round = 0; round < 40; ++round) place(parts, round == 0);
+    return parts;
+  }
+
+  void place(std::vector<Part>& parts, bool counts) const {
+    std::vector<double> end(parts.size());
+    for (std::size_t k = 0; k <= parts.size(); ++k) {
+      const double left_m = parts[k > 0 ? k - 1 : 0].size_m, right_m = parts[k < parts.size() ? k : k - 1].size_m;
+      if (k > 0) end[k - 1] = end_before(kept_[k], left_m, right_m);
+      if (k < parts.size()) parts[k].begin_m = begin_after(kept_[k], left_m, right_m);
+    }
+    for (std::size_t k = 0; k < parts.size(); ++k) {
+      const double length_m = end[k] - parts[k].begin_m;
+      if (counts) parts[k].count = count_of(length_m, parts[k].asked_m, fit_of(k));
+      parts[k].size_m = length_m / parts[k].count;
+    }
+  }
+
+  static std::vector<double> tubes_of(const std::vector<Part>& parts) {
     std::vector<double> tubes;
-    for (std::size_t k = 0; k < parts; ++k) {
-      for (int i = 0; i < count[k]; ++i) {
-        tubes.push_back(begin[k] + (i + 0.25) * size[k]);
-        tubes.push_back(begin[k] + (i + 0.75) * size[k]);
+    for (const Part& part : parts) {
+      for (int i = 0; i < part.count; ++i) {
+        tubes.push_back(part.begin_m + (i + 0.25) * part.size_m);
+        tubes.push_back(part.begin_m + (i + 0.75) * part.size_m);
       }
     }
     return tubes;
+  }
+
+  /// Cells that came out narrower than tube may lie: marks were chosen by cells of the common size.
+  static std::optional<std::size_t> tightest(const std::vector<Part>& parts) {
+    std::optional<std::size_t> tight;
+    double least = least_cell;
+    for (std::size_t k = 0; k < parts.size(); ++k) {
+      const double cell = parts[k].size_m / parts[k].asked_m;
+      if (cell >= least) continue;
+      least = cell;
+      tight = k;
+    }
+    return tight;
+  }
+
+  /// Of the marks at the ends of a part, the one that is no outer wall, or of two the one of lower rank.
+  std::size_t less_wanted_end(std::size_t part) const {
+    if (part == 0) return 1;
+    if (part + 2 == kept_.size()) return part;
+    return kept_[part].rank > kept_[part + 1].rank ? part : part + 1;
   }
 
   /// Cells between two marks come out as they were counted when the later of the two was put in.

@@ -14,8 +14,7 @@ constexpr double sag = 0.01;     ///< of the spacing
 
 }  // namespace
 
-TubeMap::TubeMap(const LayoutTask& task, std::size_t loops)
-    : spacing_m_(task.spacing_m), step_m_(raster * task.spacing_m), of_loop_(loops) {
+TubeMap::TubeMap(const LayoutTask& task) : spacing_m_(task.spacing_m), step_m_(raster * task.spacing_m) {
   const Box box = box_of(task.outline);
   const Point most = box.most;
   from_ = box.least;
@@ -24,6 +23,7 @@ TubeMap::TubeMap(const LayoutTask& task, std::size_t loops)
   square_columns_ = static_cast<int>((most.x_m - from_.x_m) / spacing_m_) + 1;
   square_rows_ = static_cast<int>((most.y_m - from_.y_m) / spacing_m_) + 1;
   square_.resize(index(square_columns_ * square_rows_));
+  spot_.reserve(index(columns_ * rows_));
   const OpenFloor open(task);
   for (int j = 0; j < rows_; ++j) {
     for (int i = 0; i < columns_; ++i) {
@@ -103,6 +103,7 @@ void TubeMap::remove(const Listed& listed) {
 }
 
 void TubeMap::set(std::size_t loop, const Path& path) {
+  of_loop_.resize(std::max(of_loop_.size(), loop + 1));
   std::vector<Listed>& old = of_loop_[loop];
   const auto same = [](const Listed& a, const Piece& b) {
     return a.piece.from == b.from && a.piece.to == b.to && a.piece.radius_m == b.radius_m && a.piece.turn == b.turn;

@@ -14,7 +14,8 @@ struct TubeEdge {
 
 class TubeMap {
  public:
-  TubeMap(const LayoutTask& task, std::size_t loops);
+  /// Of the floor without tube.
+  explicit TubeMap(const LayoutTask& task);
 
   /// The tube of a loop, in place of what it was. It costs as much as what differs.
   void set(std::size_t loop, const Path& path);

@@ -29,6 +29,14 @@ inline Box box_of(const Polygon& polygon) {
   return box;
 }
 
+inline Box box_of(Point a, Point b) {
+  return {{std::min(a.x_m, b.x_m), std::min(a.y_m, b.y_m)}, {std::max(a.x_m, b.x_m), std::max(a.y_m, b.y_m)}};
+}
+inline bool apart(const Box& a, const Box& b, double by_m) {
+  return a.least.x_m > b.most.x_m + by_m || b.least.x_m > a.most.x_m + by_m || a.least.y_m > b.most.y_m + by_m ||
+         b.least.y_m > a.most.y_m + by_m;
+}
+
 /// Whether a point lies within a distance of the line a-b; quicker than the distance.
 inline bool within(Point p, Point a, Point b, double by_m) {
   const Point along = minus(b, a), to = minus(p, a);
@@ -39,15 +47,17 @@ inline bool within(Point p, Point a, Point b, double by_m) {
   return dot(off, off) <= by_m * by_m;
 }
 
+/// Whether the boxes of two lines lie nearer to each other than this, along both axes.
+inline bool boxes_nearer(Point a, Point b, Point c, Point d, double by_m) {
+  return std::min(a.x_m, b.x_m) < std::max(c.x_m, d.x_m) + by_m &&
+         std::min(c.x_m, d.x_m) < std::max(a.x_m, b.x_m) + by_m &&
+         std::min(a.y_m, b.y_m) < std::max(c.y_m, d.y_m) + by_m &&
+         std::min(c.y_m, d.y_m) < std::max(a.y_m, b.y_m) + by_m;
+}
+
 /// Whether two lines lie nearer to each other than this; quicker than the distance where their boxes do not.
 inline bool nearer(Point a, Point b, Point c, Point d, double by_m) {
-  if (std::min(a.x_m, b.x_m) >= std::max(c.x_m, d.x_m) + by_m ||
-      std::min(c.x_m, d.x_m) >= std::max(a.x_m, b.x_m) + by_m ||
-      std::min(a.y_m, b.y_m) >= std::max(c.y_m, d.y_m) + by_m ||
-      std::min(c.y_m, d.y_m) >= std::max(a.y_m, b.y_m) + by_m) {
-    return false;
-  }
-  return distance_of_edges_m(a, b, c, d) < by_m;
+  return boxes_nearer(a, b, c, d, by_m) && distance_of_edges_m(a, b, c, d) < by_m;
 }
 
 }  // namespace slabwright::routing

@@ -49,12 +49,13 @@ double way_out_m(const Path& path, double spacing_m) {
   return 2.0 * way[static_cast<std::size_t>(parts / 2)];
 }
 
-std::vector<BetterPlace> better_places(const Design& design) {
+std::vector<BetterPlace> better_places(const Design& design, const Progress& progress) {
   std::vector<BetterPlace> all;
   const auto task = layout_task(design);
   if (!task || !task->drawn.empty()) return all;
   for (std::size_t m = 0; m < task->manifold.size(); ++m) {
-    if (const auto better = better_place(*task, m)) all.push_back({m, better->place.x_m, better->place.y_m});
+    const Progress of_one = part_of(progress, m, task->manifold.size());
+    if (const auto better = better_place(*task, m, of_one)) all.push_back({m, better->place.x_m, better->place.y_m});
   }
   return all;
 }

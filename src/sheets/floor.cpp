@@ -217,6 +217,9 @@ std::optional<DrawnFloor> drawn_floor(const Answer& answer) {
   if (plan) {
     add_loops(floor, design, *plan);
     add_anchors(floor, answer);
+    if (answer.stakes) {
+      for (const StakeTip& tip : answer.stakes->tip) floor.tip.push_back({tip.place, tip.ahead, tip.line});
+    }
     floor.notes = notes_for(design, *plan);
   }
   return floor;

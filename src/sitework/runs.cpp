@@ -132,6 +132,13 @@ Point Walls::measured(Point place) const {
   return {dot(minus(place, first_from_), first_in_), dot(minus(place, second_from_), second_in_)};
 }
 
+Point Walls::placed(Point measured) const {
+  // Two lines at these distances from the walls meet there.
+  const double u = measured.x_m + dot(first_from_, first_in_), v = measured.y_m + dot(second_from_, second_in_);
+  const double sine = cross(first_in_, second_in_);
+  return {(u * second_in_.y_m - v * first_in_.y_m) / sine, (v * first_in_.x_m - u * second_in_.x_m) / sine};
+}
+
 std::vector<Run> runs_of(const StakeTask& task, const Walls& walls, const Path& path) {
   return Runner(task, walls).of(path);
 }

@@ -10,7 +10,8 @@ namespace slabwright::sitework {
 class Walls {
  public:
   explicit Walls(const StakeTask& task);
-  Point measured(Point place) const;  ///< (u, v) in place of (x, y)
+  Point measured(Point place) const;   ///< (u, v) in place of (x, y)
+  Point placed(Point measured) const;  ///< and back
 
  private:
   Point first_from_, first_in_, second_from_, second_in_;

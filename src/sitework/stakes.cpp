@@ -102,10 +102,25 @@ class StakingOut {
       for (const StakeLine& line : table->line) out_.off_m = std::max(out_.off_m, line.off_m);
     for (std::size_t loop = 0; loop < runs_.size(); ++loop)
       out_.walk.push_back({task_.name[loop], folded(steps(runs_[loop]))});
+    for (std::size_t loop = 0; loop < runs_.size(); ++loop) add_tips(loop);
     return std::move(out_);
   }
 
  private:
+  void add_tips(std::size_t loop) {
+    const std::vector<Run>& runs = runs_[loop];
+    for (std::size_t i = 0; i < runs.size(); ++i) {
+      const Run& run = runs[i];
+      if (end_of(runs, i) != Ends::tip) continue;
+      const double at = tip_of(run), middle = 0.5 * (across(run, run.turn_least) + across(run, run.turn_most));
+      const StakeLine* line = line_at(other(run), at);
+      expects(line != nullptr, "stake_out: a turn without its line");
+      const Point tip = run.kind == RunKind::first_line ? Point{middle, at} : Point{at, middle};
+      const Point ahead = unit(minus(walls_.placed(run.to), walls_.placed(run.from)));
+      out_.tip.push_back({loop, line->name, walls_.placed(tip), ahead});
+    }
+  }
+
   static void want(const std::vector<Run>& runs, std::size_t i, Lines& first, Lines& second) {
     const Run& run = runs[i];
     if (run.kind == RunKind::slant) return;

@@ -4,44 +4,23 @@
 
 #include "slabwright/contract.hpp"
 #include "slabwright/tube.hpp"
+#include "tube/colebrook.hpp"
 
 namespace slabwright {
 namespace {
 
 constexpr double pi = std::numbers::pi;
 
-// Colebrook and White's 2 log10, as a multiple of the natural logarithm (2 / ln 10): one log is dearer than all the
-// rest.
-constexpr double two_log10 = 2.0 / std::numbers::ln10;
-
-// x = 1/sqrt(f) is the root of x + 2 log10(wall + film x) = 0.
-struct Equation {
-  double wall = 0.0;
-  double film = 0.0;
-};
-
-// One step of Halley's method, which is Newton's with the curvature: third order for the price of one logarithm.
-double step(const Equation& of, double x) {
-  const double argument = of.wall + of.film * x;
-  const double log_slope = of.film / argument;
-  const double residual = x + two_log10 * std::log(argument);
-  const double slope = 1.0 + two_log10 * log_slope;
-  const double curvature = -two_log10 * log_slope * log_slope;
-  return x - residual * slope / (slope * slope - 0.5 * curvature * residual);
+double inverse_root(const ColebrookEquation& of, double reynolds) {
+  return colebrook_step(of, colebrook_step(of, serghides_start(of, reynolds)));
 }
 
-// From the first line of Serghides' explicit form (1984) two steps reach rounding: the first leaves at most 6e-6 of x
-// between reynolds 4e3 and 1e8, and the error of the second goes with the cube of that.
-double inverse_root(const Equation& of, double reynolds) {
-  return step(of, step(of, -two_log10 * std::log(of.wall + 12.0 / reynolds)));
-}
-
-Equation colebrook_white(double reynolds, double relative_roughness) {
+ColebrookEquation colebrook_white(double reynolds, double relative_roughness) {
   return {relative_roughness / 3.7, 2.51 / reynolds};
 }
 
 FrictionFactor turbulent(double reynolds, double relative_roughness) {
-  const Equation equation = colebrook_white(reynolds, relative_roughness);
+  const ColebrookEquation equation = colebrook_white(reynolds, relative_roughness);
   const double x = inverse_root(equation, reynolds);
   const double darcy = 1.0 / (x * x);
   // The equation differentiated by x and by the Reynolds number.

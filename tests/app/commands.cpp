@@ -104,3 +104,8 @@ TEST_CASE("options win over the file, and both are shown") {
 TEST_CASE("the file may stand behind --set") {
   CHECK(run("check --set slab.mats='20 %' --set tube.spacing='9 in' " + layout("ten-lines")).code == 0);
 }
+
+TEST_CASE("no progress is shown in a pipe, however long the work") {
+  for (const std::string& words : {"route " + layout("county-garage"), "freeze " + layout("ten-lines")})
+    CHECK(run(words, "2>&1 >/dev/null").out.empty());
+}

@@ -54,6 +54,10 @@ TEST_CASE("what is wrong with the question is said") {
   CHECK(run("drill " + shop).code == 2);
   CHECK(has(run("drill " + shop).out, "--at"));
   CHECK(run("drill " + shop + " --at 'somewhere'").code == 64);
+  // Nowhere is no question, and the file's anchors are no answer to it.
+  CHECK(run("drill " + shop + " --at ''").code == 64);
+  CHECK(has(run("drill " + shop + " --at ''").out, "--at has nothing between its quotes. Write --at \"12 ft"));
+  CHECK(run("drill " + shop + " " + place + " --depth ''").code == 64);
   CHECK(has(run("drill " + shop + " --at '3 ft from west wall'").out, "two"));
   CHECK(run("drill " + shop + " --at '3 ft from moon wall, 2 ft from south wall'").code == 2);
   CHECK(run("drill " + shop + " " + place + " --diameter '1/2'").code == 64);

@@ -1,4 +1,4 @@
-// Flows of one manifold and of a campus: 10 000 loops on 800 manifolds, 100 000 on 8 000.
+// Flows of one manifold and of a campus: 10 000 loops on 800 manifolds, 100 000 on 8 000; in ladders, and with rings.
 #include <benchmark/benchmark.h>
 
 #include "slabwright/hydraulics.hpp"
@@ -45,13 +45,17 @@ void add_manifold(HydronicGraph& graph, Pair bars, std::size_t loops, bool port_
   }
 }
 
-// A pump feeds wide mains along rows of manifolds, twenty to a row, 12 or 13 loops each.
-HydronicGraph campus(std::size_t loops, std::size_t manifolds, bool port_by_port) {
+enum class Mains { ladder, ringed };
+
+// A pump feeds wide mains along rows of manifolds, twenty to a row, 12 or 13 loops each. Ringed, the far ends of
+// neighbouring rows are joined, and the end of the mains with their start.
+HydronicGraph campus(std::size_t loops, std::size_t manifolds, bool port_by_port, Mains kind = Mains::ladder) {
   HydronicGraph graph;
   const double flow = 7e-5 * static_cast<double>(loops);
   const Pair plant = add_pair(graph);
   graph.add_branch(plant.back, plant.supply, "pump", water, {{Part::pump, Pump{PumpLaw{12.0, 2.0 * flow, 2.0}}}});
   Pair mains = plant, row = plant;
+  std::vector<Pair> row_ends;
   for (std::size_t m = 0; m < manifolds; ++m) {
     if (m % 20 == 0) {
       const Pair next = add_pair(graph);
@@ -62,7 +66,11 @@ HydronicGraph campus(std::size_t loops, std::size_t manifolds, bool port_by_port
     join(graph, row, bars, 6.0, 0.1);
     row = bars;
     add_manifold(graph, bars, loops * (m + 1) / manifolds - loops * m / manifolds, port_by_port);
+    if (m % 20 == 19) row_ends.push_back(bars);
   }
+  if (kind == Mains::ladder) return graph;
+  for (std::size_t i = 1; i < row_ends.size(); ++i) join(graph, row_ends[i - 1], row_ends[i], 8.0, 0.1);
+  join(graph, mains, plant, 8.0, 0.4);
   return graph;
 }
 
@@ -100,6 +108,18 @@ BENCHMARK(campus_of_10_000_loops_built_port_by_port)->Unit(benchmark::kMilliseco
 
 void campus_of_100_000_loops(benchmark::State& state) { solve_cold(state, campus(100'000, 8'000, false)); }
 BENCHMARK(campus_of_100_000_loops)->Unit(benchmark::kMillisecond);
+
+void ringed_campus_of_10_000_loops(benchmark::State& state) {
+  solve_cold(state, campus(10'000, 800, false, Mains::ringed));
+}
+BENCHMARK(ringed_campus_of_10_000_loops)->Unit(benchmark::kMillisecond);
+
+void ringed_campus_of_10_000_loops_built_port_by_port(benchmark::State& state) {
+  NetworkSolution solved;
+  for (auto _ : state) solved = solve_network(campus(10'000, 800, true, Mains::ringed));
+  report(state, solved);
+}
+BENCHMARK(ringed_campus_of_10_000_loops_built_port_by_port)->Unit(benchmark::kMillisecond);
 
 void campus_built_port_by_port(benchmark::State& state) {
   for (auto _ : state) benchmark::DoNotOptimize(campus(10'000, 800, true).branch_count());

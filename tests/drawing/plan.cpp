@@ -59,6 +59,25 @@ TEST_CASE("no label touches another, and all lie on the sheet") {
   }
 }
 
+TEST_CASE("the end of each U-turn has a bar, and ends side by side one name") {
+  DrawnFloor floor = floors::hall(1, 36, 30);
+  const double s = floor.spacing_m;
+  // Two side by side on one line, one far off on it, one on another; the last half way between two runs of tube.
+  floor.tip = {{{3.0, 5.0}, {0.0, 1.0}, "B7"},
+               {{3.0 + 2.0 * s, 5.0}, {0.0, 1.0}, "B7"},
+               {{8.0, 5.0}, {0.0, 1.0}, "B7"},
+               {{5.0, 6.096}, {1.0, 0.0}, "A4"}};
+  const PlanSheet sheet = draw_plan(floor);
+  CHECK(layer_of(sheet.picture, "turn-ends").shape.size() == 4);
+  CHECK(texts(sheet.picture, "B7") == 2);
+  CHECK(texts(sheet.picture, "A4") == 1);
+  CHECK(sheet.left_out.empty());
+  check_labels(sheet);
+  // The key speaks of them only where there are any.
+  CHECK(floors::count(svg_of(sheet.picture), "U-turns") == 1);
+  CHECK(floors::count(svg_of(draw_plan(floors::hall(1, 36, 30)).picture), "U-turns") == 0);
+}
+
 TEST_CASE("the same floor gives the same bytes") {
   const DrawnFloor floor = floors::hall(6, 60, 40);
   CHECK(svg_of(draw_plan(floor).picture) == svg_of(draw_plan(floor).picture));

@@ -71,7 +71,7 @@ TEST_CASE("parts come in the order of the water, each once") {
 TEST_CASE("adding up elements of a kind changes no loss") {
   CHECK(rc::check("laws", [] {
     const HydronicGraph graph = *rc::gen::inRange(0, 2) == 0 ? manifold(random_manifold()).graph : random_mesh(false);
-    const BranchLaws laws(graph);
+    BranchLaws laws(graph);
     const double flow = drawn(-4e-4, 4e-4);
     for (std::size_t k = 0; k < graph.branch_count(); ++k) {
       const Loss one = branch_loss(graph, {k}, flow), all = laws.loss(k, flow);

@@ -109,7 +109,7 @@ Retold retold(const HydronicGraph& graph) {
   told.sign.resize(graph.branch_count());
   for (const std::size_t old : shuffled(graph.node_count())) {
     const NodeId now = told.graph.add_node(graph.name(NodeId{old}));
-    const Node& node = graph.inside().node(old);
+    const Node& node = graph.inside().nodes[old];
     if (node.held) told.graph.hold_pressure(now, node.held_pressure_Pa);
     told.graph.set_demand(now, node.demand_m3_per_s);
     told.node[old] = now.at;

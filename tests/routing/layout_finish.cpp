@@ -125,7 +125,7 @@ TEST_CASE("two bends on a short line are as narrow as the tube allows, no narrow
 TEST_CASE("the map of tube is the same after a change as made anew") {
   OneLoop floor({{-3, 0}, {3, 0}, {3, 10}, {-3, 10}},
                 {{0.08, 0}, {0.08, 0.6}, {0.5, 1.5}, {0.5, 6}, {-0.5, 6}, {-0.5, 1.5}, {-0.08, 0.6}, {-0.08, 0}});
-  TubeMap changed(floor.task, 1), anew(floor.task, 1);
+  TubeMap changed(floor.task), anew(floor.task);
   changed.set(0, floor.path.front());
   floor.strand.front().corner[3].y_m = floor.strand.front().corner[4].y_m = 8.0 * foot_m;
   const Path other = bent(floor.task, floor.strand.front());

@@ -1,6 +1,7 @@
 // Joints: where tube passes them, how often, and that nothing lies along them.
 #include "drawn_floors.hpp"
 #include "routing/joints.hpp"
+#include "routing/remarks_layout.hpp"
 #include "routing/tree.hpp"
 #include "support/catch.hpp"
 
@@ -99,6 +100,24 @@ TEST_CASE("joints both ways, and one on a slant") {
   CHECK(listed(*laid.value) == static_cast<std::size_t>(check.joint_crossings_number));
   CHECK(std::any_of(laid.said.begin(), laid.said.end(),
                     [](const Diagnostic& d) { return d.code == "layout.joints" && d.severity == Severity::note; }));
+}
+
+TEST_CASE("what is said of crossed joints has no clause about none") {
+  const auto words = [](int crossings, int slanted) {
+    LayoutCheck check;
+    check.joint_crossings_number = crossings;
+    check.most_crossings_number = std::min(crossings, 2);
+    check.slanted_crossings_number = slanted;
+    const auto said = notes_on_lie(task_40x28(), check);
+    return said.empty() ? std::string{} : say(said.front(), System::us);
+  };
+  CHECK(words(0, 0).empty());
+  CHECK(words(1, 0) == "tube crosses a joint in one place. It needs a sleeve");
+  CHECK(words(1, 1) == "tube crosses a joint in one place, more than 10 degrees off square. It needs a sleeve");
+  CHECK(words(6, 0) == "tube crosses joints in 6 places, at most 2 of one loop. Each needs a sleeve");
+  CHECK(words(6, 2) ==
+        "tube crosses joints in 6 places, at most 2 of one loop; 2 of them more than 10 degrees off square. Each needs "
+        "a sleeve");
 }
 
 TEST_CASE("the check of joints sees what lies along them and what passes aslant") {

@@ -78,6 +78,36 @@ void walk_again(const StakeTask& task, const StakeOut& out) {
   }
 }
 
+/// Every turn back of the walks has its tip on the line the walk names, and on tube.
+void check_tips(const StakeTask& task, const StakeOut& out) {
+  std::size_t row = 0;
+  for (std::size_t loop = 0; loop < out.walk.size(); ++loop) {
+    std::size_t turns = 0;
+    for (const StakeStep& step : out.walk[loop].step) {
+      // Inside a to and fro every run turns back.
+      const bool back = step.then == StakeTurn::back_left || step.then == StakeTurn::back_right;
+      turns += (step.line.size() > 1 ? step.line.size() - 1 : 0) + (back ? 1 : 0);
+    }
+    for (std::size_t k = 0; k < turns; ++k) {
+      REQUIRE(row < out.tip.size());
+      const StakeTip& tip = out.tip[row++];
+      CHECK(tip.loop == loop);
+      CHECK(from_path_m(task.loop[loop], tip.place) < 0.002);
+      const StakeTable& table = tip.line[0] == 'A' ? out.first : out.second;
+      const auto line =
+          std::find_if(table.line.begin(), table.line.end(), [&](const StakeLine& l) { return l.name == tip.line; });
+      REQUIRE(line != table.line.end());
+      CHECK(line->turns_end);
+      const double at_m = tip.line[0] == 'A' ? tip.place.x_m : tip.place.y_m;
+      CHECK(at_m == Approx(line->at_m).margin(line->off_m + 1e-9));
+      // No tube beyond: the tip is the farthest the turn goes.
+      CHECK(from_path_m(task.loop[loop], {tip.place.x_m + 0.02 * tip.ahead.x_m, tip.place.y_m + 0.02 * tip.ahead.y_m}) >
+            0.015);
+    }
+  }
+  CHECK(row == out.tip.size());
+}
+
 void check_tables(const StakeOut& out) {
   for (const StakeTable* table : {&out.first, &out.second}) {
     for (std::size_t i = 0; i < table->line.size(); ++i) {
@@ -158,6 +188,12 @@ TEST_CASE("lines are measured square off a slanted wall") {
   REQUIRE(a.second.line.size() == b.second.line.size());
   for (std::size_t i = 0; i < a.second.line.size(); ++i)
     CHECK(a.second.line[i].at_m == Approx(b.second.line[i].at_m).margin(1e-9));
+  REQUIRE(a.tip.size() == 5);
+  REQUIRE(b.tip.size() == 5);
+  for (std::size_t i = 0; i < a.tip.size(); ++i) {
+    CHECK(a.tip[i].line == b.tip[i].line);
+    CHECK(distance_m(move(a.tip[i].place), b.tip[i].place) < 1e-9);
+  }
   REQUIRE(a.walk[0].step.size() == b.walk[0].step.size());
   CHECK(a.walk[0].step[0].then == b.walk[0].step[0].then);
 }
@@ -178,6 +214,7 @@ TEST_CASE("laid floors are walked again from their tables alone") {
       StakeTask task = task_of(loops);
       task.step_m = step;
       const StakeOut out = stake_out(task);
+      check_tips(task, out);
       check_tables(out);
       walk_again(task, out);
     }

@@ -12,7 +12,7 @@ sys.dont_write_bytecode = True
 from cpp_text import without_comments_and_quotes
 
 # Core has several public headers; every other module's begin with its own name.
-CORE = ("units", "fields", "key", "diagnostics", "ids", "contract", "numbers")
+CORE = ("units", "fields", "key", "diagnostics", "ids", "contract", "numbers", "progress")
 
 # Where each package may be included. None of them may be in include/.
 HOMES = {
