@@ -13,6 +13,7 @@ namespace slabwright {
 struct FluidEntry {
   FluidKind kind = FluidKind::water;
   GlycolShare glycol;
+  double start_degC = 0.0;  ///< slab and fluid when the system is filled and first fired
   friend bool operator==(const FluidEntry&, const FluidEntry&) = default;
 };
 
@@ -25,10 +26,10 @@ struct Boiler {
   bool mixing_valve = false;
   std::optional<double> least_flow_m3_per_s;  ///< P/(rho c 20 K) when absent
   double coefficient_kv = 0.0;                ///< its own resistance
-  int stages = 1;                              ///< equal ones that it switches by itself
+  std::optional<double> stages_number;        ///< equal ones that it switches by itself; by its power when absent
   double differential_K = 0.0;                ///< of its water, from going off to coming on
   double least_on_s = 0.0;                    ///< shorter runs wear it out
-  std::optional<double> rated_V;              ///< what its power is stated at; the service's when absent
+  std::optional<double> rated_voltage_V;      ///< what its power is stated at; the service's when absent
   friend bool operator==(const Boiler&, const Boiler&) = default;
 };
 
@@ -49,7 +50,7 @@ struct Valve {
   ValveShape shape = ValveShape::linear;
   std::vector<ValvePoint> points;  ///< the maker's table; it wins over `shape`
   double return_coefficient_kv = 0.0;
-  double meter_most_m3_per_s = 0.0;  ///< the highest mark of a port's flow meter
+  std::optional<double> meter_most_m3_per_s;  ///< the highest mark of a port's flow meter; chosen when absent
   friend bool operator==(const Valve&, const Valve&) = default;
 };
 
@@ -67,17 +68,16 @@ struct SecondSource {
 struct Service {
   double voltage_V = 0.0;
   int phases = 1;
-  std::optional<double> current_A;  ///< what is free for the boiler
-  std::optional<double> main_A;     ///< the whole service's
-  std::optional<double> other_A;    ///< what else may run in the same hour
+  std::optional<double> current_A;       ///< what is free for the boiler
+  std::optional<double> main_breaker_A;  ///< the whole service's
+  std::optional<double> other_loads_A;   ///< what else may run in the same hour
   friend bool operator==(const Service&, const Service&) = default;
 };
 
 struct Pressure {
-  double fill_Pa = 0.0;     ///< gauge, when coldest
-  double relief_Pa = 0.0;   ///< gauge
-  double start_degC = 0.0;  ///< slab and water when the system is filled and first fired
-  double height_m = 0.0;    ///< highest pipe over the tank
+  double fill_Pa = 0.0;    ///< gauge, when coldest
+  double relief_Pa = 0.0;  ///< gauge
+  double height_m = 0.0;   ///< highest pipe over the tank
   friend bool operator==(const Pressure&, const Pressure&) = default;
 };
 

@@ -11,6 +11,7 @@ namespace slabwright {
 struct PumpSize {
   double flow_m3_per_s = 0.0;  ///< duty to buy
   double head_m = 0.0;
+  double added_head_m = 0.0;  ///< of all loops one after another, which is the wrong head to buy
   double hydraulic_W = 0.0;
   std::string tried_on;  ///< the curve the operating point was found on
   double runs_m3_per_s = 0.0;
@@ -59,33 +60,39 @@ struct ElectricSize {
   bool fits = true;
   std::optional<double> together_A;   ///< boiler, second source and all else, where the file tells of them
   std::optional<double> one_heats_A;  ///< the same if boiler and second source never run together
-  std::optional<double> main_A;
-  std::optional<double> room_W;  ///< boiler power that the main breaker leaves room for beside all else
+  std::optional<double> main_breaker_A;
+  int stages_number = 1;       ///< of the boiler
+  int room_stages_number = 0;  ///< that the main breaker leaves room for beside all else, where one is given
 };
 /// Everything at the temperature of a cold slab: thick water, little flow.
 struct StartUp {
   double water_degC = 0.0;
   double flow_m3_per_s = 0.0;
-  double flow_share = 0.0;     ///< of the flow at the operating point
-  double laminar_share = 0.0;  ///< of the loops
-  bool flow_enough = true;     ///< for the boiler
+  double flow_share = 0.0;                ///< of the flow at the operating point
+  double laminar_share = 0.0;             ///< of the loops
+  bool frozen = false;                    ///< no water moves: it stands below its freezing point
+  bool flow_enough = true;                ///< for the boiler
+  std::optional<double> fires_from_degC;  ///< warmer than this, the boiler gets its flow; absent where it never does
   /// Until the water is warm enough for 95 % of the operating point's flow, boiler at full power; absent where it is
   /// never.
   std::optional<double> until_flow_s;
 };
 /// Water warms as one mass that gives heat to the slab, which warms as another: both too coarse for the first minute
-/// and good to some minutes after. Said: a boiler that gets less flow than it needs.
+/// and good to some minutes after; what room and ground take meanwhile is left out. Said: a boiler that gets less flow
+/// than it needs, water that freezes in the tubes.
 Checked<StartUp> start_up(const Plant& plant, const OperatingPoint& point, const BoilerSize& boiler);
 
-/// How a boiler's smallest stage gets along with what floor and water take.
+/// How a boiler's smallest stage gets along with what floor, slab and water take. Behind a mixing valve its own water
+/// swings alone.
 struct BoilerCycle {
   int stages_number = 1;
   double stage_W = 0.0;
-  double taken_W = 0.0;  ///< by the floor, at the operating point
+  double taken_W = 0.0;     ///< by the floor in mild weather, when runs are shortest
+  double least_on_s = 0.0;  ///< how long a run should last
   bool short_runs = false;
-  std::optional<double> on_s;  ///< absent where the stage is no larger than what is taken: it stays on
-  std::optional<double> off_s;
-  double buffer_m3 = 0.0;  ///< water to add so that it stays on as long as it should; 0 where none is needed
+  std::optional<double> on_s;   ///< absent where floor and slab take all that the stage gives: it stays on
+  std::optional<double> off_s;  ///< absent where the slab keeps the water warm
+  double buffer_m3 = 0.0;       ///< water to add so that it stays on as long as it should; 0 where none is needed
 };
 /// Said: runs shorter than `boiler.least_on`.
 Checked<BoilerCycle> boiler_cycle(const Plant& plant, const OperatingPoint& point, const BoilerSize& boiler);

@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "balance/circuit.hpp"
-#include "slabwright/handbook_practice.hpp"
+#include "balance/meters.hpp"
 
 namespace slabwright {
 namespace {
@@ -147,36 +147,6 @@ void say_pump(const Plant& plant, const FlowTarget& target, const Balance& balan
                   {plant.pump_name, show(balance.pump_reach_share, Dimension::share, System::us)}});
 }
 
-/// Meters are read well in the middle of their scale only.
-void say_meters(const Plant& plant, const Balance& balance, std::vector<Diagnostic>& said) {
-  const double most = plant.design.valve.meter_most_m3_per_s;
-  const double low = meter_least_share.value * most, high = meter_most_share.value * most;
-  double least = HUGE_VAL, largest = 0.0;
-  for (const PortSetting& port : balance.port) {
-    least = std::min({least, port.aim_m3_per_s, port.after_m3_per_s});
-    largest = std::max({largest, port.aim_m3_per_s, port.after_m3_per_s});
-  }
-  const auto say = [&](const char* sentence, double flow, double limit) {
-    said.push_back(
-        {Severity::warning,
-         "balance.meter",
-         "valve.meter_most",
-         sentence,
-         {Measured{most, Dimension::flow}, Measured{flow, Dimension::flow}, Measured{limit, Dimension::flow}}});
-  };
-  if (least < low) {
-    say("a meter that goes to {} cannot be read well at {}, below {}: fewer or longer loops, a smaller drop, or a "
-        "finer "
-        "meter.",
-        least, low);
-  }
-  if (largest > high) {
-    say("a meter that goes to {} cannot be read well at {}, above {}: more or shorter loops, a larger drop, or a "
-        "coarser meter.",
-        largest, high);
-  }
-}
-
 }  // namespace
 
 Checked<Balance> balance_plant(const Plant& plant, const FlowTarget& target, double water_degC) {
@@ -193,7 +163,8 @@ Checked<Balance> balance_plant(const Plant& plant, const FlowTarget& target, dou
   balance.move = moves(with_settings(plant, {}, balance.pump_speed_share), balance, water_degC);
   std::vector<Diagnostic> said;
   say_pump(plant, target, balance, said);
-  say_meters(plant, balance, said);
+  balance.meter_most_m3_per_s = meter_most_m3_per_s(plant.design, balance);
+  say_meters(balance, said);
   for (const PortSetting& port : balance.port) {
     if (port.within) continue;
     said.push_back({Severity::warning,

@@ -8,7 +8,14 @@ Record record_of(FluidEntry& x) {
       key<&FluidEntry::glycol>({.meaning = "Share of glycol: by volume unless \"by mass\" is written. Below 20 % the "
                                            "inhibitor is too weak.",
                                 .us = "0 %",
-                                .source = "practice"})};
+                                .source = "practice"}),
+      key<&FluidEntry::start_degC>({.meaning = "Slab and fluid when the system is filled and first fired. Below 0 C "
+                                               "water freezes in the tubes; a glycol may start colder.",
+                                    .us = "40 F",
+                                    .si = "5 C",
+                                    .source = "practice",
+                                    .least = -40.0,
+                                    .most = 40.0})};
   return {keys, &x};
 }
 
@@ -39,26 +46,26 @@ Record record_of(Boiler& x) {
                                     .most = 1000.0,
                                     .tight = "Kv 10",
                                     .poor = "Kv 3"}),
-      key<&Boiler::stages>({.meaning = "Equal stages that it switches by itself; a tank heater has one.",
-                            .us = "2",
-                            .source = "practice",
-                            .least = 1.0,
-                            .most = 24.0}),
+      key<&Boiler::stages_number>({.meaning = "Equal stages that it switches by itself; as many as keep each within 6 "
+                                              "kW when absent. A tank heater has one.",
+                                   .least = 1.0,
+                                   .most = 24.0}),
       key<&Boiler::differential_K>({.meaning = "How far its water cools from its going off to its coming on again.",
                                     .us = "10 F",
                                     .si = "5 K",
                                     .source = "practice",
                                     .least = 0.5,
                                     .most = 40.0}),
-      key<&Boiler::least_on_s>({.meaning = "Shorter runs than this wear out its switches.",
+      key<&Boiler::least_on_s>({.meaning = "A stage should run this long at least: shorter runs wear out its switches.",
                                 .us = "5 min",
                                 .source = "practice",
                                 .least = 10.0,
                                 .most = 7200.0}),
-      key<&Boiler::rated_V>({.meaning = "The voltage its power is stated at; the service's when absent. A 240 V "
-                                        "element gives 75 % on 208 V.",
-                             .least = 100.0,
-                             .most = 1000.0})};
+      key<&Boiler::rated_voltage_V>({.meaning =
+                                         "The voltage its power is stated at; the service's when absent. A 240 V "
+                                         "element gives 75 % on 208 V.",
+                                     .least = 100.0,
+                                     .most = 1000.0})};
   return {keys, &x};
 }
 
@@ -111,11 +118,9 @@ Record record_of(Valve& x) {
                                           .source = "practice",
                                           .least = 0.05,
                                           .most = 50.0}),
-      key<&Valve::meter_most_m3_per_s>({.meaning = "The highest mark on a port's flow meter. Meters are read well "
-                                                   "between 20 and 90 % of it.",
-                                        .us = "2 gpm",
-                                        .si = "5 L/min",
-                                        .source = "practice",
+      key<&Valve::meter_most_m3_per_s>({.meaning =
+                                            "The highest mark on a port's flow meter, which is read well between "
+                                            "20 and 90 % of it; chosen by the answer when absent.",
                                         .least = 1e-6,
                                         .most = 0.1})};
   return {keys, &x};
@@ -149,8 +154,9 @@ Record record_of(Service& x) {
       key<&Service::phases>(
           {.meaning = "Phases of the supply, 1 or 3.", .us = "1", .source = "practice", .least = 1.0, .most = 3.0}),
       key<&Service::current_A>({.meaning = "Current that is free for the boiler.", .least = 1.0, .most = 5000.0}),
-      key<&Service::main_A>({.meaning = "The main breaker of the whole service.", .least = 1.0, .most = 5000.0}),
-      key<&Service::other_A>(
+      key<&Service::main_breaker_A>(
+          {.meaning = "The main breaker of the whole service.", .least = 1.0, .most = 5000.0}),
+      key<&Service::other_loads_A>(
           {.meaning = "What lights, compressor and tools may take in the same hour.", .least = 0.0, .most = 5000.0})};
   return {keys, &x};
 }
@@ -169,13 +175,6 @@ Record record_of(Pressure& x) {
                                                             .source = "practice",
                                                             .least = 5e4,
                                                             .most = 2e6}),
-                                 key<&Pressure::start_degC>({.meaning = "Slab and water when the system is filled and "
-                                                                        "first fired.",
-                                                             .us = "40 F",
-                                                             .si = "5 C",
-                                                             .source = "practice",
-                                                             .least = -20.0,
-                                                             .most = 40.0}),
                                  key<&Pressure::height_m>({.meaning = "Highest pipe above the expansion tank.",
                                                            .us = "8 ft",
                                                            .si = "2.5 m",

@@ -15,6 +15,7 @@ Record record_of(PumpSize& x) {
   static constexpr Key keys[] = {
       key<&PumpSize::flow_m3_per_s>({.meaning = "Flow to buy."}),
       key<&PumpSize::head_m>({.meaning = "Head to buy."}),
+      key<&PumpSize::added_head_m>({.meaning = "All loops' heads added up: the wrong head to buy."}),
       key<&PumpSize::hydraulic_W>({.meaning = "Power given to the water at that duty."}),
       key<&PumpSize::tried_on>({.meaning = "The pump that the floor was tried on."}),
       key<&PumpSize::runs_m3_per_s>({.meaning = "Flow it then runs at."}),
@@ -72,8 +73,9 @@ Record record_of(ElectricSize& x) {
       key<&ElectricSize::fits>({.meaning = "Whether the service has that free."}),
       key<&ElectricSize::together_A>({.meaning = "Boiler, second source and all else at once."}),
       key<&ElectricSize::one_heats_A>({.meaning = "The same where boiler and second source never heat at once."}),
-      key<&ElectricSize::main_A>({.meaning = "The main breaker."}),
-      key<&ElectricSize::room_W>({.meaning = "Boiler power that it leaves room for beside the rest."})};
+      key<&ElectricSize::main_breaker_A>({.meaning = "The main breaker."}),
+      key<&ElectricSize::stages_number>({.meaning = "Stages of the boiler."}),
+      key<&ElectricSize::room_stages_number>({.meaning = "How many of them it leaves room for beside the rest."})};
   return {keys, &x};
 }
 
@@ -83,7 +85,9 @@ Record record_of(StartUp& x) {
       key<&StartUp::flow_m3_per_s>({.meaning = "Flow then."}),
       key<&StartUp::flow_share>({.meaning = "The same over the flow at the operating point."}),
       key<&StartUp::laminar_share>({.meaning = "Loops whose water then moves laminar."}),
+      key<&StartUp::frozen>({.meaning = "Whether it stands below its freezing point: nothing moves."}),
       key<&StartUp::flow_enough>({.meaning = "Whether the boiler gets the flow it needs."}),
+      key<&StartUp::fires_from_degC>({.meaning = "Warmer than this, the boiler gets the flow it needs."}),
       key<&StartUp::until_flow_s>({.meaning = "Until 95 % of the operating point's flow, boiler at full power."})};
   return {keys, &x};
 }
@@ -92,7 +96,8 @@ Record record_of(BoilerCycle& x) {
   static constexpr Key keys[] = {
       key<&BoilerCycle::stages_number>({.meaning = "Stages of the boiler."}),
       key<&BoilerCycle::stage_W>({.meaning = "Power of one."}),
-      key<&BoilerCycle::taken_W>({.meaning = "What the floor takes at the operating point."}),
+      key<&BoilerCycle::taken_W>({.meaning = "What the floor takes in mild weather."}),
+      key<&BoilerCycle::least_on_s>({.meaning = "How long a stage should run."}),
       key<&BoilerCycle::short_runs>({.meaning = "Whether it runs shorter than it should."}),
       key<&BoilerCycle::on_s>({.meaning = "How long a stage runs; absent where it stays on."}),
       key<&BoilerCycle::off_s>({.meaning = "How long it then rests."}),

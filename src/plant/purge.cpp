@@ -1,8 +1,8 @@
 // Water in the plant, and air out of it.
 #include <numbers>
 
+#include "plant/sizes.hpp"
 #include "slabwright/handbook_practice.hpp"
-#include "slabwright/plant_sizes.hpp"
 
 namespace slabwright {
 namespace {
@@ -12,19 +12,21 @@ constexpr double boiler_content_m3 = 0.008, tank_heater_content_m3 = 0.150;
 
 }  // namespace
 
+double heater_content_m3(BoilerKind kind) {
+  return kind == BoilerKind::tank_heater ? tank_heater_content_m3 : boiler_content_m3;
+}
+
 double plant_content_m3(const Plant& plant) {
   const double mains_m2 =
       std::numbers::pi / 4.0 * plant.design.mains.inside_diameter_m * plant.design.mains.inside_diameter_m;
-  const double heater =
-      plant.design.boiler.kind == BoilerKind::tank_heater ? tank_heater_content_m3 : boiler_content_m3;
   return plant.loops.tube_m * water_content_m3_per_m(tube_of(plant.design)) +
-         2.0 * plant.design.mains.length_m * mains_m2 + heater;
+         2.0 * plant.design.mains.length_m * mains_m2 + heater_content_m3(plant.design.boiler.kind);
 }
 
 std::vector<Purge> purge_loops(const Plant& plant) {
   const ValveTurns open(plant.loops.loop.size(), static_cast<double>(plant.design.valve.turns));
   HydronicGraph graph = with_settings(plant, open, 1.0).graph;
-  const Liquid water = liquid(mixture_of(plant.design.fluid), plant.design.pressure.start_degC);
+  const Liquid water = liquid(mixture_of(plant.design.fluid), plant.design.fluid.start_degC);
   const TubeSize tube = tube_of(plant.design);
   const double bore_m2 = water_content_m3_per_m(tube);
   std::vector<Purge> all;

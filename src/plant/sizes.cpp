@@ -2,9 +2,7 @@
 #include "plant/sizes.hpp"
 
 #include <algorithm>
-#include <cmath>
 
-#include "slabwright/handbook_circulator.hpp"
 #include "slabwright/handbook_electrical.hpp"
 #include "slabwright/handbook_mixing.hpp"
 #include "slabwright/handbook_practice.hpp"
@@ -14,59 +12,7 @@
 namespace slabwright {
 namespace {
 
-constexpr double gravity_m_per_s2 = 9.80665;
-constexpr double atmosphere_Pa = 101325.0;
-
 Customary customary(const Design& design) { return design.units == System::us ? Customary::us : Customary::si; }
-
-/// At the pump, which stands in the return beside the tank: the fill pressure less what its own suction pipe loses.
-double suction_m(const Plant& plant, const OperatingPoint& point) {
-  const Liquid water = liquid(mixture_of(plant.design.fluid), plant.design.boiler.hottest_degC);
-  const double speed_m_per_s = velocity_m_per_s(plant.design.mains.inside_diameter_m, point.flow_m3_per_s);
-  return suction_head_m({plant.design.pressure.fill_Pa + atmosphere_Pa,
-                         water_vapour_pressure_Pa(plant.design.boiler.hottest_degC), water.density_kg_per_m3,
-                         speed_m_per_s});
-}
-
-/// A pump as strong as all loops one after another was bought by adding up what lies side by side.
-void say_added_heads(const Plant& plant, const OperatingPoint& point, const PumpSize& size,
-                     std::vector<Diagnostic>& said) {
-  constexpr double far_too_strong = 2.0, near_sum = 0.3;
-  if (plant.pump_from != PumpFrom::file || size.head_m <= 0.0 || point.loop.size() < 2) return;
-  double sum_m = 0.0;
-  for (const LoopState& loop : point.loop) sum_m += loop.loss_Pa * size.head_m / point.pump_Pa;
-  const double has_m = head_at(plant.pump, size.flow_m3_per_s).head_m;
-  if (has_m < far_too_strong * size.head_m) return;
-  const bool added = std::abs(has_m - sum_m) < near_sum * sum_m;
-  said.push_back({Severity::warning,
-                  "plant.pump-too-strong",
-                  "pump.points",
-                  added ? "the pump gives {} at {}, where {} is enough: that is about what the loops lose one after "
-                          "another. They lie side by side, and their heads do not add up: the hardest loop counts."
-                        : "the pump gives {} at {}, where {} is enough: a smaller one, or a lower speed, saves power "
-                          "and noise.",
-                  {Measured{has_m, Dimension::head}, Measured{size.flow_m3_per_s, Dimension::flow},
-                   Measured{size.head_m, Dimension::head}}});
-}
-
-PumpSize pump_size(const Plant& plant, const OperatingPoint& point, const FlowTarget& target, double duty_Pa,
-                   std::vector<Diagnostic>& said) {
-  const double density = liquid(mixture_of(plant.design.fluid), point.return_degC).density_kg_per_m3;
-  PumpSize size;
-  size.flow_m3_per_s = target.total_m3_per_s;
-  size.head_m = duty_Pa / (density * gravity_m_per_s2);
-  size.hydraulic_W = hydraulic_power_W(target.total_m3_per_s, duty_Pa);
-  size.tried_on = plant.pump_name;
-  size.runs_m3_per_s = point.flow_m3_per_s;
-  size.runs_head_m = point.pump_Pa / (density * gravity_m_per_s2);
-  size.runs_share = point.flow_m3_per_s / range_m3_per_s(plant.pump);
-  const PumpEntry& entry = plant.design.pump;
-  size.electric_W = hydraulic_power_W(point.flow_m3_per_s, point.pump_Pa) / entry.efficiency_share;
-  size.season_J = size.electric_W * entry.season_s;
-  size.suction_m = suction_m(plant, point);
-  say_added_heads(plant, point, size, said);
-  return size;
-}
 
 /// Outdoors, where a floor that takes `floor_W` at `outdoor` takes just `power_W`; heat grows with the difference.
 double fails_below_degC(double indoor_degC, double outdoor_degC, double floor_W, double power_W) {
@@ -99,29 +45,42 @@ void judge_boiler(const Plant& plant, const BoilerSize& size, std::vector<Diagno
   }
 }
 
+/// What its maker asks for it must get; what we put in its place is only where its water warms by more than is usual.
 void judge_flow(const Plant& plant, const BoilerSize& size, double flow_m3_per_s, std::vector<Diagnostic>& said) {
   if (size.flow_enough || plant.design.boiler.kind != BoilerKind::electric_boiler) return;
-  said.push_back({Severity::warning,
+  const bool makers = plant.design.boiler.least_flow_m3_per_s.has_value();
+  said.push_back({makers ? Severity::failure : Severity::warning,
                   "plant.boiler-flow",
                   "boiler.least_flow",
-                  "the boiler wants a flow of at least {} and the floor takes {}: give it a bypass or a separator.",
+                  makers ? "the boiler wants a flow of at least {} and the floor takes {}: it does not fire, or trips. "
+                           "Give it a bypass or a separator."
+                         : "the boiler should have a flow of {} or more (ask its maker), and the floor takes {}: give "
+                           "it a bypass or a separator.",
                   {Measured{size.least_flow_m3_per_s, Dimension::flow}, Measured{flow_m3_per_s, Dimension::flow}}});
+}
+
+/// An element on another voltage than it was made for: on a lower one it gives less, on a higher one it burns.
+void judge_voltage(double rated_W, double rated_V, double service_V, std::vector<Diagnostic>& said) {
+  constexpr double most_over = 1.06;  // a service may stand a few percent above its name
+  if (rated_V == service_V) return;
+  const bool burns = service_V > most_over * rated_V;
+  said.push_back({burns ? Severity::failure : Severity::note,
+                  "plant.voltage",
+                  "boiler.rated_voltage",
+                  burns ? "a boiler made for {} must not be put on {}: its {} would be {} until it burns out."
+                        : "made for {} and put on {}, the boiler's {} become {}: power falls with the square of the "
+                          "voltage.",
+                  {Measured{rated_V, Dimension::voltage}, Measured{service_V, Dimension::voltage},
+                   show_as(rated_W, Dimension::power, "kW", 1),
+                   show_as(element_power_W(rated_W, rated_V, service_V), Dimension::power, "kW", 1)}});
 }
 
 /// The file's power at the service's voltage.
 double given_W(const Design& design, std::vector<Diagnostic>& said) {
   const double rated_W = *design.boiler.power_W, service_V = design.service.voltage_V;
-  const double rated_V = design.boiler.rated_V.value_or(service_V);
-  const double power_W = element_power_W(rated_W, rated_V, service_V);
-  if (rated_V != service_V) {
-    said.push_back({Severity::note,
-                    "plant.voltage",
-                    "boiler.rated_voltage",
-                    "made for {}, the boiler's {} become {} on {}.",
-                    {Measured{rated_V, Dimension::voltage}, show_as(rated_W, Dimension::power, "kW", 1),
-                     show_as(power_W, Dimension::power, "kW", 1), Measured{service_V, Dimension::voltage}}});
-  }
-  return power_W;
+  const double rated_V = design.boiler.rated_voltage_V.value_or(service_V);
+  judge_voltage(rated_W, rated_V, service_V, said);
+  return element_power_W(rated_W, rated_V, service_V);
 }
 
 BoilerSize boiler_size(const Plant& plant, const Envelope& envelope, const OperatingPoint& point,
@@ -185,7 +144,7 @@ TankSize tank_size(const Plant& plant, std::vector<Diagnostic>& said) {
   const auto tank =
       diaphragm_tank_m3(size.expansion_m3, {size.fill_Pa + atmosphere_Pa, size.most_Pa + atmosphere_Pa, atmosphere_Pa});
   size.tank_m3 = tank.value_or(0.0);
-  size.start_degC = design.pressure.start_degC;
+  size.start_degC = design.fluid.start_degC;
   const double drawn_in = std::max(0.0, volume_ratio(mixture, size.coldest_degC, size.start_degC) - 1.0);
   size.start_Pa = start_gauge_Pa(size, drawn_in * size.fluid_m3);
   const double column_Pa =
@@ -221,7 +180,7 @@ Checked<PlantSizes> size_plant(const Plant& plant, const Envelope& envelope, con
   sizes.boiler = boiler_size(plant, envelope, point, said);
   sizes.tank = tank_size(plant, said);
   sizes.tank.relief_W = sizes.boiler.power_W;
-  sizes.electric = electric_size(plant, sizes.boiler.power_W, said);
+  sizes.electric = electric_size(plant, sizes.boiler, said);
   sizes.purge = purge_loops(plant);
   const auto keep = [&](auto checked) {
     said.insert(said.end(), checked.said.begin(), checked.said.end());

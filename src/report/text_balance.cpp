@@ -200,9 +200,10 @@ std::string purge_words(const Reader& reader) {
 
 void add_advice(Page& page, const Reader& reader) {
   const bool heat = reader.answer.floor.has_value();
-  add_text(page, fmt::format("\"Good enough\" {}. Do not chase the rest: meters of this kind are only true to about "
-                             "10 %.",
-                             heat ? "costs a loop at most 3 % of its heat" : "is 10 % under to 15 % over the aim"));
+  add_text(page, fmt::format("\"Good enough\" {}. Do not chase the rest: meters of this kind ({}) are only true to "
+                             "about 10 %.",
+                             heat ? "costs a loop at most 3 % of its heat" : "is 10 % under to 15 % over the aim",
+                             "to " + reader(Kind::flow, reader.answer.balance->meter_most_m3_per_s)));
   add_untouched(page, reader);
   add_text(page, "Air out first, one port at a time" + purge_words(reader) +
                      ", until no bubbles come. Turns are counted from shut.");

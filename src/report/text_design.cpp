@@ -128,9 +128,12 @@ void add_pump(Page& page, const Reader& reader) {
 
 void add_tank(Page& page, const Reader& reader) {
   const TankSize& tank = reader.answer.sizes->tank;
+  const std::string air = reader(Kind::gauge, tank.fill_Pa), fill = reader(Kind::gauge, tank.start_Pa);
+  const std::string size = reader(Kind::volume, tank.tank_m3, Figure::tank);
   add_row(page, "", "tank",
-          fmt::format("expansion tank of {} or more, for a cold fill to {}",
-                      reader(Kind::volume, tank.tank_m3, Figure::tank), reader(Kind::gauge, tank.fill_Pa)));
+          air == fill ? fmt::format("expansion tank of {} or more, for a cold fill to {}", size, fill)
+                      : fmt::format("expansion tank of {} or more, its air at {}; fill to {} at {}", size, air, fill,
+                                    reader(Kind::degree, tank.start_degC)));
   if (tank.glycol_m3 <= 0.0) return;
   add_row(page, "", "glycol",
           fmt::format("{} in {} of mixture", reader(Kind::volume, tank.glycol_m3, Figure::tank),
@@ -149,6 +152,25 @@ void add_power(Page& page, const Reader& reader) {
   add_row(page, "", "power",
           fmt::format("{}; the electrician sizes wire and breaker for {} or more (125 %)", at,
                       reader(Kind::current, *electric.demand_A)));
+}
+
+/// Where the file tells what else hangs on the service.
+void add_together(Page& page, const Reader& reader) {
+  const ElectricSize& electric = reader.answer.sizes->electric;
+  if (!electric.together_A) return;
+  std::string words = "with all else at once " + reader(Kind::current, *electric.together_A);
+  if (electric.one_heats_A)
+    words += fmt::format(", {} with an interlock", reader(Kind::current, *electric.one_heats_A));
+  if (electric.main_breaker_A) words += "; main breaker " + reader(Kind::current, *electric.main_breaker_A);
+  add_row(page, "", "", words);
+}
+
+/// Only where cold water makes a difference that somebody will see.
+void add_start(Page& page, const Reader& reader) {
+  constexpr double worth_a_word_share = 0.9;
+  const StartUp& start = reader.answer.sizes->start;
+  const bool slow = start.flow_share < worth_a_word_share || start.laminar_share > 0.0 || !start.flow_enough;
+  if (slow) add_row(page, "", "cold start", start_words(reader, start));
 }
 
 // --- To lay ---
@@ -309,10 +331,12 @@ Page ledger(const Reader& reader) {
     add_pump(page, reader);
     add_tank(page, reader);
     add_power(page, reader);
+    add_together(page, reader);
   }
   add_lay(page, reader);
   if (answer.point) add_water(page, reader);
   if (answer.balance && !answer.balance->port.empty()) add_flows(page, reader);
+  if (answer.sizes) add_start(page, reader);
   if (answer.point) add_floor_top(page, reader);
   add_hold(page, reader);
   if (answer.envelope) add_heat(page, reader);

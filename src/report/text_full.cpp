@@ -9,18 +9,6 @@
 namespace slabwright::report {
 namespace {
 
-/// A title, its table, an empty line.
-void add_titled(Page& page, std::string_view title, const Table& table) {
-  if (table.rows.empty()) return;
-  add_text(page, title);
-  add_table(page, table);
-  add_blank(page);
-}
-
-Column in(std::string_view word, Kind kind, System system) {
-  return {std::string(word), std::string(unit(kind, system))};
-}
-
 /// The word that a choice has in the answer's description.
 std::string choice_word(const Record& record, std::string_view member) {
   for (const Key& key : record.keys) {
@@ -106,81 +94,6 @@ void add_hardest(Page& page, const Reader& reader) {
              fmt::format("WHAT THE PUMP OVERCOMES round {}, the hardest loop (it asks for most)",
                          answer.loops->loop[answer.point->hardest_loop].name),
              table);
-}
-
-/// How it starts cold, and how its stages run.
-void add_behaviour(Table& table, const Reader& reader) {
-  const StartUp& start = reader.answer.sizes->start;
-  const BoilerCycle& cycle = reader.answer.sizes->cycle;
-  const std::string until = start.until_flow_s
-                                ? fmt::format("; 95 % of the usual flow after {:.0f} min", *start.until_flow_s / 60.0)
-                                : "; the usual flow is not reached";
-  table.rows.push_back(
-      {"first start",
-       fmt::format("at {} {} moves, {} of the usual flow, {} of the loops laminar{}",
-                   reader(Kind::degree, start.water_degC), reader(Kind::flow, start.flow_m3_per_s),
-                   reader(Kind::share, start.flow_share), reader(Kind::share, start.laminar_share), until)});
-  std::string runs = "stays on";
-  if (cycle.on_s) runs = fmt::format("{:.1f} min on, {:.1f} off", *cycle.on_s / 60.0, *cycle.off_s / 60.0);
-  if (cycle.buffer_m3 > 0.0) runs += ", buffer tank of " + reader(Kind::volume, cycle.buffer_m3);
-  table.rows.push_back(
-      {"stages", fmt::format("{} of {}: {}", cycle.stages_number, reader(Kind::boiler, cycle.stage_W), runs)});
-}
-
-void add_plant(Page& page, const Reader& reader) {
-  const Answer& answer = reader.answer;
-  if (!answer.sizes) return;
-  const PumpSize& pump = answer.sizes->pump;
-  const BoilerSize& boiler = answer.sizes->boiler;
-  const TankSize& tank = answer.sizes->tank;
-  const ElectricSize& electric = answer.sizes->electric;
-  Table table{{left_column(""), left_column("")}, {}, 1};
-  const auto row = [&](std::string_view about, std::string text) {
-    table.rows.push_back({std::string(about), std::move(text)});
-  };
-  row("pump tried", fmt::format("{}; runs at {} against {}, gives the water {:.1f} W", pump.tried_on,
-                                reader(Kind::flow, pump.runs_m3_per_s),
-                                against(pump.runs_head_m, answer.point ? answer.point->pump_Pa : 0.0, reader.system()),
-                                pump.hydraulic_W));
-  row("pump power", fmt::format("{:.0f} W from the wall, {:.0f} kWh a winter; {} of the flow where its curve ends; {} "
-                                "of suction head",
-                                pump.electric_W, pump.season_J / 3.6e6, reader(Kind::share, pump.runs_share),
-                                reader(Kind::head, pump.suction_m)));
-  row("boiler", fmt::format("floor {}, for warming up {}, wanted {}, taken {}", reader(Kind::boiler, boiler.floor_W),
-                            reader(Kind::boiler, boiler.pickup_W), reader(Kind::boiler, boiler.wanted_W),
-                            reader(Kind::boiler, boiler.power_W)));
-  row("boiler flow", fmt::format("at least {}, {}", reader(Kind::flow, boiler.least_flow_m3_per_s),
-                                 boiler.flow_enough ? "which the floor gives" : "which the floor does not give"));
-  add_behaviour(table, reader);
-  if (boiler.mixing_share) {
-    row("mixing", fmt::format("{} of the supply is boiler water", reader(Kind::share, *boiler.mixing_share)));
-  }
-  if (boiler.mains_loss_W > 0.0) row("mains", "lose " + reader(Kind::heat, boiler.mains_loss_W) + " outside");
-  row("content", fmt::format("{} in all, {} of growth from {} to {}", reader(Kind::volume, tank.fluid_m3),
-                             reader(Kind::volume, tank.expansion_m3), reader(Kind::degree, tank.coldest_degC),
-                             reader(Kind::degree, tank.hottest_degC)));
-  row("pressure", fmt::format("filled to {} at {}, so that {} stay when coldest ({} at the highest pipe); at most {} "
-                              "hot; relief valve for {} or more",
-                              reader(Kind::gauge, tank.start_Pa), reader(Kind::degree, tank.start_degC),
-                              reader(Kind::gauge, tank.fill_Pa), reader(Kind::gauge, tank.top_Pa),
-                              reader(Kind::gauge, tank.most_Pa), reader(Kind::heat, tank.relief_W)));
-  if (electric.device_A) {
-    row("supply", fmt::format("next standard protective device {}, for planning only; the electrician decides",
-                              reader(Kind::current, *electric.device_A)));
-  }
-  if (electric.together_A) {
-    row("together",
-        fmt::format("{} with the second source and all else{}{}", reader(Kind::current, *electric.together_A),
-                    electric.one_heats_A
-                        ? fmt::format(", {} if only one heats at a time", reader(Kind::current, *electric.one_heats_A))
-                        : "",
-                    electric.main_A ? ", main breaker " + reader(Kind::current, *electric.main_A) : ""));
-  }
-  if (electric.free_A) {
-    row("service", fmt::format("{} free, which {}", reader(Kind::current, *electric.free_A),
-                               electric.fits ? "is enough" : "is not enough"));
-  }
-  add_titled(page, "PLANT", table);
 }
 
 // --- Floor and building ---
@@ -329,6 +242,17 @@ void add_guesses(Page& page, const Reader& reader) {
 
 }  // namespace
 
+void add_titled(Page& page, std::string_view title, const Table& table) {
+  if (table.rows.empty()) return;
+  add_text(page, title);
+  add_table(page, table);
+  add_blank(page);
+}
+
+Column in(std::string_view word, Kind kind, System system) {
+  return {std::string(word), std::string(unit(kind, system))};
+}
+
 void add_full(Page& page, const Reader& reader) {
   const Question question = reader.answer.wishes.question;
   if (!page.lines.empty() && !page.lines.back().empty()) add_blank(page);
@@ -337,7 +261,7 @@ void add_full(Page& page, const Reader& reader) {
     add_site(page, reader);
     add_water(page, reader);
     add_hardest(page, reader);
-    add_plant(page, reader);
+    add_plant_full(page, reader);
   }
   if (question == Question::design || question == Question::freeze) {
     add_floors(page, reader);

@@ -1,6 +1,7 @@
 // Plants with their sizes, for the tests of what to buy and how it behaves.
 #pragma once
 #include <algorithm>
+#include <optional>
 #include <string>
 
 #include "plant/plants.hpp"
@@ -24,6 +25,13 @@ inline Sized sized(const Design& design, double duty_Pa = 30e3) {
 
 inline bool has(const std::vector<Diagnostic>& said, const std::string& code) {
   return std::any_of(said.begin(), said.end(), [&](const Diagnostic& d) { return d.code == code; });
+}
+
+/// Of the first with this code; absent where it was not said.
+inline std::optional<Severity> severity_of(const std::vector<Diagnostic>& said, const std::string& code) {
+  for (const Diagnostic& d : said)
+    if (d.code == code) return d.severity;
+  return std::nullopt;
 }
 
 }  // namespace slabwright::test

@@ -1,5 +1,8 @@
 // Buffer tanks: trade pages on hydronics print V = t (Q source - Q load) / (500 dT) in gallons, minutes and Btu/h.
 #include "slabwright/handbook_cycling.hpp"
+
+#include <cmath>
+
 #include "support/catch.hpp"
 #include "support/published.hpp"
 
@@ -34,4 +37,20 @@ TEST_CASE("a buffer makes the heater run as long as asked") {
   // Over a whole cycle the heater gives what is taken.
   const double on = on_s(cycling, 1e6), off = off_s(cycling, 1e6);
   CHECK(cycling.source_W * on == Approx(cycling.load_W * (on + off)));
+}
+
+TEST_CASE("a slab that takes part of the surplus lengthens runs as a walk in small steps does") {
+  const Cycling cycling{9e3, 2.5e3, 6.0, 900.0};
+  const double water_J_per_K = 2e5, step_s = 0.01;
+  double above_K = -3.0, t_s = 0.0;
+  for (; above_K < 3.0; t_s += step_s)
+    above_K += step_s * (cycling.source_W - cycling.load_W - cycling.slab_W_per_K * above_K) / water_J_per_K;
+  CHECK(on_s(cycling, water_J_per_K) == Approx(t_s).epsilon(1e-3));
+  CHECK(on_s(cycling, water_J_per_K) > on_s({9e3, 2.5e3, 6.0}, water_J_per_K));
+  // 900 x 3 = 2700 W are more than is taken, so the water never cools to the lower end; a surplus of less never warms
+  // it.
+  CHECK(std::isinf(off_s(cycling, water_J_per_K)));
+  CHECK(std::isinf(on_s({5e3, 2.5e3, 6.0, 900.0}, water_J_per_K)));
+  const double long_enough = buffer_m3(cycling, 480.0, 4.15e6);
+  CHECK(on_s(cycling, long_enough * 4.15e6) == Approx(480.0));
 }
