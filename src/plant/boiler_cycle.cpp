@@ -16,8 +16,8 @@ void say_short(const BoilerSize& boiler, const BoilerCycle& cycle, std::vector<D
       {severity,
        "plant.short-runs",
        "boiler.stages",
-       "in mild weather a boiler stage of {} is more than the floor takes, and it runs for {} at a time, "
-       "where {} would be good for it: smaller stages, a wider differential, or a buffer tank of {}.",
+       "in mild weather a boiler stage of {} runs for {} at a time, where {} would be good for it: smaller stages, a "
+       "wider differential, or a buffer tank of {}.",
        {show_as(cycle.stage_W, Dimension::power, "kW", 1), show_as(*cycle.on_s, Dimension::time, "min", 1),
         show_as(cycle.least_on_s, Dimension::time, "min", 0), Measured{cycle.buffer_m3, Dimension::volume}}});
 }

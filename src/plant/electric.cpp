@@ -33,17 +33,16 @@ void judge_together(const ElectricSize& size, std::vector<Diagnostic>& said) {
   Diagnostic note{Severity::failure, "plant.service-together", "service.main_breaker", "", {}};
   note.parts = {Measured{*size.together_A, Dimension::current}, Measured{*size.main_breaker_A, Dimension::current},
                 stages_words(size)};
-  note.sentence = "boiler, second source and all else may take {} at once, and the main breaker is {}: ";
+  note.sentence = "all at once may take {} on a main breaker of {}: ";
   if (size.one_heats_A && *size.one_heats_A <= *size.main_breaker_A) {
     note.severity = Severity::warning;
     note.sentence +=
-        "an interlock that never lets both heat at once is enough, or no more than {} boiler stages beside "
-        "the rest. ";
+        "an interlock so that boiler and second source never heat together is enough, or {} boiler stages "
+        "beside the rest. ";
   } else if (size.room_stages_number > 0) {
-    note.sentence +=
-        "it holds {} boiler stages beside the rest, with the others locked out, or take a larger service. ";
+    note.sentence += "it holds {} boiler stages beside the rest, the others locked out; or take a larger service. ";
   } else {
-    note.sentence += "it holds {} boiler stages beside the rest: a larger service. ";
+    note.sentence += "it holds {} boiler stages beside the rest: take a larger service. ";
   }
   note.sentence += "A licensed electrician decides.";
   said.push_back(std::move(note));
@@ -72,7 +71,7 @@ void ask_voltage(const Design& design, const BoilerSize& boiler, std::vector<Dia
   const bool usual = service_V >= least_V && service_V <= most_V && design.codes == Codes::north_america;
   if (!usual || design.boiler.rated_voltage_V) return;
   const double needed_W = boiler.power_W / element_power_W(1.0, stated_V, service_V);
-  said.push_back({Severity::note,
+  said.push_back({boiler.from_file ? Severity::warning : Severity::note,
                   "plant.voltage",
                   "boiler.rated_voltage",
                   "{} on {} takes a boiler stated as {} at {}: power falls with the square of the voltage. Look at its "

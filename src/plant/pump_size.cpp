@@ -31,17 +31,16 @@ void say_too_strong(const PumpSize& size, double has_m, std::vector<Diagnostic>&
   constexpr double far_too_strong = 2.0, near_sum = 0.3;
   if (has_m < far_too_strong * size.head_m) return;
   const bool added = std::abs(has_m - size.added_head_m) < near_sum * size.added_head_m;
-  said.push_back({Severity::warning,
-                  "plant.pump-too-strong",
-                  "pump.points",
-                  added
-                      ? "at {} the pump gives {}, where {} is enough: about what all loops ask for added up. They lie "
-                        "side by side, so their heads do not add up; the hardest loop alone counts. A smaller pump "
-                        "saves power, noise and throttling."
-                      : "at {} the pump gives {}, where {} is enough: a smaller one, or a lower speed, saves power, "
-                        "noise and throttling.",
-                  {Measured{size.flow_m3_per_s, Dimension::flow}, Measured{has_m, Dimension::head},
-                   Measured{size.head_m, Dimension::head}}});
+  said.push_back(
+      {Severity::warning,
+       "plant.pump-too-strong",
+       "pump.points",
+       added ? "at {} the pump gives {}, where {} is enough: about the loops' heads added up. They lie side by "
+               "side, so only the hardest loop counts: take a smaller pump."
+             : "at {} the pump gives {}, where {} is enough: a smaller one, or a lower speed, saves power, "
+               "noise and throttling.",
+       {Measured{size.flow_m3_per_s, Dimension::flow}, Measured{has_m, Dimension::head},
+        Measured{size.head_m, Dimension::head}}});
 }
 
 void judge_curve(const Plant& plant, const PumpSize& size, std::vector<Diagnostic>& said) {

@@ -45,7 +45,7 @@ void add_plant_full(Page& page, const Reader& reader);
 // Pieces that several of them share.
 
 /// A title, its table, an empty line; nothing where it has no rows.
-void add_titled(Page& page, std::string_view title, const Table& table);
+void add_section(Page& page, std::string_view title, const Table& table);
 /// A column of figures with its unit under its word.
 Column in(std::string_view word, Kind kind, System system);
 /// "at 5 C 13.2 L/min moves, 71 % of the usual flow; all loops laminar; the usual flow after 5.9 h".

@@ -106,6 +106,13 @@ void add_boiler(Page& page, const Reader& reader) {
     add_row(page, "", "", "sized by " + ranged(Kind::boiler, *answer.boiler_W, reader.system()));
   }
   if (const std::string keeps = boiler_reach(reader, boiler); !keeps.empty()) add_row(page, "", "", keeps);
+  const BoilerCycle& cycle = answer.sizes->cycle;
+  // What is wrong with a boiler of the file stands above.
+  if (cycle.short_runs && !boiler.from_file) {
+    add_row(page, "", "",
+            fmt::format("in mild weather it runs {} at a time: take smaller stages, or a buffer tank of {}",
+                        minutes_words(*cycle.on_s), reader(Kind::volume, cycle.buffer_m3)));
+  }
   if (!answer.poor_fails_degC) return;
   add_row(page, "", "",
           fmt::format("if the building is poor, {} only down to {} outside",
@@ -154,9 +161,13 @@ void add_power(Page& page, const Reader& reader) {
                       reader(Kind::current, *electric.demand_A)));
 }
 
-/// Where the file tells what else hangs on the service.
+/// A boiler on another voltage than its plate's, and what else hangs on the service where the file tells.
 void add_together(Page& page, const Reader& reader) {
   const ElectricSize& electric = reader.answer.sizes->electric;
+  for (const Diagnostic& said : reader.answer.said) {
+    if (said.code == "plant.voltage" && said.severity == Severity::note)
+      add_row(page, "", "", sentence(said, reader.system()));
+  }
   if (!electric.together_A) return;
   std::string words = "with all else at once " + reader(Kind::current, *electric.together_A);
   if (electric.one_heats_A)

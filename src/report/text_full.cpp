@@ -38,7 +38,7 @@ void add_loops(Page& page, const Reader& reader) {
                           bare(Kind::length, leaders_m, system), bare(Kind::area, loop.patch_m2, system),
                           choice_word(reading(loop), "from")});
   }
-  add_titled(page, "LOOPS (a leader is the run to the manifold)", table);
+  add_section(page, "LOOPS (a leader is the run to the manifold)", table);
 }
 
 void add_water(Page& page, const Reader& reader) {
@@ -71,14 +71,14 @@ void add_water(Page& page, const Reader& reader) {
     heats.rows.push_back({name, bare(Kind::heat, state.up_W, system), bare(Kind::heat, state.down_W, system),
                           bare(Kind::pressure, state.loss_Pa, system)});
   }
-  add_titled(page, fmt::format("WATER, LOOP BY LOOP, supply {}", reader(Kind::fine_degree, answer.point->supply_degC)),
-             flows);
+  add_section(page, fmt::format("WATER, LOOP BY LOOP, supply {}", reader(Kind::fine_degree, answer.point->supply_degC)),
+              flows);
   if (blended) {
     page.lines.pop_back();
     add_text(page, "* neither laminar nor turbulent: its pressure and film are uncertain by about 20 %.", "  ");
     add_blank(page);
   }
-  add_titled(page, "HEAT AND DROP, LOOP BY LOOP", heats);
+  add_section(page, "HEAT AND DROP, LOOP BY LOOP", heats);
 }
 
 void add_hardest(Page& page, const Reader& reader) {
@@ -90,10 +90,10 @@ void add_hardest(Page& page, const Reader& reader) {
     table.rows.push_back({choice_word(reading(part), "part"), bare(Kind::pressure, part.pressure_Pa, system)});
   }
   table.rows.push_back({"whole round", bare(Kind::pressure, answer.point->pump_Pa, system)});
-  add_titled(page,
-             fmt::format("WHAT THE PUMP OVERCOMES round {}, the hardest loop (it asks for most)",
-                         answer.loops->loop[answer.point->hardest_loop].name),
-             table);
+  add_section(page,
+              fmt::format("WHAT THE PUMP OVERCOMES round {}, the hardest loop (it asks for most)",
+                          answer.loops->loop[answer.point->hardest_loop].name),
+              table);
 }
 
 // --- Floor and building ---
@@ -119,7 +119,7 @@ void add_floors(Page& page, const Reader& reader) {
                           bare(Kind::fine_degree, room.floor.floor_over_tube_degC, system),
                           bare(Kind::fine_degree, room.limit_degC, system)});
   }
-  add_titled(page, "FLOORS, at nominal water", table);
+  add_section(page, "FLOORS, at nominal water", table);
 }
 
 std::string signed_share(const Reader& reader, double share) {
@@ -180,7 +180,7 @@ void add_rooms(Page& page, const Reader& reader) {
                           per_K(room.air_W_per_K), per_K(room.by_area_W_per_K), per_K(room.unheated_floor_W_per_K),
                           bare(Kind::heat, room.loss_W, system), bare(Kind::heat, room.wanted_W, system)});
   }
-  add_titled(page, fmt::format("ROOMS, parts in {}", unit(Kind::conductance, system)), table);
+  add_section(page, fmt::format("ROOMS, parts in {}", unit(Kind::conductance, system)), table);
 }
 
 void add_fans_and_gains(Page& page, const Reader& reader) {
@@ -209,7 +209,7 @@ void add_ground(Page& page, const Reader& reader) {
     edges.rows.push_back(
         {edge.name, bare(Kind::length, edge.length_m, system), bare(Kind::short_length, edge.tube_in_m, system)});
   }
-  add_titled(page, "EDGES OF THE SLAB", edges);
+  add_section(page, "EDGES OF THE SLAB", edges);
   const GroundPath& ground = answer.envelope->ground;
   add_text(page,
            fmt::format("GROUND: {} from the tube plane down, {} from the concrete's underside, to {} on the worst "
@@ -237,12 +237,12 @@ void add_guesses(Page& page, const Reader& reader) {
   Table table{{left_column("key"), left_column("our guess"), left_column("source")}, {}, 2};
   for (const Assumption& guess : reader.answer.file.assumed)
     table.rows.push_back({guess.path, guess.text, guess.source});
-  add_titled(page, "OUR GUESSES, to be replaced by what you know", table);
+  add_section(page, "OUR GUESSES, to be replaced by what you know", table);
 }
 
 }  // namespace
 
-void add_titled(Page& page, std::string_view title, const Table& table) {
+void add_section(Page& page, std::string_view title, const Table& table) {
   if (table.rows.empty()) return;
   add_text(page, title);
   add_table(page, table);

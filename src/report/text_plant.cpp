@@ -1,6 +1,7 @@
 // The plant: every figure of pump, boiler, start, tank and service, and how each loop is freed of air.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <utility>
 
 #include "report/text.hpp"
@@ -33,7 +34,7 @@ void add_pump(Table& table, const Reader& reader) {
                   reader(Kind::share, reader.design().pump.efficiency_share), pump.season_J / 3.6e6,
                   reader.design().pump.season_s / 3600.0));
   row(table, "suction",
-      fmt::format("{} of suction head (NPSH) there for it, water at {}", reader(Kind::head, pump.suction_m),
+      fmt::format("{} of suction head (NPSH) at its inlet, water at {}", reader(Kind::head, pump.suction_m),
                   reader(Kind::degree, reader.design().boiler.hottest_degC)));
 }
 
@@ -44,7 +45,8 @@ std::string stages_words(const Reader& reader) {
                                   reader(Kind::boiler, cycle.stage_W), reader(Kind::boiler, cycle.taken_W));
   if (!cycle.on_s) return words + "one stays on for as long as heat is called for";
   words += fmt::format("one runs for {} at a time", minutes_words(*cycle.on_s));
-  words += cycle.off_s ? fmt::format(" and rests for {}", minutes_words(*cycle.off_s)) : ", and then the slab is warm";
+  words += cycle.off_s ? fmt::format(" and rests for {}", minutes_words(*cycle.off_s))
+                       : ", then rests until the slab has cooled";
   if (cycle.buffer_m3 > 0.0)
     return words + fmt::format("; {} would be good for it: a buffer tank of {}", minutes_words(cycle.least_on_s),
                                reader(Kind::volume, cycle.buffer_m3));
@@ -117,15 +119,22 @@ void add_purge(Page& page, const Reader& reader) {
                in("flow", Kind::flow, system),
                in("never below", Kind::flow, system),
                {"minutes"},
-               in("hose pressure", Kind::pressure, system)},
+               in("hose pressure", Kind::gauge, system)},
               {},
               0};
   for (const Purge& purge : reader.answer.sizes->purge) {
     table.rows.push_back({purge.loop, fmt::format("{}", purge.port), bare(Kind::flow, purge.flow_m3_per_s, system),
                           bare(Kind::flow, purge.least_m3_per_s, system), fmt::format("{:.1f}", purge.for_s / 60.0),
-                          bare(Kind::pressure, purge.loss_Pa, system)});
+                          bare(Kind::gauge, purge.loss_Pa, system)});
   }
-  add_titled(page, "AIR OUT, one loop at a time with all others shut, its water changed twice", table);
+  add_section(page, "AIR OUT, one loop at a time with all others shut, its water changed twice", table);
+  const auto& all = reader.answer.sizes->purge;
+  const double most_Pa = reader.answer.sizes->tank.most_Pa;
+  if (std::none_of(all.begin(), all.end(), [&](const Purge& purge) { return purge.loss_Pa > most_Pa; })) return;
+  page.lines.pop_back();
+  add_text(page, "Shut the boiler off from the manifold first: the hose pushes harder than its relief valve holds.",
+           "  ");
+  add_blank(page);
 }
 
 }  // namespace
@@ -138,8 +147,11 @@ std::string minutes_words(double s) {
 
 std::string start_words(const Reader& reader, const StartUp& start) {
   if (start.frozen) return "not at " + reader(Kind::degree, start.water_degC) + ": it freezes in the tubes";
-  std::string words = fmt::format("at {} {} moves, {} of the usual flow", reader(Kind::degree, start.water_degC),
-                                  reader(Kind::flow, start.flow_m3_per_s), reader(Kind::share, start.flow_share));
+  constexpr double as_usual_share = 0.98;
+  const std::string share =
+      start.flow_share >= as_usual_share ? "about" : reader(Kind::share, start.flow_share) + " of";
+  std::string words = fmt::format("at {} {} moves, {} the usual flow", reader(Kind::degree, start.water_degC),
+                                  reader(Kind::flow, start.flow_m3_per_s), share);
   words += laminar_words(start.laminar_share);
   if (!start.until_flow_s) return words + "; the usual flow is not reached";
   if (*start.until_flow_s <= 0.0) return words;
@@ -153,7 +165,7 @@ void add_plant_full(Page& page, const Reader& reader) {
   add_boiler(table, reader);
   add_water(table, reader);
   add_supply(table, reader);
-  add_titled(page, "PLANT", table);
+  add_section(page, "PLANT", table);
   add_purge(page, reader);
 }
 

@@ -239,7 +239,7 @@ TEST_CASE("a boiler made for 240 V gives three quarters on 208 V, and burns on 4
   Design design = ten_lines();
   design.boiler.power_W = 12e3;
   design.service.voltage_V = 208.0;
-  CHECK(severity_of(sized(design).sizes.said, "plant.voltage") == Severity::note);
+  CHECK(severity_of(sized(design).sizes.said, "plant.voltage") == Severity::warning);
   design.boiler.rated_voltage_V = 240.0;
   const Sized s = sized(design);
   CHECK(s.sizes.value->boiler.power_W == Approx(12e3 * 0.751111).epsilon(1e-5));
