@@ -101,11 +101,13 @@ Diagnostic short_flow_said(const Plant& plant, const StartUp& start, const Boile
   Diagnostic said{makers ? Severity::failure : Severity::warning,
                   "plant.start-flow",
                   "boiler.least_flow",
-                  makers ? "cold, at {}, only {} moves and the boiler wants {}: it does not fire. "
-                         : "cold, at {}, only {} moves, and the boiler should have {} (ask its maker). ",
+                  makers
+                      ? "cold, at {}, only {} moves and the boiler wants {}: it does not fire. A bypass or a separator "
+                        "at the boiler mends it, or a stronger pump"
+                      : "cold, at {}, only {} moves, and at full power the boiler should have {} (ask its maker). "
+                        "Fewer stages at first, a bypass or a separator mends it",
                   {Measured{start.water_degC, Dimension::degree}, Measured{start.flow_m3_per_s, Dimension::flow},
                    Measured{boiler.least_flow_m3_per_s, Dimension::flow}}};
-  said.sentence += "A bypass or a separator at the boiler mends it, or a stronger pump";
   if (start.fires_from_degC) {
     said.sentence += ", or a slab warmed to {} before the first start";
     said.parts.push_back(Measured{*start.fires_from_degC, Dimension::degree});

@@ -98,6 +98,15 @@ std::string boiler_reach(const Reader& reader, const BoilerSize& boiler) {
   return keeps;
 }
 
+/// Only for a boiler to be bought: what is wrong with one of the file stands above.
+void add_short_runs(Page& page, const Reader& reader) {
+  const BoilerCycle& cycle = reader.answer.sizes->cycle;
+  if (!cycle.short_runs || reader.answer.sizes->boiler.from_file) return;
+  add_row(page, "", "",
+          fmt::format("in mild weather it runs {} at a time: take smaller stages, or a buffer tank of {}",
+                      minutes_words(*cycle.on_s), reader(Kind::volume, cycle.buffer_m3)));
+}
+
 void add_boiler(Page& page, const Reader& reader) {
   const Answer& answer = reader.answer;
   const BoilerSize& boiler = answer.sizes->boiler;
@@ -106,13 +115,6 @@ void add_boiler(Page& page, const Reader& reader) {
     add_row(page, "", "", "sized by " + ranged(Kind::boiler, *answer.boiler_W, reader.system()));
   }
   if (const std::string keeps = boiler_reach(reader, boiler); !keeps.empty()) add_row(page, "", "", keeps);
-  const BoilerCycle& cycle = answer.sizes->cycle;
-  // What is wrong with a boiler of the file stands above.
-  if (cycle.short_runs && !boiler.from_file) {
-    add_row(page, "", "",
-            fmt::format("in mild weather it runs {} at a time: take smaller stages, or a buffer tank of {}",
-                        minutes_words(*cycle.on_s), reader(Kind::volume, cycle.buffer_m3)));
-  }
   if (!answer.poor_fails_degC) return;
   add_row(page, "", "",
           fmt::format("if the building is poor, {} only down to {} outside",
@@ -325,8 +327,11 @@ void add_heat(Page& page, const Reader& reader) {
   }
 }
 
+/// What can wait for --full where the page is full.
+enum class Behaviour { told, left_out };
+
 /// Everything below the verdict and its reasons.
-Page ledger(const Reader& reader) {
+Page ledger(const Reader& reader, Behaviour behaviour) {
   const Answer& answer = reader.answer;
   Page page;
   add_text(page, counts(reader));
@@ -339,15 +344,16 @@ Page ledger(const Reader& reader) {
   add_manifolds(page, reader);
   if (answer.sizes) {
     add_boiler(page, reader);
+    if (behaviour == Behaviour::told) add_short_runs(page, reader);
     add_pump(page, reader);
     add_tank(page, reader);
     add_power(page, reader);
-    add_together(page, reader);
+    if (behaviour == Behaviour::told) add_together(page, reader);
   }
   add_lay(page, reader);
   if (answer.point) add_water(page, reader);
   if (answer.balance && !answer.balance->port.empty()) add_flows(page, reader);
-  if (answer.sizes) add_start(page, reader);
+  if (answer.sizes && behaviour == Behaviour::told) add_start(page, reader);
   if (answer.point) add_floor_top(page, reader);
   add_hold(page, reader);
   if (answer.envelope) add_heat(page, reader);
@@ -371,7 +377,10 @@ void add_design(Page& page, const Reader& reader) {
     add_lacking(page, reader);
     return add_end(page, reader, "design", "--size \"36 x 30 ft\"");
   }
-  const Page rest = ledger(reader);
+  Page rest = ledger(reader, Behaviour::told);
+  const std::size_t reason_lines = answer.verdict.reasons.empty() ? 0 : least_reason_lines;
+  if (!reader.options.full && page.lines.size() + rest.lines.size() + reason_lines > most_lines)
+    rest = ledger(reader, Behaviour::left_out);
   const std::size_t taken = page.lines.size() + rest.lines.size();
   const std::size_t left = most_lines - std::min(most_lines, taken);
   add_reasons(page, reader, answer.verdict.reasons, std::max(left, least_reason_lines));
