@@ -10,6 +10,7 @@
 #include "slabwright/freeze_outage.hpp"
 #include "slabwright/freeze_recovery.hpp"
 #include "slabwright/plant_floor_field.hpp"
+#include "slabwright/plant_sizes.hpp"
 #include "slabwright/progress.hpp"
 #include "slabwright/sitework.hpp"
 #include "slabwright/sitework_guide.hpp"

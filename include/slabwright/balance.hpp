@@ -44,8 +44,9 @@ struct Balance {
   double total_after_m3_per_s = 0.0;
   double untouched_worst_share = 0.0;  ///< worst relative miss of the aim if nothing is set
   std::string untouched_loop;
-  double pump_speed_share = 1.0;  ///< generic pumps: the speed at which the hardest loop carries its aim
-  double pump_reach_share = 1.0;  ///< of the target that the pump could carry at full speed, all loops in balance
+  double meter_most_m3_per_s = 0.0;  ///< highest mark of the flow meters: the file's, or a scale that shows all of it
+  double pump_speed_share = 1.0;     ///< generic pumps: the speed at which the hardest loop carries its aim
+  double pump_reach_share = 1.0;     ///< of the target that the pump could carry at full speed, all loops in balance
 };
 
 /// "Good enough" is what costs a loop at most this much of its heat.
@@ -53,7 +54,7 @@ inline constexpr double good_enough_heat_share = 0.03;
 
 /// Settings for the target with water at `water_degC`. A generic pump is slowed to the duty. A pump of the file runs as
 /// it is: the aims keep their proportions and take up what it moves. Said: a pump that cannot carry the target, ports
-/// that no setting brings into their band.
+/// that no setting brings into their band, flows that a meter cannot show well.
 Checked<Balance> balance_plant(const Plant& plant, const FlowTarget& target, double water_degC);
 
 Record record_of(PortSetting&);

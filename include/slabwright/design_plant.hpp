@@ -13,6 +13,7 @@ namespace slabwright {
 struct FluidEntry {
   FluidKind kind = FluidKind::water;
   GlycolShare glycol;
+  double start_degC = 0.0;  ///< slab and fluid when the system is filled and first fired
   friend bool operator==(const FluidEntry&, const FluidEntry&) = default;
 };
 
@@ -25,6 +26,10 @@ struct Boiler {
   bool mixing_valve = false;
   std::optional<double> least_flow_m3_per_s;  ///< P/(rho c 20 K) when absent
   double coefficient_kv = 0.0;                ///< its own resistance
+  std::optional<double> stages_number;        ///< equal ones that it switches by itself; by its power when absent
+  double differential_K = 0.0;                ///< of its water, from going off to coming on
+  double least_on_s = 0.0;                    ///< shorter runs wear it out
+  std::optional<double> rated_voltage_V;      ///< what its power is stated at; the service's when absent
   friend bool operator==(const Boiler&, const Boiler&) = default;
 };
 
@@ -32,6 +37,8 @@ struct PumpEntry {
   std::vector<PumpCurvePoint> points;   ///< highest head first; the duty to buy is computed when absent
   std::optional<double> flow_m3_per_s;  ///< the total aimed for; from heat and working drop when absent
   double drop_K = 0.0;                  ///< supply less return at design
+  double efficiency_share = 0.0;        ///< water's power over electric power
+  double season_s = 0.0;                ///< how long it runs in a winter
   friend bool operator==(const PumpEntry&, const PumpEntry&) = default;
 };
 
@@ -43,6 +50,7 @@ struct Valve {
   ValveShape shape = ValveShape::linear;
   std::vector<ValvePoint> points;  ///< the maker's table; it wins over `shape`
   double return_coefficient_kv = 0.0;
+  std::optional<double> meter_most_m3_per_s;  ///< the highest mark of a port's flow meter; chosen when absent
   friend bool operator==(const Valve&, const Valve&) = default;
 };
 
@@ -53,19 +61,23 @@ struct SecondSource {
   SecondSourceKind kind = SecondSourceKind::none;
   std::optional<double> cut_out_degC;  ///< colder than this outdoors and it stops
   std::optional<double> capacity_W;    ///< heat it gives at 8.3 degC (47 degF) outdoors
+  std::optional<double> current_A;     ///< the most it takes
   friend bool operator==(const SecondSource&, const SecondSource&) = default;
 };
 
 struct Service {
   double voltage_V = 0.0;
   int phases = 1;
-  std::optional<double> current_A;  ///< what is free for the boiler
+  std::optional<double> current_A;       ///< what is free for the boiler
+  std::optional<double> main_breaker_A;  ///< the whole service's
+  std::optional<double> other_loads_A;   ///< what else may run in the same hour
   friend bool operator==(const Service&, const Service&) = default;
 };
 
 struct Pressure {
-  double fill_Pa = 0.0;    ///< gauge
+  double fill_Pa = 0.0;    ///< gauge, when coldest
   double relief_Pa = 0.0;  ///< gauge
+  double height_m = 0.0;   ///< highest pipe over the tank
   friend bool operator==(const Pressure&, const Pressure&) = default;
 };
 

@@ -48,6 +48,27 @@ std::span<const GenericPump> generic_pumps();
 /// Head in metres of the fluid; 0 beyond the most flow, the shut-off head backwards.
 double generic_pump_head_m(const GenericPump&, double flow_m3_per_s);
 
+/// An element of an electric boiler that is switched by itself, at most; and heat in mild weather over the coldest's,
+/// where a stage runs shortest.
+inline constexpr PracticeFigure boiler_stage_W{6000.0, "practice"};
+inline constexpr PracticeFigure mild_load_share{0.25, "practice"};
+
+/// Suction head below which water may boil in a small pump with a wet rotor.
+inline constexpr PracticeFigure pump_suction_m{3.0, "practice"};
+
+/// Air out of a loop: flow at which bubbles go along for certain, the least at which they do (2 ft/s), and how often
+/// its water is changed.
+inline constexpr PracticeFigure purge_good_m_per_s{1.2, "practice"};
+inline constexpr PracticeFigure purge_least_m_per_s{0.6, "practice"};
+inline constexpr PracticeFigure purge_changes{2.0, "practice"};
+/// Gauge at the highest pipe: air is then driven out and none drawn in (4 psi, trade manuals).
+inline constexpr PracticeFigure least_top_gauge_Pa{27.6e3, "practice"};
+/// Where a port's meter reads well.
+inline constexpr PracticeFigure meter_least_share{0.2, "practice"};
+inline constexpr PracticeFigure meter_most_share{0.9, "practice"};
+/// Highest marks of flow meters at a port as sold, smallest first, m3/s.
+std::span<const double> meter_scales_m3_per_s(Customary);
+
 /// Frost margins.
 inline constexpr PracticeFigure tube_frost_margin_K{2.0, "practice"};  ///< tube and slab over 0 degC or the mixture's
 inline constexpr PracticeFigure air_pipe_limit_degC{4.4, "practice"};  ///< water pipes in room air (40 degF)

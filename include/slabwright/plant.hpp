@@ -1,4 +1,4 @@
-// The design piped up as a graph, the one coupled operating point, and the sizes that follow from it.
+// The design piped up as a graph, and the one coupled operating point. What follows for the purchase: plant_sizes.hpp.
 #pragma once
 #include <optional>
 #include <string>
@@ -28,6 +28,7 @@ struct Plant {
   std::vector<BranchId> return_side;
   PumpFrom pump_from = PumpFrom::generic;
   std::string pump_name;
+  Pump pump;
   double pump_speed_share = 1.0;  ///< generic pumps are taken to have a speed to set
   ValveTurns turns;               ///< empty: all wide open
 };
@@ -105,65 +106,8 @@ struct FlowTarget {
 };
 FlowTarget target_flows(const Plant& plant, const Envelope* envelope);
 
-struct PumpSize {
-  double flow_m3_per_s = 0.0;  ///< duty to buy
-  double head_m = 0.0;
-  double hydraulic_W = 0.0;
-  std::string tried_on;  ///< the curve the operating point was found on
-  double runs_m3_per_s = 0.0;
-  double runs_head_m = 0.0;
-};
-struct BoilerSize {
-  BoilerKind kind = BoilerKind::electric_boiler;
-  double floor_W = 0.0;  ///< up + down at design, second source locked out
-  double pickup_W = 0.0;
-  double wanted_W = 0.0;  ///< floor + pick-up
-  double power_W = 0.0;   ///< the file's, or the next size up
-  bool from_file = false;
-  double spare_share = 0.0;                  ///< power over floor, less 1
-  std::optional<double> fails_working_degC;  ///< outdoors, below this the working air cannot be kept
-  double least_flow_m3_per_s = 0.0;
-  bool flow_enough = true;
-  std::optional<double> mixing_share;  ///< of boiler water in the supply, where a mixing valve stands
-  double mains_loss_W = 0.0;           ///< of mains outside the heated space; 0 where they lie inside
-};
-struct TankSize {
-  double fluid_m3 = 0.0;
-  double glycol_m3 = 0.0;  ///< pure glycol to buy
-  double expansion_m3 = 0.0;
-  double tank_m3 = 0.0;
-  double coldest_degC = 0.0;
-  double hottest_degC = 0.0;
-  double fill_Pa = 0.0;
-  double most_Pa = 0.0;
-};
-struct ElectricSize {
-  double power_W = 0.0;
-  double voltage_V = 0.0;
-  int phases = 1;
-  double current_A = 0.0;
-  std::optional<double> demand_A;  ///< 125 %, only where the file declares the code family
-  std::optional<double> device_A;
-  std::optional<double> free_A;  ///< the service's
-  bool fits = true;
-};
-struct PlantSizes {
-  PumpSize pump;
-  BoilerSize boiler;
-  TankSize tank;
-  ElectricSize electric;
-};
-/// `duty_Pa` is what the hardest loop asks for at the target flows (from balance).
-Checked<PlantSizes> size_plant(const Plant& plant, const Envelope& envelope, const OperatingPoint& point,
-                               const FlowTarget& target, double duty_Pa);
-
 Record record_of(PartLoss&);
 Record record_of(LoopState&);
 Record record_of(OperatingPoint&);
-Record record_of(PumpSize&);
-Record record_of(BoilerSize&);
-Record record_of(TankSize&);
-Record record_of(ElectricSize&);
-Record record_of(PlantSizes&);
 
 }  // namespace slabwright

@@ -6,6 +6,7 @@
 
 #include "balance/circuit.hpp"
 #include "balance/loop_returns.hpp"
+#include "balance/meters.hpp"
 
 namespace slabwright {
 namespace {
@@ -161,6 +162,8 @@ Checked<Balance> balance_plant(const Plant& plant, const FlowTarget& target, dou
   balance.move = moves(with_settings(plant, {}, balance.pump_speed_share), balance, water_degC);
   std::vector<Diagnostic> said;
   say_pump(plant, target, balance, said);
+  balance.meter_most_m3_per_s = meter_most_m3_per_s(plant.design, balance);
+  say_meters(balance, said);
   for (const PortSetting& port : balance.port) {
     if (port.within) continue;
     said.push_back({Severity::warning,

@@ -42,6 +42,8 @@ Record record_of(Balance& x) {
       key<&Balance::total_open_m3_per_s>({.meaning = "Total with all ports open."}),
       key<&Balance::total_after_m3_per_s>({.meaning = "Total with all ports set."}),
       key<&Balance::untouched_worst_share>({.meaning = "Worst miss of an aim if nothing is set."}),
+      key<&Balance::meter_most_m3_per_s>({.meaning = "Highest mark of the flow meters: the file's, or one that shows "
+                                                     "all flows well."}),
       key<&Balance::pump_speed_share>({.meaning = "Speed of the pump that the floor was tried on."}),
       key<&Balance::pump_reach_share>({.meaning = "Of the flow wanted that it could move at full speed."})};
   return {keys, &x};

@@ -95,6 +95,12 @@ void judge_valve(Judge& judge) {
   }
 }
 
+void judge_stages(Judge& judge) {
+  const std::optional<double>& stages = judge.design.boiler.stages_number;
+  if (stages && *stages != std::floor(*stages))
+    judge.problem("boiler.stages", "boiler.part", "stages takes a whole number.");
+}
+
 std::string percent(double share) { return fmt::format("{:.3g} %", 100.0 * share); }
 
 void judge_fluid(Judge& judge) {
@@ -183,6 +189,7 @@ void judge_loops(Judge& judge) {
   judge_lengths(judge);
   judge_rest(judge);
   judge_ports(judge);
+  judge_stages(judge);
 }
 
 void judge_plant(Judge& judge) {

@@ -8,7 +8,14 @@ Record record_of(FluidEntry& x) {
       key<&FluidEntry::glycol>({.meaning = "Share of glycol: by volume unless \"by mass\" is written. Below 20 % the "
                                            "inhibitor is too weak.",
                                 .us = "0 %",
-                                .source = "practice"})};
+                                .source = "practice"}),
+      key<&FluidEntry::start_degC>({.meaning = "Slab and fluid when the system is filled and first fired. Below 0 C "
+                                               "water freezes in the tubes; a glycol may start colder.",
+                                    .us = "40 F",
+                                    .si = "5 C",
+                                    .source = "practice",
+                                    .least = -40.0,
+                                    .most = 40.0})};
   return {keys, &x};
 }
 
@@ -38,7 +45,27 @@ Record record_of(Boiler& x) {
                                     .least = 0.1,
                                     .most = 1000.0,
                                     .tight = "Kv 10",
-                                    .poor = "Kv 3"})};
+                                    .poor = "Kv 3"}),
+      key<&Boiler::stages_number>({.meaning = "Equal stages that it switches by itself; as many as keep each within 6 "
+                                              "kW when absent. A tank heater has one.",
+                                   .least = 1.0,
+                                   .most = 24.0}),
+      key<&Boiler::differential_K>({.meaning = "How far its water cools from its going off to its coming on again.",
+                                    .us = "10 F",
+                                    .si = "5 K",
+                                    .source = "practice",
+                                    .least = 0.5,
+                                    .most = 40.0}),
+      key<&Boiler::least_on_s>({.meaning = "A stage should run this long at least: shorter runs wear out its switches.",
+                                .us = "5 min",
+                                .source = "practice",
+                                .least = 10.0,
+                                .most = 7200.0}),
+      key<&Boiler::rated_voltage_V>({.meaning =
+                                         "The voltage its power is stated at; the service's when absent. A 240 V "
+                                         "element gives 75 % on 208 V.",
+                                     .least = 100.0,
+                                     .most = 1000.0})};
   return {keys, &x};
 }
 
@@ -59,7 +86,18 @@ Record record_of(PumpEntry& x) {
                                .tight = "10 F",
                                .poor = "25 F",
                                .si_tight = "5 K",
-                               .si_poor = "14 K"})};
+                               .si_poor = "14 K"}),
+      key<&PumpEntry::efficiency_share>({.meaning = "What the water gets of the power it takes: 5 to 15 % old small "
+                                                    "pumps, 25 to 45 % with a speed-controlled motor.",
+                                         .us = "30 %",
+                                         .source = "from memory",
+                                         .least = 0.01,
+                                         .most = 0.9}),
+      key<&PumpEntry::season_s>({.meaning = "How long it runs in a winter.",
+                                 .us = "4000 h",
+                                 .source = "practice",
+                                 .least = 0.0,
+                                 .most = 31622400.0})};
   return {keys, &x};
 }
 
@@ -79,7 +117,12 @@ Record record_of(Valve& x) {
                                           .us = "Kv 2.0",
                                           .source = "practice",
                                           .least = 0.05,
-                                          .most = 50.0})};
+                                          .most = 50.0}),
+      key<&Valve::meter_most_m3_per_s>({.meaning =
+                                            "The highest mark on a port's flow meter, which is read well between "
+                                            "20 and 90 % of it; chosen by the answer when absent.",
+                                        .least = 1e-6,
+                                        .most = 0.1})};
   return {keys, &x};
 }
 
@@ -94,7 +137,9 @@ Record record_of(SecondSource& x) {
       key<&SecondSource::capacity_W>({.meaning = "Heat it gives at 47 F (8.3 C) outdoors, as its plate says. What it "
                                                  "gives in the cold follows a cold-climate unit's curve.",
                                       .least = 500.0,
-                                      .most = 200000.0})};
+                                      .most = 200000.0}),
+      key<&SecondSource::current_A>(
+          {.meaning = "The most current it takes, as its plate says.", .least = 0.1, .most = 5000.0})};
   return {keys, &x};
 }
 
@@ -108,12 +153,17 @@ Record record_of(Service& x) {
                                 .most = 1000.0}),
       key<&Service::phases>(
           {.meaning = "Phases of the supply, 1 or 3.", .us = "1", .source = "practice", .least = 1.0, .most = 3.0}),
-      key<&Service::current_A>({.meaning = "Current that is free for the boiler.", .least = 1.0, .most = 5000.0})};
+      key<&Service::current_A>({.meaning = "Current that is free for the boiler.", .least = 1.0, .most = 5000.0}),
+      key<&Service::main_breaker_A>(
+          {.meaning = "The main breaker of the whole service.", .least = 1.0, .most = 5000.0}),
+      key<&Service::other_loads_A>(
+          {.meaning = "What lights, compressor and tools may take in the same hour.", .least = 0.0, .most = 5000.0})};
   return {keys, &x};
 }
 
 Record record_of(Pressure& x) {
-  static constexpr Key keys[] = {key<&Pressure::fill_Pa>({.meaning = "Pressure when cold, by the gauge.",
+  static constexpr Key keys[] = {key<&Pressure::fill_Pa>({.meaning = "Least pressure at the tank, when all is "
+                                                                     "coldest, by the gauge.",
                                                           .us = "12 psi",
                                                           .si = "1.0 bar",
                                                           .source = "practice",
@@ -124,7 +174,13 @@ Record record_of(Pressure& x) {
                                                             .si = "3.0 bar",
                                                             .source = "practice",
                                                             .least = 5e4,
-                                                            .most = 2e6})};
+                                                            .most = 2e6}),
+                                 key<&Pressure::height_m>({.meaning = "Highest pipe above the expansion tank.",
+                                                           .us = "8 ft",
+                                                           .si = "2.5 m",
+                                                           .source = "practice",
+                                                           .least = 0.0,
+                                                           .most = 60.0})};
   return {keys, &x};
 }
 

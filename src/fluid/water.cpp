@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "fluid/sources.hpp"
+#include "slabwright/contract.hpp"
 
 namespace slabwright {
 namespace {
@@ -36,6 +37,11 @@ constexpr WholeTerm heat_beta[] = {{-8.237426256e-1, 2}, {1.908956353, 3}, {-2.0
 // Viscosity in micropascal seconds and conductivity in W/(m K), over powers of T / 300 K.
 constexpr Term viscosity_terms[] = {{280.68, -1.9}, {511.45, -7.7}, {61.131, -19.6}, {0.45903, -40.0}};
 constexpr Term conductivity_terms[] = {{1.6630, -1.15}, {-1.7781, -3.4}, {1.1567, -6.0}, {-0.432115, -7.6}};
+
+// SR1-86(1992): ln(p / pc) = Tc / T times terms over powers of 1 - T / Tc.
+constexpr double critical_K = 647.096, critical_Pa = 22.064e6;
+constexpr Term vapour_terms[] = {{-7.85951783, 1.0}, {1.84408259, 1.5},  {-11.7866497, 3.0},
+                                 {22.6807411, 3.5},  {-15.9618719, 4.0}, {1.80122502, 7.5}};
 
 double power(double base, int exponent) {
   double product = 1.0;
@@ -89,6 +95,14 @@ FluidProperties water_properties(double temperature_degC) {
 Liquid water_liquid(double temperature_degC) {
   const Place at = place_at(temperature_degC);
   return {density(at), 1e-6 * over_300_kelvin(viscosity_terms, at.kelvin)};
+}
+
+double water_vapour_pressure_Pa(double temperature_degC) {
+  const double kelvin = temperature_degC + 273.15, below = 1.0 - kelvin / critical_K;
+  expects(below > 0.0 && kelvin > 0.0, "no liquid water has this temperature");
+  double sum = 0.0;
+  for (const Term& term : vapour_terms) sum += term.factor * std::pow(below, term.power);
+  return critical_Pa * std::exp(sum * critical_K / kelvin);
 }
 
 }  // namespace slabwright

@@ -23,6 +23,12 @@ constexpr std::array<BuildingGuess, 3> si_buildings{{{"tight", tight_W_per_m2K, 
 constexpr std::array<double, 7> us_boilers_W{4500, 6000, 9000, 12000, 14400, 18000, 24000};
 constexpr std::array<double, 6> si_boilers_W{6000, 9000, 12000, 15000, 18000, 24000};
 
+constexpr double gpm_m3_per_s = 3.785411784e-3 / 60.0, L_per_min_m3_per_s = 1e-3 / 60.0;
+constexpr std::array<double, 4> us_meters_m3_per_s{1.0 * gpm_m3_per_s, 2.0 * gpm_m3_per_s, 4.0 * gpm_m3_per_s,
+                                                   8.0 * gpm_m3_per_s};
+constexpr std::array<double, 4> si_meters_m3_per_s{2.5 * L_per_min_m3_per_s, 5.0 * L_per_min_m3_per_s,
+                                                   10.0 * L_per_min_m3_per_s, 20.0 * L_per_min_m3_per_s};
+
 constexpr std::array<GenericPump, 3> pumps{
     {{"small", 4.0, 3.0 / 3600.0}, {"middle", 6.0, 3.5 / 3600.0}, {"large", 8.0, 5.0 / 3600.0}}};
 
@@ -39,6 +45,11 @@ PracticeFigure wall_height_m(Customary c) { return pick(c, 144 * inch_m, 3.6); }
 std::span<const double> boiler_steps_W(Customary c) {
   if (us(c)) return us_boilers_W;
   return si_boilers_W;
+}
+
+std::span<const double> meter_scales_m3_per_s(Customary c) {
+  if (us(c)) return us_meters_m3_per_s;
+  return si_meters_m3_per_s;
 }
 
 std::optional<double> next_boiler_W(double needed_W, Customary c) {

@@ -144,6 +144,7 @@ Checked<Plant> pipe_up(const Design& design, const LoopPlan& loops, const FloorP
   plant.pump_from = design.pump.points.empty() ? PumpFrom::generic : PumpFrom::file;
   plant.pump_name = design.pump.points.empty() ? std::string(generic_pumps()[generic].name) : "the pump of the file";
   // Any temperature will do here: every solve sets the liquids anew.
+  plant.pump = *pump.value;
   Piping(plant, liquid(mixture_of(design.fluid), 30.0)).build(*pump.value);
   return {std::move(plant), {}};
 }
@@ -152,6 +153,7 @@ Plant with_settings(const Plant& plant, const ValveTurns& turns, double pump_spe
   Plant set = plant;
   set.turns = turns;
   set.pump_speed_share = pump_speed_share;
+  set.pump.speed_share = pump_speed_share;
   const ValveCurve curve = port_valve(plant.design.valve);
   for (std::size_t i = 0; i < turns.size(); ++i) {
     std::vector<Element> elements = plant.graph.elements(plant.loop_branch[i]);

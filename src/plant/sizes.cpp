@@ -1,34 +1,19 @@
 // What to buy: pump, boiler, tank, electric supply.
+#include "plant/sizes.hpp"
+
 #include <algorithm>
-#include <cmath>
 
 #include "slabwright/handbook_electrical.hpp"
 #include "slabwright/handbook_mixing.hpp"
 #include "slabwright/handbook_practice.hpp"
 #include "slabwright/handbook_tank.hpp"
-#include "slabwright/plant.hpp"
+#include "slabwright/plant_sizes.hpp"
 #include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
-constexpr double atmosphere_Pa = 101325.0;
-// Practice: water inside an electric boiler, and a tank heater of 40 gal.
-constexpr double boiler_content_m3 = 0.008, tank_heater_content_m3 = 0.150;
-
 Customary customary(const Design& design) { return design.units == System::us ? Customary::us : Customary::si; }
-
-PumpSize pump_size(const Plant& plant, const OperatingPoint& point, const FlowTarget& target, double duty_Pa) {
-  const double density = liquid(mixture_of(plant.design.fluid), point.return_degC).density_kg_per_m3;
-  PumpSize size;
-  size.flow_m3_per_s = target.total_m3_per_s;
-  size.head_m = duty_Pa / (density * gravity_m_per_s2);
-  size.hydraulic_W = hydraulic_power_W(target.total_m3_per_s, duty_Pa);
-  size.tried_on = plant.pump_name;
-  size.runs_m3_per_s = point.flow_m3_per_s;
-  size.runs_head_m = point.pump_Pa / (density * gravity_m_per_s2);
-  return size;
-}
 
 /// Outdoors, where a floor that takes `floor_W` at `outdoor` takes just `power_W`; heat grows with the difference.
 double fails_below_degC(double indoor_degC, double outdoor_degC, double floor_W, double power_W) {
@@ -61,13 +46,42 @@ void judge_boiler(const Plant& plant, const BoilerSize& size, std::vector<Diagno
   }
 }
 
+/// What its maker asks for it must get; what we put in its place is only where its water warms by more than is usual.
 void judge_flow(const Plant& plant, const BoilerSize& size, double flow_m3_per_s, std::vector<Diagnostic>& said) {
   if (size.flow_enough || plant.design.boiler.kind != BoilerKind::electric_boiler) return;
-  said.push_back({Severity::warning,
+  const bool makers = plant.design.boiler.least_flow_m3_per_s.has_value();
+  said.push_back({makers ? Severity::failure : Severity::warning,
                   "plant.boiler-flow",
                   "boiler.least_flow",
-                  "the boiler wants a flow of at least {} and the floor takes {}: give it a bypass or a separator.",
+                  makers ? "the boiler wants a flow of at least {} and the floor takes {}: it does not fire, or trips. "
+                           "Give it a bypass or a separator."
+                         : "the boiler should have a flow of {} or more (ask its maker), and the floor takes {}: give "
+                           "it a bypass or a separator.",
                   {Measured{size.least_flow_m3_per_s, Dimension::flow}, Measured{flow_m3_per_s, Dimension::flow}}});
+}
+
+/// An element on another voltage than it was made for: on a lower one it gives less, on a higher one it burns.
+void judge_voltage(double rated_W, double rated_V, double service_V, std::vector<Diagnostic>& said) {
+  constexpr double most_over = 1.06;  // a service may stand a few percent above its name
+  if (rated_V == service_V) return;
+  const bool burns = service_V > most_over * rated_V;
+  said.push_back({burns ? Severity::failure : Severity::note,
+                  "plant.voltage",
+                  "boiler.rated_voltage",
+                  burns ? "a boiler made for {} must not be put on {}: its {} would be {} until it burns out."
+                        : "made for {} and put on {}, the boiler's {} become {}: power falls with the square of the "
+                          "voltage.",
+                  {Measured{rated_V, Dimension::voltage}, Measured{service_V, Dimension::voltage},
+                   show_as(rated_W, Dimension::power, "kW", 1),
+                   show_as(element_power_W(rated_W, rated_V, service_V), Dimension::power, "kW", 1)}});
+}
+
+/// The file's power at the service's voltage.
+double given_W(const Design& design, std::vector<Diagnostic>& said) {
+  const double rated_W = *design.boiler.power_W, service_V = design.service.voltage_V;
+  const double rated_V = design.boiler.rated_voltage_V.value_or(service_V);
+  judge_voltage(rated_W, rated_V, service_V, said);
+  return element_power_W(rated_W, rated_V, service_V);
 }
 
 BoilerSize boiler_size(const Plant& plant, const Envelope& envelope, const OperatingPoint& point,
@@ -80,7 +94,7 @@ BoilerSize boiler_size(const Plant& plant, const Envelope& envelope, const Opera
   size.wanted_W = size.floor_W + size.pickup_W;
   size.from_file = boiler.power_W.has_value();
   const auto step = next_boiler_W(size.wanted_W, customary(plant.design));
-  size.power_W = boiler.power_W.value_or(step.value_or(size.wanted_W));
+  size.power_W = size.from_file ? given_W(plant.design, said) : step.value_or(size.wanted_W);
   if (!size.from_file && !step) {
     said.push_back({Severity::warning,
                     "plant.no-boiler-step",
@@ -105,19 +119,19 @@ BoilerSize boiler_size(const Plant& plant, const Envelope& envelope, const Opera
   return size;
 }
 
-double content_m3(const Plant& plant) {
-  const double mains_m2 = pi / 4.0 * plant.design.mains.inside_diameter_m * plant.design.mains.inside_diameter_m;
-  const double heater =
-      plant.design.boiler.kind == BoilerKind::tank_heater ? tank_heater_content_m3 : boiler_content_m3;
-  return plant.loops.tube_m * water_content_m3_per_m(tube_of(plant.design)) +
-         2.0 * plant.design.mains.length_m * mains_m2 + heater;
+/// Water that the tank must give back on the way down to the coldest stands in it at the start: its air is tighter
+/// then.
+double start_gauge_Pa(const TankSize& size, double held_m3) {
+  if (size.tank_m3 <= held_m3) return size.fill_Pa;
+  const double fill_Pa = size.fill_Pa + atmosphere_Pa;
+  return fill_Pa * size.tank_m3 / (size.tank_m3 - held_m3) - atmosphere_Pa;
 }
 
 TankSize tank_size(const Plant& plant, std::vector<Diagnostic>& said) {
   const Design& design = plant.design;
   const Mixture mixture = mixture_of(design.fluid);
   TankSize size;
-  size.fluid_m3 = content_m3(plant);
+  size.fluid_m3 = plant_content_m3(plant);
   size.glycol_m3 = size.fluid_m3 * mixture.glycol_volume_share;
   // Water is densest at 4 C; a mixture may stand as cold as the weather, but not colder than its first crystals.
   size.coldest_degC = mixture.glycol_volume_share > 0.0
@@ -131,6 +145,22 @@ TankSize tank_size(const Plant& plant, std::vector<Diagnostic>& said) {
   const auto tank =
       diaphragm_tank_m3(size.expansion_m3, {size.fill_Pa + atmosphere_Pa, size.most_Pa + atmosphere_Pa, atmosphere_Pa});
   size.tank_m3 = tank.value_or(0.0);
+  size.start_degC = design.fluid.start_degC;
+  const double drawn_in = std::max(0.0, volume_ratio(mixture, size.coldest_degC, size.start_degC) - 1.0);
+  size.start_Pa = start_gauge_Pa(size, drawn_in * size.fluid_m3);
+  const double column_Pa =
+      liquid(mixture, size.coldest_degC).density_kg_per_m3 * gravity_m_per_s2 * design.pressure.height_m;
+  size.top_Pa = size.fill_Pa - column_Pa;
+  if (size.top_Pa < least_top_gauge_Pa.value) {
+    said.push_back({Severity::warning,
+                    "plant.low-fill",
+                    "pressure.fill",
+                    "a fill of {} leaves {} at the highest pipe when all is coldest; {} keep air from being drawn in: "
+                    "fill to {} or more.",
+                    {Measured{size.fill_Pa, Dimension::pressure}, Measured{size.top_Pa, Dimension::pressure},
+                     Measured{least_top_gauge_Pa.value, Dimension::pressure},
+                     Measured{column_Pa + least_top_gauge_Pa.value, Dimension::pressure}}});
+  }
   if (!tank) {
     said.push_back({Severity::failure,
                     "plant.no-room-for-expansion",
@@ -141,42 +171,24 @@ TankSize tank_size(const Plant& plant, std::vector<Diagnostic>& said) {
   return size;
 }
 
-ElectricSize electric_size(const Plant& plant, double power_W, std::vector<Diagnostic>& said) {
-  const Design& design = plant.design;
-  ElectricSize size;
-  size.power_W = power_W;
-  size.voltage_V = design.service.voltage_V;
-  size.phases = design.service.phases;
-  size.current_A = electric_current_A(power_W, size.voltage_V, size.phases == 3 ? Phases::three : Phases::one);
-  if (design.codes == Codes::north_america) {
-    const NorthAmericanSupply supply = north_american_supply(size.current_A);
-    size.demand_A = supply.demand_A;
-    size.device_A = supply.device_A;
-  }
-  size.free_A = design.service.current_A;
-  size.fits = !size.free_A || size.demand_A.value_or(size.current_A) <= *size.free_A;
-  if (!size.fits) {
-    said.push_back({Severity::failure,
-                    "plant.service-too-small",
-                    "service.current",
-                    "the boiler takes {} and the service has {} free: a smaller boiler, more phases, or a larger "
-                    "service; a licensed electrician decides.",
-                    {Measured{size.demand_A.value_or(size.current_A), Dimension::current},
-                     Measured{*size.free_A, Dimension::current}}});
-  }
-  return size;
-}
-
 }  // namespace
 
 Checked<PlantSizes> size_plant(const Plant& plant, const Envelope& envelope, const OperatingPoint& point,
                                const FlowTarget& target, double duty_Pa) {
   std::vector<Diagnostic> said;
   PlantSizes sizes;
-  sizes.pump = pump_size(plant, point, target, duty_Pa);
+  sizes.pump = pump_size(plant, point, target, duty_Pa, said);
   sizes.boiler = boiler_size(plant, envelope, point, said);
   sizes.tank = tank_size(plant, said);
-  sizes.electric = electric_size(plant, sizes.boiler.power_W, said);
+  sizes.tank.relief_W = sizes.boiler.power_W;
+  sizes.electric = electric_size(plant, sizes.boiler, said);
+  sizes.purge = purge_loops(plant);
+  const auto keep = [&](auto checked) {
+    said.insert(said.end(), checked.said.begin(), checked.said.end());
+    return checked.value.value();
+  };
+  sizes.start = keep(start_up(plant, point, sizes.boiler));
+  sizes.cycle = keep(boiler_cycle(plant, point, sizes.boiler));
   return {std::move(sizes), std::move(said)};
 }
 

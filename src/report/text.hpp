@@ -2,6 +2,7 @@
 #pragma once
 #include <cstddef>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "report/guesses.hpp"
@@ -38,10 +39,21 @@ void add_full(Page& page, const Reader& reader);
 /// Coils and materials: a part of that.
 void add_site(Page& page, const Reader& reader);
 
+/// Pump, boiler, start, tank, electric service and air out of the loops: a part of that.
+void add_plant_full(Page& page, const Reader& reader);
+
 // Pieces that several of them share.
 
 /// In capitals.
 std::string upper(std::string text);
+/// A title, its table, an empty line; nothing where it has no rows.
+void add_section(Page& page, std::string_view title, const Table& table);
+/// A column of figures with its unit under its word.
+Column in(std::string_view word, Kind kind, System system);
+/// "at 5 C 13.2 L/min moves, 71 % of the usual flow; all loops laminar; the usual flow after 5.9 h".
+std::string start_words(const Reader& reader, const StartUp& start);
+/// "3 min", and from an hour and a half on "5.9 h".
+std::string minutes_words(double s);
 
 /// "Capital letter, full stop."
 std::string sentence(const std::string& text);

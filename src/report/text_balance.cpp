@@ -181,13 +181,26 @@ void add_untouched(Page& page, const Reader& reader) {
                              miss_words(reader, balance.untouched_worst_share)));
 }
 
+/// ": 3 minutes each at 2.2 gpm, never below 1.1".
+std::string purge_words(const Reader& reader) {
+  if (!reader.answer.sizes || reader.answer.sizes->purge.empty()) return {};
+  const std::vector<Purge>& all = reader.answer.sizes->purge;
+  double longest_s = 0.0;
+  for (const Purge& purge : all) longest_s = std::max(longest_s, purge.for_s);
+  const double minutes = std::ceil(longest_s / 60.0);
+  return fmt::format(": {:.0f} minute{} each at {}, never below {}", minutes, minutes > 1.0 ? "s" : "",
+                     reader(Kind::flow, all.front().flow_m3_per_s), reader(Kind::flow, all.front().least_m3_per_s));
+}
+
 void add_advice(Page& page, const Reader& reader) {
   const bool heat = reader.answer.floor.has_value();
-  add_text(page, fmt::format("\"Good enough\" {}. Do not chase the rest: meters of this kind are only true to about "
-                             "10 %.",
-                             heat ? "costs a loop at most 3 % of its heat" : "is 10 % under to 15 % over the aim"));
+  add_text(page, fmt::format("\"Good enough\" {}. Do not chase the rest: meters of this kind ({}) are only true to "
+                             "about 10 %.",
+                             heat ? "costs a loop at most 3 % of its heat" : "is 10 % under to 15 % over the aim",
+                             "to " + reader(Kind::flow, reader.answer.balance->meter_most_m3_per_s)));
   add_untouched(page, reader);
-  add_text(page, "Air out first, one port at a time, until no bubbles come. Turns are counted from shut.");
+  add_text(page, "Air out first, one port at a time" + purge_words(reader) +
+                     ", until no bubbles come. Turns are counted from shut.");
   add_text(page, heat ? "Check again when the slab is warm: all returns should feel alike."
                       : "The aims share the flow by length; for heat and supply give --size and --outdoor.");
 }

@@ -98,6 +98,15 @@ std::string boiler_reach(const Reader& reader, const BoilerSize& boiler) {
   return keeps;
 }
 
+/// Only for a boiler to be bought: what is wrong with one of the file stands above.
+void add_short_runs(Page& page, const Reader& reader) {
+  const BoilerCycle& cycle = reader.answer.sizes->cycle;
+  if (!cycle.short_runs || reader.answer.sizes->boiler.from_file) return;
+  add_row(page, "", "",
+          fmt::format("in mild weather it runs {} at a time: take smaller stages, or a buffer tank of {}",
+                      minutes_words(*cycle.on_s), reader(Kind::volume, cycle.buffer_m3)));
+}
+
 void add_boiler(Page& page, const Reader& reader) {
   const Answer& answer = reader.answer;
   const BoilerSize& boiler = answer.sizes->boiler;
@@ -128,9 +137,12 @@ void add_pump(Page& page, const Reader& reader) {
 
 void add_tank(Page& page, const Reader& reader) {
   const TankSize& tank = reader.answer.sizes->tank;
+  const std::string air = reader(Kind::gauge, tank.fill_Pa), fill = reader(Kind::gauge, tank.start_Pa);
+  const std::string size = reader(Kind::volume, tank.tank_m3, Figure::tank);
   add_row(page, "", "tank",
-          fmt::format("expansion tank of {} or more, for a cold fill to {}",
-                      reader(Kind::volume, tank.tank_m3, Figure::tank), reader(Kind::gauge, tank.fill_Pa)));
+          air == fill ? fmt::format("expansion tank of {} or more, for a cold fill to {}", size, fill)
+                      : fmt::format("expansion tank of {} or more, its air at {}; fill to {} at {}", size, air, fill,
+                                    reader(Kind::degree, tank.start_degC)));
   if (tank.glycol_m3 <= 0.0) return;
   add_row(page, "", "glycol",
           fmt::format("{} in {} of mixture", reader(Kind::volume, tank.glycol_m3, Figure::tank),
@@ -149,6 +161,29 @@ void add_power(Page& page, const Reader& reader) {
   add_row(page, "", "power",
           fmt::format("{}; the electrician sizes wire and breaker for {} or more (125 %)", at,
                       reader(Kind::current, *electric.demand_A)));
+}
+
+/// A boiler on another voltage than its plate's, and what else hangs on the service where the file tells.
+void add_together(Page& page, const Reader& reader) {
+  const ElectricSize& electric = reader.answer.sizes->electric;
+  for (const Diagnostic& said : reader.answer.said) {
+    if (said.code == "plant.voltage" && said.severity == Severity::note)
+      add_row(page, "", "", sentence(said, reader.system()));
+  }
+  if (!electric.together_A) return;
+  std::string words = "with all else at once " + reader(Kind::current, *electric.together_A);
+  if (electric.one_heats_A)
+    words += fmt::format(", {} with an interlock", reader(Kind::current, *electric.one_heats_A));
+  if (electric.main_breaker_A) words += "; main breaker " + reader(Kind::current, *electric.main_breaker_A);
+  add_row(page, "", "", words);
+}
+
+/// Only where cold water makes a difference that somebody will see.
+void add_start(Page& page, const Reader& reader) {
+  constexpr double worth_a_word_share = 0.9;
+  const StartUp& start = reader.answer.sizes->start;
+  const bool slow = start.flow_share < worth_a_word_share || start.laminar_share > 0.0 || !start.flow_enough;
+  if (slow) add_row(page, "", "cold start", start_words(reader, start));
 }
 
 // --- To lay ---
@@ -292,8 +327,11 @@ void add_heat(Page& page, const Reader& reader) {
   }
 }
 
+/// What can wait for --full where the page is full.
+enum class Behaviour { told, left_out };
+
 /// Everything below the verdict and its reasons.
-Page ledger(const Reader& reader) {
+Page ledger(const Reader& reader, Behaviour behaviour) {
   const Answer& answer = reader.answer;
   Page page;
   add_text(page, counts(reader));
@@ -306,13 +344,16 @@ Page ledger(const Reader& reader) {
   add_manifolds(page, reader);
   if (answer.sizes) {
     add_boiler(page, reader);
+    if (behaviour == Behaviour::told) add_short_runs(page, reader);
     add_pump(page, reader);
     add_tank(page, reader);
     add_power(page, reader);
+    if (behaviour == Behaviour::told) add_together(page, reader);
   }
   add_lay(page, reader);
   if (answer.point) add_water(page, reader);
   if (answer.balance && !answer.balance->port.empty()) add_flows(page, reader);
+  if (answer.sizes && behaviour == Behaviour::told) add_start(page, reader);
   if (answer.point) add_floor_top(page, reader);
   add_hold(page, reader);
   if (answer.envelope) add_heat(page, reader);
@@ -336,7 +377,10 @@ void add_design(Page& page, const Reader& reader) {
     add_lacking(page, reader);
     return add_end(page, reader, "design", "--size \"36 x 30 ft\"");
   }
-  const Page rest = ledger(reader);
+  Page rest = ledger(reader, Behaviour::told);
+  const std::size_t reason_lines = answer.verdict.reasons.empty() ? 0 : least_reason_lines;
+  if (!reader.options.full && page.lines.size() + rest.lines.size() + reason_lines > most_lines)
+    rest = ledger(reader, Behaviour::left_out);
   const std::size_t taken = page.lines.size() + rest.lines.size();
   const std::size_t left = most_lines - std::min(most_lines, taken);
   add_reasons(page, reader, answer.verdict.reasons, std::max(left, least_reason_lines));

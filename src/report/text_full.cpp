@@ -9,18 +9,6 @@
 namespace slabwright::report {
 namespace {
 
-/// A title, its table, an empty line.
-void add_titled(Page& page, std::string_view title, const Table& table) {
-  if (table.rows.empty()) return;
-  add_text(page, title);
-  add_table(page, table);
-  add_blank(page);
-}
-
-Column in(std::string_view word, Kind kind, System system) {
-  return {std::string(word), std::string(unit(kind, system))};
-}
-
 /// The word that a choice has in the answer's description.
 std::string choice_word(const Record& record, std::string_view member) {
   for (const Key& key : record.keys) {
@@ -50,7 +38,7 @@ void add_loops(Page& page, const Reader& reader) {
                           bare(Kind::length, leaders_m, system), bare(Kind::area, loop.patch_m2, system),
                           choice_word(reading(loop), "from")});
   }
-  add_titled(page, "LOOPS (a leader is the run to the manifold)", table);
+  add_section(page, "LOOPS (a leader is the run to the manifold)", table);
 }
 
 void add_water_table(Page& page, const Reader& reader) {
@@ -83,14 +71,14 @@ void add_water_table(Page& page, const Reader& reader) {
     heats.rows.push_back({name, bare(Kind::heat, state.up_W, system), bare(Kind::heat, state.down_W, system),
                           bare(Kind::pressure, state.loss_Pa, system)});
   }
-  add_titled(page, fmt::format("WATER, LOOP BY LOOP, supply {}", reader(Kind::fine_degree, answer.point->supply_degC)),
-             flows);
+  add_section(page, fmt::format("WATER, LOOP BY LOOP, supply {}", reader(Kind::fine_degree, answer.point->supply_degC)),
+              flows);
   if (blended) {
     page.lines.pop_back();
     add_text(page, "* neither laminar nor turbulent: its pressure and film are uncertain by about 20 %.", "  ");
     add_blank(page);
   }
-  add_titled(page, "HEAT AND DROP, LOOP BY LOOP", heats);
+  add_section(page, "HEAT AND DROP, LOOP BY LOOP", heats);
 }
 
 void add_hardest(Page& page, const Reader& reader) {
@@ -102,47 +90,10 @@ void add_hardest(Page& page, const Reader& reader) {
     table.rows.push_back({choice_word(reading(part), "part"), bare(Kind::pressure, part.pressure_Pa, system)});
   }
   table.rows.push_back({"whole round", bare(Kind::pressure, answer.point->pump_Pa, system)});
-  add_titled(page,
-             fmt::format("WHAT THE PUMP OVERCOMES round {}, the hardest loop (it asks for most)",
-                         answer.loops->loop[answer.point->hardest_loop].name),
-             table);
-}
-
-void add_plant(Page& page, const Reader& reader) {
-  const Answer& answer = reader.answer;
-  if (!answer.sizes) return;
-  const auto& [pump, boiler, tank, electric] = *answer.sizes;
-  Table table{{left_column(""), left_column("")}, {}, 1};
-  const auto row = [&](std::string_view about, std::string text) {
-    table.rows.push_back({std::string(about), std::move(text)});
-  };
-  row("pump tried", fmt::format("{}; runs at {} against {}, gives the water {:.1f} W", pump.tried_on,
-                                reader(Kind::flow, pump.runs_m3_per_s),
-                                against(pump.runs_head_m, answer.point ? answer.point->pump_Pa : 0.0, reader.system()),
-                                pump.hydraulic_W));
-  row("boiler", fmt::format("floor {}, for warming up {}, wanted {}, taken {}", reader(Kind::boiler, boiler.floor_W),
-                            reader(Kind::boiler, boiler.pickup_W), reader(Kind::boiler, boiler.wanted_W),
-                            reader(Kind::boiler, boiler.power_W)));
-  row("boiler flow", fmt::format("at least {}, {}", reader(Kind::flow, boiler.least_flow_m3_per_s),
-                                 boiler.flow_enough ? "which the floor gives" : "which the floor does not give"));
-  if (boiler.mixing_share) {
-    row("mixing", fmt::format("{} of the supply is boiler water", reader(Kind::share, *boiler.mixing_share)));
-  }
-  if (boiler.mains_loss_W > 0.0) row("mains", "lose " + reader(Kind::heat, boiler.mains_loss_W) + " outside");
-  row("content", fmt::format("{} in all, {} of growth from {} to {}", reader(Kind::volume, tank.fluid_m3),
-                             reader(Kind::volume, tank.expansion_m3), reader(Kind::degree, tank.coldest_degC),
-                             reader(Kind::degree, tank.hottest_degC)));
-  row("pressure", fmt::format("cold fill {}, at most {} hot", reader(Kind::gauge, tank.fill_Pa),
-                              reader(Kind::gauge, tank.most_Pa)));
-  if (electric.device_A) {
-    row("supply", fmt::format("next standard protective device {}, for planning only; the electrician decides",
-                              reader(Kind::current, *electric.device_A)));
-  }
-  if (electric.free_A) {
-    row("service", fmt::format("{} free, which {}", reader(Kind::current, *electric.free_A),
-                               electric.fits ? "is enough" : "is not enough"));
-  }
-  add_titled(page, "PLANT", table);
+  add_section(page,
+              fmt::format("WHAT THE PUMP OVERCOMES round {}, the hardest loop (it asks for most)",
+                          answer.loops->loop[answer.point->hardest_loop].name),
+              table);
 }
 
 // --- Floor and building ---
@@ -168,7 +119,7 @@ void add_floors(Page& page, const Reader& reader) {
                           bare(Kind::fine_degree, room.floor.floor_over_tube_degC, system),
                           bare(Kind::fine_degree, room.limit_degC, system)});
   }
-  add_titled(page, "FLOORS, at nominal water", table);
+  add_section(page, "FLOORS, at nominal water", table);
 }
 
 std::string signed_share(const Reader& reader, double share) {
@@ -229,7 +180,7 @@ void add_rooms(Page& page, const Reader& reader) {
                           per_K(room.air_W_per_K), per_K(room.by_area_W_per_K), per_K(room.unheated_floor_W_per_K),
                           bare(Kind::heat, room.loss_W, system), bare(Kind::heat, room.wanted_W, system)});
   }
-  add_titled(page, fmt::format("ROOMS, parts in {}", unit(Kind::conductance, system)), table);
+  add_section(page, fmt::format("ROOMS, parts in {}", unit(Kind::conductance, system)), table);
 }
 
 void add_fans_and_gains(Page& page, const Reader& reader) {
@@ -258,7 +209,7 @@ void add_ground(Page& page, const Reader& reader) {
     edges.rows.push_back(
         {edge.name, bare(Kind::length, edge.length_m, system), bare(Kind::short_length, edge.tube_in_m, system)});
   }
-  add_titled(page, "EDGES OF THE SLAB", edges);
+  add_section(page, "EDGES OF THE SLAB", edges);
   const GroundPath& ground = answer.envelope->ground;
   add_text(page,
            fmt::format("GROUND: {} from the tube plane down, {} from the concrete's underside, to {} on the worst "
@@ -286,10 +237,21 @@ void add_guesses(Page& page, const Reader& reader) {
   Table table{{left_column("key"), left_column("our guess"), left_column("source")}, {}, 2};
   for (const Assumption& guess : reader.answer.file.assumed)
     table.rows.push_back({guess.path, guess.text, guess.source});
-  add_titled(page, "OUR GUESSES, to be replaced by what you know", table);
+  add_section(page, "OUR GUESSES, to be replaced by what you know", table);
 }
 
 }  // namespace
+
+void add_section(Page& page, std::string_view title, const Table& table) {
+  if (table.rows.empty()) return;
+  add_text(page, title);
+  add_table(page, table);
+  add_blank(page);
+}
+
+Column in(std::string_view word, Kind kind, System system) {
+  return {std::string(word), std::string(unit(kind, system))};
+}
 
 void add_full(Page& page, const Reader& reader) {
   const Question question = reader.answer.wishes.question;
@@ -299,7 +261,7 @@ void add_full(Page& page, const Reader& reader) {
     add_site(page, reader);
     add_water_table(page, reader);
     add_hardest(page, reader);
-    add_plant(page, reader);
+    add_plant_full(page, reader);
   }
   if (question == Question::design || question == Question::freeze) {
     add_floors(page, reader);

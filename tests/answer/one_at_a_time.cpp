@@ -73,6 +73,13 @@ const std::vector<Output>& outputs() {
          return sum + a.freeze->slab_wanted_degC - a.freeze->slab_degC;
        }},
       {"limits", limits},
+      {"winter of pump", [](const Answer& a) { return a.sizes->pump.season_J; }},
+      {"cold flow", [](const Answer& a) { return a.sizes->start.flow_m3_per_s; }},
+      {"stage on", [](const Answer& a) { return a.sizes->cycle.on_s.value_or(0.0); }},
+      {"filled to", [](const Answer& a) { return a.sizes->tank.start_Pa; }},
+      {"highest pipe", [](const Answer& a) { return a.sizes->tank.top_Pa; }},
+      {"all at once", [](const Answer& a) { return a.sizes->electric.together_A.value_or(0.0); }},
+      {"meters", [](const Answer& a) { return a.balance->meter_most_m3_per_s; }},
   };
   return all;
 }

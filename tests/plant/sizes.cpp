@@ -2,33 +2,11 @@
 #include <algorithm>
 #include <cmath>
 
-#include "plant/plants.hpp"
+#include "plant/sized.hpp"
 #include "support/catch.hpp"
 
 using namespace slabwright;
 using namespace slabwright::test;
-
-namespace {
-
-struct Sized {
-  Piped piped;
-  OperatingPoint point;
-  Checked<PlantSizes> sizes;
-};
-
-Sized sized(const Design& design, double duty_Pa = 30e3) {
-  Sized all{piped(design), {}, {}};
-  all.point = supply_for(all.piped.plant, all.piped.conditions, all.piped.wanted_W).value.value();
-  const FlowTarget target = target_flows(all.piped.plant, &all.piped.envelope);
-  all.sizes = size_plant(all.piped.plant, all.piped.envelope, all.point, target, duty_Pa);
-  return all;
-}
-
-bool has(const std::vector<Diagnostic>& said, const std::string& code) {
-  return std::any_of(said.begin(), said.end(), [&](const Diagnostic& d) { return d.code == code; });
-}
-
-}  // namespace
 
 TEST_CASE("the boiler carries floor, ground and a fifth more, in the next step sold") {
   for (const Layout& one : layouts()) {

@@ -136,7 +136,11 @@ TEST_CASE("glycol to buy, three phases and a pump of one's own") {
                            {"climate.outdoor", "-16 C"},
                            {"pump.points", "6 m at 0 L/min; 4 m at 20 L/min; 0 m at 50 L/min"}});
   answer.sizes->tank.glycol_m3 = 0.0359;
-  answer.sizes->electric = {12000.0, 400.0, 3, 17.3, std::nullopt, std::nullopt, std::nullopt, true};
+  answer.sizes->electric = {};
+  answer.sizes->electric.power_W = 12000.0;
+  answer.sizes->electric.voltage_V = 400.0;
+  answer.sizes->electric.phases = 3;
+  answer.sizes->electric.current_A = 17.3;
   check_all(flat(text(answer)), {"the floor asks for 5.11 L/min against 23.9 kPa (2.44 m of water) ~",
                                  "yours gives 5.11 L/min", "glycol 35.9 L ~ in 50.0 L of mixture",
                                  "17.3 A ~ a phase at 400 V, three-phase; the electrician sizes wire and breaker"});

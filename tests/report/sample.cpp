@@ -140,7 +140,17 @@ OperatingPoint sample_point() {
 
 PlantSizes sample_sizes() {
   PlantSizes sizes;
-  sizes.pump = {1.35 * gpm, 8.0 * ft, 2.0, "small", 1.35 * gpm, 7.9 * ft};
+  sizes.pump.flow_m3_per_s = 1.35 * gpm;
+  sizes.pump.head_m = 8.0 * ft;
+  sizes.pump.added_head_m = 15.0 * ft;
+  sizes.pump.hydraulic_W = 2.0;
+  sizes.pump.tried_on = "small";
+  sizes.pump.runs_m3_per_s = 1.35 * gpm;
+  sizes.pump.runs_head_m = 7.9 * ft;
+  sizes.pump.runs_share = 0.3;
+  sizes.pump.electric_W = 6.7;
+  sizes.pump.season_J = 6.7 * 4000.0 * 3600.0;
+  sizes.pump.suction_m = 18.0;
   sizes.boiler.floor_W = 7440.0;
   sizes.boiler.pickup_W = 1488.0;
   sizes.boiler.wanted_W = 8928.0;
@@ -148,8 +158,18 @@ PlantSizes sample_sizes() {
   sizes.boiler.spare_share = 0.21;
   sizes.boiler.fails_working_degC = of_F(-27.0);
   sizes.boiler.least_flow_m3_per_s = 1.7 * gpm;
-  sizes.tank = {0.05, 0.0, 0.0007, 0.0015, 4.0, 48.9, 82737.0, 186158.0};
-  sizes.electric = {9000.0, 240.0, 1, 37.5, 46.875, 50.0, 60.0, true};
+  sizes.tank = {0.05, 0.0, 0.0007, 0.0015, 4.0, 48.9, 82737.0, 82737.0, 4.4, 186158.0, 58800.0, 9000.0};
+  sizes.electric.power_W = 9000.0;
+  sizes.electric.voltage_V = 240.0;
+  sizes.electric.current_A = 37.5;
+  sizes.electric.demand_A = 46.875;
+  sizes.electric.device_A = 50.0;
+  sizes.electric.free_A = 60.0;
+  sizes.electric.stages_number = 2;
+  sizes.start = {4.4, 1.3 * gpm, 0.96, 0.0, false, true, 4.4, 120.0};
+  sizes.cycle = {2, 4500.0, 1860.0, 300.0, false, std::nullopt, std::nullopt, 0.0};
+  sizes.purge = {{"bench", 1, 2.2 * gpm, 150e3, 1.1 * gpm, 120.0},
+                 {"big door, east", 2, 2.2 * gpm, 170e3, 1.1 * gpm, 147.0}};
   return sizes;
 }
 

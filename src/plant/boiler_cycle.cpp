@@ -1,0 +1,60 @@
+// Boiler stages against what floor and water take: runs that are too short, and the water that would lengthen them.
+#include <algorithm>
+#include <cmath>
+
+#include "plant/sizes.hpp"
+#include "slabwright/handbook_cycling.hpp"
+#include "slabwright/handbook_practice.hpp"
+
+namespace slabwright {
+namespace {
+
+void say_short(const BoilerSize& boiler, const BoilerCycle& cycle, std::vector<Diagnostic>& said) {
+  // Whoever has yet to buy one is told what to look for; whoever has one, what to mend.
+  const Severity severity = boiler.from_file ? Severity::warning : Severity::note;
+  said.push_back(
+      {severity,
+       "plant.short-runs",
+       "boiler.stages",
+       "in mild weather a boiler stage of {} runs for {} at a time, where {} would be good for it: smaller stages, a "
+       "wider differential, or a buffer tank of {}.",
+       {show_as(cycle.stage_W, Dimension::power, "kW", 1), show_as(*cycle.on_s, Dimension::time, "min", 1),
+        show_as(cycle.least_on_s, Dimension::time, "min", 0), Measured{cycle.buffer_m3, Dimension::volume}}});
+}
+
+std::optional<double> if_ends(double s) { return std::isfinite(s) ? std::optional<double>(s) : std::nullopt; }
+
+}  // namespace
+
+int boiler_stages(const Boiler& boiler, double power_W) {
+  if (boiler.kind == BoilerKind::tank_heater) return 1;
+  if (boiler.stages_number) return static_cast<int>(*boiler.stages_number);
+  return std::max(1, static_cast<int>(std::ceil(power_W / boiler_stage_W.value - 1e-9)));
+}
+
+Checked<BoilerCycle> boiler_cycle(const Plant& plant, const OperatingPoint& point, const BoilerSize& boiler) {
+  const Boiler& entry = plant.design.boiler;
+  BoilerCycle cycle;
+  cycle.stages_number = boiler_stages(entry, boiler.power_W);
+  cycle.stage_W = boiler.power_W / cycle.stages_number;
+  cycle.taken_W = mild_load_share.value * boiler.floor_W;
+  cycle.least_on_s = entry.least_on_s;
+  if (boiler.kind == BoilerKind::none || cycle.stage_W <= cycle.taken_W || cycle.taken_W <= 0.0) return {cycle, {}};
+  const FluidProperties fluid = properties_of(mixture_of(plant.design.fluid), point.supply_degC);
+  const double water_J_per_m3K = fluid.density_kg_per_m3 * fluid.specific_heat_J_per_kgK;
+  // Behind a mixing valve the boiler's own water swings alone; the floor gets what the valve lets through.
+  const double swings_m3 = entry.mixing_valve ? heater_content_m3(entry.kind) : plant_content_m3(plant);
+  const double slab_W_per_K = entry.mixing_valve ? 0.0 : water_to_slab_W_per_K(plant, point);
+  const Cycling surplus{cycle.stage_W, cycle.taken_W, entry.differential_K, slab_W_per_K};
+  cycle.on_s = if_ends(on_s(surplus, swings_m3 * water_J_per_m3K));
+  cycle.off_s = if_ends(off_s(surplus, swings_m3 * water_J_per_m3K));
+  cycle.short_runs = cycle.on_s && *cycle.on_s < entry.least_on_s;
+  std::vector<Diagnostic> said;
+  if (cycle.short_runs) {
+    cycle.buffer_m3 = buffer_m3(surplus, entry.least_on_s, water_J_per_m3K) - swings_m3;
+    say_short(boiler, cycle, said);
+  }
+  return {cycle, std::move(said)};
+}
+
+}  // namespace slabwright
