@@ -43,6 +43,8 @@ Record record_of(Balance& x) {
       key<&Balance::total_after_m3_per_s>({.meaning = "Total with all ports set."}),
       key<&Balance::untouched_worst_share>({.meaning = "Worst miss of an aim if nothing is set."}),
       key<&Balance::pump_speed_share>({.meaning = "Speed of the pump that the floor was tried on."}),
+      key<&Balance::hold_Pa>({.meaning = "What the pump's own control holds, where it has one."}),
+      key<&Balance::hold_m3_per_s>({.meaning = "The flow at which it holds that."}),
       key<&Balance::pump_reach_share>({.meaning = "Of the flow wanted that it could move at full speed."})};
   return {keys, &x};
 }

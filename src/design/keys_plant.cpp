@@ -24,9 +24,11 @@ Record record_of(Boiler& x) {
                                   .source = "practice",
                                   .least = 20.0,
                                   .most = 110.0}),
-      key<&Boiler::mixing_valve>({.meaning = "True where a mixing valve stands between boiler and floor.",
-                                  .us = "false",
-                                  .source = "practice"}),
+      key<&Boiler::piping>({.meaning =
+                                "How it is joined to the floor: \"direct\", the floor's water through the boiler, "
+                                "when absent; \"closely spaced tees\", \"separator\" or \"buffer\", a circuit "
+                                "and pump of its own; \"mixing valve\", which mixes return water in; "
+                                "\"injection\", a small pump that injects water of the boiler's own circuit."}),
       key<&Boiler::least_flow_m3_per_s>({.meaning = "The least flow its maker asks for; from its power and a rise of "
                                                     "20 K when absent.",
                                          .least = 0.0,
@@ -38,7 +40,16 @@ Record record_of(Boiler& x) {
                                     .least = 0.1,
                                     .most = 1000.0,
                                     .tight = "Kv 10",
-                                    .poor = "Kv 3"})};
+                                    .poor = "Kv 3"}),
+      key<&Boiler::flow_m3_per_s>({.meaning = "Flow in its own circuit, where it has one; as much as the floor's, or "
+                                              "the least flow if that is more, when absent.",
+                                   .least = 1e-6,
+                                   .most = 0.1}),
+      key<&Boiler::pump_points>({.meaning = "Curve of its own pump, at least two points, highest head first; one that "
+                                            "gives `flow` when absent."}),
+      key<&Boiler::buffer_m3>(
+          {.meaning = "Water in a buffer tank, where `piping` has one.", .least = 0.005, .most = 20.0}),
+      key<&Boiler::check_valve>({.meaning = "True where a check valve keeps water from running back through it."})};
   return {keys, &x};
 }
 
@@ -59,7 +70,21 @@ Record record_of(PumpEntry& x) {
                                .tight = "10 F",
                                .poor = "25 F",
                                .si_tight = "5 K",
-                               .si_poor = "14 K"})};
+                               .si_poor = "14 K"}),
+      key<&PumpEntry::control>({.meaning = "What its own control does: \"constant speed\", nothing, when absent; "
+                                           "\"constant pressure\" holds the head of the design flow; \"proportional "
+                                           "pressure\" lets it fall to half as the flow falls."}),
+      key<&PumpEntry::pumps>(
+          {.meaning = "How many of one kind stand together; one when absent.", .least = 1.0, .most = 4.0}),
+      key<&PumpEntry::together>({.meaning = "Several pumps \"in parallel\", each with a check valve, when absent, or "
+                                            "\"in series\"."}),
+      key<&PumpEntry::bypass_opening_Pa>({.meaning =
+                                              "Pressure between supply and return at which a bypass valve opens; "
+                                              "there is none when absent.",
+                                          .least = 1e3,
+                                          .most = 2e5}),
+      key<&PumpEntry::bypass_coefficient_kv>(
+          {.meaning = "The bypass valve, wide open; Kv 2.5 when absent.", .least = 0.1, .most = 100.0})};
   return {keys, &x};
 }
 

@@ -3,7 +3,6 @@
 #include <cmath>
 
 #include "slabwright/handbook_electrical.hpp"
-#include "slabwright/handbook_mixing.hpp"
 #include "slabwright/handbook_practice.hpp"
 #include "slabwright/handbook_tank.hpp"
 #include "slabwright/plant.hpp"
@@ -67,7 +66,8 @@ void judge_flow(const Plant& plant, const BoilerSize& size, double flow_m3_per_s
   said.push_back({Severity::warning,
                   "plant.boiler-flow",
                   "boiler.least_flow",
-                  "the boiler wants a flow of at least {} and the floor takes {}: give it a bypass or a separator.",
+                  "the boiler wants a flow of at least {} and gets {}: give it a bypass, or a pump of its own and a "
+                  "separator.",
                   {Measured{size.least_flow_m3_per_s, Dimension::flow}, Measured{flow_m3_per_s, Dimension::flow}}});
 }
 
@@ -97,8 +97,8 @@ BoilerSize boiler_size(const Plant& plant, const Envelope& envelope, const Opera
   const FluidProperties fluid = properties_of(mixture_of(plant.design.fluid), point.supply_degC);
   const double rise = fluid.density_kg_per_m3 * fluid.specific_heat_J_per_kgK * boiler_water_rise_K.value;
   size.least_flow_m3_per_s = boiler.least_flow_m3_per_s.value_or(size.power_W / rise);
-  if (boiler.mixing_valve) size.mixing_share = mixing_share(point.supply_degC, point.return_degC, boiler.hottest_degC);
-  const double through_boiler = point.flow_m3_per_s * size.mixing_share.value_or(1.0);
+  size.mixing_share = point.source.hot_share;
+  const double through_boiler = point.source.boiler_m3_per_s;
   size.flow_enough = through_boiler >= size.least_flow_m3_per_s;
   judge_boiler(plant, size, said);
   say_second_source(plant.design, said);
@@ -110,8 +110,10 @@ double content_m3(const Plant& plant) {
   const double mains_m2 = pi / 4.0 * plant.design.mains.inside_diameter_m * plant.design.mains.inside_diameter_m;
   const double heater =
       plant.design.boiler.kind == BoilerKind::tank_heater ? tank_heater_content_m3 : boiler_content_m3;
+  const double buffer =
+      plant.design.boiler.piping == BoilerPiping::buffer ? plant.design.boiler.buffer_m3.value_or(0.0) : 0.0;
   return plant.loops.tube_m * water_content_m3_per_m(tube_of(plant.design)) +
-         2.0 * plant.design.mains.length_m * mains_m2 + heater;
+         2.0 * plant.design.mains.length_m * mains_m2 + heater + buffer;
 }
 
 TankSize tank_size(const Plant& plant, std::vector<Diagnostic>& said) {

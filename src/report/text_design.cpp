@@ -307,6 +307,7 @@ Page ledger(const Reader& reader) {
   if (answer.sizes) {
     add_boiler(page, reader);
     add_pump(page, reader);
+    add_source(page, reader);
     add_tank(page, reader);
     add_power(page, reader);
   }
