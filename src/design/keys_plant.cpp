@@ -25,10 +25,12 @@ Record record_of(Boiler& x) {
                                   .least = 20.0,
                                   .most = 110.0}),
       key<&Boiler::piping>({.meaning =
-                                "How it is joined to the floor: \"direct\", the floor's water through the boiler, "
-                                "when absent; \"closely spaced tees\", \"separator\" or \"buffer\", a circuit "
+                                "How it is joined to the floor: \"direct\", the floor's water through the boiler; "
+                                "\"closely spaced tees\", \"separator\" or \"buffer\", a circuit "
                                 "and pump of its own; \"mixing valve\", which mixes return water in; "
-                                "\"injection\", a small pump that injects water of the boiler's own circuit."}),
+                                "\"injection\", a small pump that injects water of the boiler's own circuit.",
+                            .us = "direct",
+                            .source = "practice"}),
       key<&Boiler::least_flow_m3_per_s>({.meaning = "The least flow its maker asks for; from its power and a rise of "
                                                     "20 K when absent.",
                                          .least = 0.0,

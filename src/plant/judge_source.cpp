@@ -30,8 +30,8 @@ void judge_own_circuit(const Plant& plant, const OperatingPoint& point, std::vec
         {Severity::failure,
          "plant.boiler-too-cool",
          "boiler.flow",
-         "the floor moves {} and the boiler's circuit {}, so that the boiler would have to make {}, and it "
-         "stops at {}: more flow in its circuit.",
+         "the floor moves {} and the boiler's circuit {}: the boiler would have to make {} and stops at {}. More flow "
+         "in its circuit.",
          {flow(point.flow_m3_per_s), flow(source.boiler_m3_per_s), degree(source.boiler_degC), degree(hottest_degC)}});
   }
 }
