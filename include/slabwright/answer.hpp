@@ -84,6 +84,7 @@ struct Answer {
   std::optional<FloorPlan> floor;
   std::optional<Balance> balance;
   std::optional<OperatingPoint> point;
+  std::optional<OperatingPoint> shut;  ///< the same with the zone valves shut that the design has shut
   std::optional<PlantSizes> sizes;
   std::optional<FloorField>
       field;  ///< the floor everywhere, where loops are drawn; only when the design is the question

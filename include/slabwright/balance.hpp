@@ -1,5 +1,6 @@
 // Valve settings so that each loop carries its design flow, and the moves that get there by hand.
 #pragma once
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -46,16 +47,22 @@ struct Balance {
   std::string untouched_loop;
   double meter_most_m3_per_s = 0.0;  ///< highest mark of the flow meters: the file's, or a scale that shows all of it
   double pump_speed_share = 1.0;     ///< generic pumps: the speed at which the hardest loop carries its aim
-  double pump_reach_share = 1.0;     ///< of the target that the pump could carry at full speed, all loops in balance
+  std::optional<double> hold_Pa;     ///< what the pump's own control holds at `hold_m3_per_s`, where it has one
+  std::optional<double> hold_m3_per_s;
+  double pump_reach_share = 1.0;  ///< of the target that the pump could carry at full speed, all loops in balance
 };
 
 /// "Good enough" is what costs a loop at most this much of its heat.
 inline constexpr double good_enough_heat_share = 0.03;
 
-/// Settings for the target with water at `water_degC`. A generic pump is slowed to the duty. A pump of the file runs as
-/// it is: the aims keep their proportions and take up what it moves. Said: a pump that cannot carry the target, ports
-/// that no setting brings into their band, flows that a meter cannot show well.
+/// Settings for the target with water at `water_degC`. A pump with a control of its own holds the duty. Without one a
+/// generic pump is slowed to it; a pump of the file runs as it is: the aims keep their proportions and take up what it
+/// moves. Said: a pump that cannot carry the target, ports that no setting brings into their band, flows that a meter
+/// cannot show well.
 Checked<Balance> balance_plant(const Plant& plant, const FlowTarget& target, double water_degC);
+
+/// The plant with its pump's control, where it has one, holding what the balance found; ports and speed as they were.
+Plant as_balanced(const Plant& plant, const Balance& balance);
 
 Record record_of(PortSetting&);
 Record record_of(BalanceMove&);

@@ -102,12 +102,19 @@ struct Manifold {
   double port_pitch_m = 0.0;
   std::optional<double> loops_number;  ///< how many loops leave it, where that is all that is known
   std::optional<double> ports_number;  ///< loops and spares; as many as are needed and one spare when absent
+  bool reverse_return = false;         ///< the first loop on the supply bar is the last on the return bar
   friend bool operator==(const Manifold&, const Manifold&) = default;
 };
+
+/// How several manifolds hang on their mains: on mains of their own from the boiler; on common ones, the first manifold
+/// the nearest on both; or so that the first on the supply is the last on the return.
+enum class ReturnWay { each_its_own, direct, reverse };
 
 struct Mains {
   double length_m = 0.0;  ///< boiler to manifold, one way
   double inside_diameter_m = 0.0;
+  ReturnWay return_way = ReturnWay::each_its_own;
+  std::optional<double> between_m;  ///< from manifold to manifold on common mains; `length_m` when absent
   friend bool operator==(const Mains&, const Mains&) = default;
 };
 
@@ -119,6 +126,7 @@ struct LoopEntry {
   double length_m = 0.0;           ///< measured along `path` where that is given
   std::optional<Leaders> leaders;  ///< included in the length when absent
   std::vector<Place> path{};       ///< as it lies or shall lie, from its supply port: corners, rounded by the tube
+  bool shut = false;               ///< its zone valve
   friend bool operator==(const LoopEntry&, const LoopEntry&) = default;
 };
 

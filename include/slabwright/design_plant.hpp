@@ -19,19 +19,33 @@ struct FluidEntry {
 
 enum class BoilerKind { electric_boiler, tank_heater, none };
 
+/// How boiler and floor are joined: the floor's water through the boiler; two circuits that meet at closely spaced
+/// tees, in a separator or in a buffer tank; a three-way valve that mixes return water in; a small pump that injects
+/// boiler water into the floor's circuit.
+enum class BoilerPiping { direct, tees, separator, buffer, mixing_valve, injection };
+
 struct Boiler {
   BoilerKind kind = BoilerKind::electric_boiler;
   std::optional<double> power_W;  ///< sized by the answer when absent
   double hottest_degC = 0.0;      ///< the hottest water it can be set to
-  bool mixing_valve = false;
+  BoilerPiping piping = BoilerPiping::direct;
   std::optional<double> least_flow_m3_per_s;  ///< P/(rho c 20 K) when absent
   double coefficient_kv = 0.0;                ///< its own resistance
   std::optional<double> stages_number;        ///< equal ones that it switches by itself; by its power when absent
   double differential_K = 0.0;                ///< of its water, from going off to coming on
   double least_on_s = 0.0;                    ///< shorter runs wear it out
   std::optional<double> rated_voltage_V;      ///< what its power is stated at; the service's when absent
+  std::optional<double> flow_m3_per_s;        ///< of its own circuit, where it has one
+  std::vector<PumpCurvePoint> pump_points;    ///< of its own pump; a generic one when empty
+  std::optional<double> buffer_m3;            ///< what a buffer tank holds
+  bool check_valve = false;
   friend bool operator==(const Boiler&, const Boiler&) = default;
 };
+
+/// What a pump's own control does: nothing; hold its head; let it fall to half with the flow.
+enum class PumpMode { constant_speed, constant_pressure, proportional_pressure };
+
+enum class Together { in_parallel, in_series };
 
 struct PumpEntry {
   std::vector<PumpCurvePoint> points;   ///< highest head first; the duty to buy is computed when absent
@@ -39,6 +53,12 @@ struct PumpEntry {
   double drop_K = 0.0;                  ///< supply less return at design
   double efficiency_share = 0.0;        ///< water's power over electric power
   double season_s = 0.0;                ///< how long it runs in a winter
+  PumpMode control = PumpMode::constant_speed;
+  int pumps = 1;  ///< of one kind
+  Together together = Together::in_parallel;
+  std::optional<double>
+      bypass_opening_Pa;  ///< pressure at which a bypass from supply to return opens; none when absent
+  std::optional<double> bypass_coefficient_kv;  ///< wide open
   friend bool operator==(const PumpEntry&, const PumpEntry&) = default;
 };
 

@@ -68,6 +68,7 @@ struct Room {
   std::optional<double> height_m;      ///< the building's when absent
   bool heated_floor = true;
   bool own_loops = false;  ///< its tube belongs to loops that heat nothing else
+  bool shut = false;       ///< the zone valves of its loops
   friend bool operator==(const Room&, const Room&) = default;
 };
 

@@ -41,6 +41,9 @@ struct BypassValve {
 /// lets no water back.
 Loss bypass_loss(const BypassValve& valve, const Liquid& liquid, double flow_m3_per_s);
 
+/// The flow that a pressure across it drives through; none below its opening pressure.
+double bypass_flow_m3_per_s(const BypassValve& valve, const Liquid& liquid, double pressure_Pa);
+
 /// A three-way mixing valve: hot water and return water come in, and what one port loses in opening the other gains.
 struct ThreeWayValve {
   double open_kv = 4.0;      ///< of either port when it is open and the other shut

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "slabwright/hydraulics.hpp"
+#include "slabwright/plant_piping.hpp"
 #include "slabwright/section.hpp"
 
 namespace slabwright {
@@ -22,14 +23,17 @@ struct Plant {
   LoopPlan loops;
   std::optional<FloorPlan> floor;  ///< absent where no heat was asked for: a manifold balanced by lengths alone
   HydronicGraph graph;
-  BranchId source_branch;             ///< pump, boiler and mixing valve
+  SourcePiping source;                ///< what feeds the mains
+  BranchId source_branch;             ///< of it, the one that all water to the mains passes
   std::vector<BranchId> loop_branch;  ///< a row for each loop
   std::vector<BranchId> supply_side;  ///< mains and bars that carry the supply
   std::vector<BranchId> return_side;
+  std::vector<std::vector<BranchId>> way;  ///< of each loop: the branches of both sides that its water passes
   PumpFrom pump_from = PumpFrom::generic;
   std::string pump_name;
   Pump pump;
   double pump_speed_share = 1.0;  ///< generic pumps are taken to have a speed to set
+  double setting_share = 0.5;     ///< of a mixing valve's stem or an injecting pump's speed; operate() finds its own
   ValveTurns turns;               ///< empty: all wide open
 };
 /// `floor` may be null. The pump is the file's, or the generic one in row `generic` of generic_pumps(). Absent where
@@ -39,6 +43,15 @@ Checked<Plant> pipe_up(const Design& design, const LoopPlan& loops, const FloorP
 /// The same plant with its balancing valves set and its pump at a share of its speed.
 Plant with_settings(const Plant& plant, const ValveTurns& turns, double pump_speed_share);
 
+/// The same plant with its pump's control, where the design has one, holding so much at a flow of the whole floor.
+Plant holding(const Plant& plant, double pressure_Pa, double flow_m3_per_s);
+
+/// The same plant with the zone valves of some loops shut, by their rows.
+Plant with_shut(const Plant& plant, const std::vector<std::size_t>& loops);
+
+/// The loops whose zone valves the design has shut: their own, or those of all rooms that they heat.
+std::vector<std::size_t> loops_shut(const Design& design, const LoopPlan& loops);
+
 /// How a port's valve follows its turns: the file's table, or its shape.
 ValveCurve port_valve(const Valve& valve);
 
@@ -47,6 +60,9 @@ TubeSize tube_of(const Design& design);
 
 /// The same water everywhere: flows with no heat asked for.
 NetworkSolution flows_at(const Plant& plant, double water_degC);
+
+/// Of all loops together.
+double floor_flow_m3_per_s(const Plant& plant, const NetworkSolution& solved);
 
 /// What the floor stands between.
 struct Conditions {
@@ -85,9 +101,11 @@ struct OperatingPoint {
   std::vector<double> room_floor_peak_degC;  ///< over the warmest tube
   std::vector<PartLoss> hardest_part;        ///< the hardest loop's whole circuit, by part
   std::size_t hardest_loop = 0;
+  SourceState source;
 };
-/// The one coupling loop of the whole tool. Unknowns: the return temperature of each loop. A plant without a floor
-/// runs at one temperature and gives no heat.
+/// The one coupling loop of the whole tool. Unknowns: the return temperature of each loop, and where something mixes to
+/// a temperature, its setting. `supply_degC` is what enters the mains; the boiler gives what that takes. A plant
+/// without a floor runs at one temperature and gives no heat.
 OperatingPoint operate(const Plant& plant, const Conditions& conditions, double supply_degC,
                        const OperatingPoint* warm = nullptr);
 

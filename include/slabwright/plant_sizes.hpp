@@ -67,7 +67,8 @@ struct ElectricSize {
 /// Everything at the temperature of a cold slab: thick water, little flow.
 struct StartUp {
   double water_degC = 0.0;
-  double flow_m3_per_s = 0.0;
+  double flow_m3_per_s = 0.0;  ///< of all loops
+  double boiler_m3_per_s = 0.0;
   double flow_share = 0.0;                ///< of the flow at the operating point
   double laminar_share = 0.0;             ///< of the loops
   bool frozen = false;                    ///< no water moves: it stands below its freezing point

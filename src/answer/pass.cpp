@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "slabwright/handbook_practice.hpp"
+#include "slabwright/plant_zones.hpp"
 
 namespace slabwright {
 namespace {
@@ -75,13 +76,18 @@ void add_plant(Answer& answer, Passing& passing) {
   if (!hydronics) return;
   answer.balance = hydronics->balance;
   if (!answer.envelope || !answer.floor) return;
-  const Plant plant = with_settings(hydronics->plant, hydronics->balance.turns, hydronics->balance.pump_speed_share);
+  const Plant plant = with_settings(as_balanced(hydronics->plant, hydronics->balance), hydronics->balance.turns,
+                                    hydronics->balance.pump_speed_share);
   answer.point =
       keep(supply_for(plant, conditions_at(*answer.envelope), wanted_W(*answer.envelope, *answer.floor)), answer.said);
   if (!answer.point) return;
   if (passing.sees_floor && answer.loops->drawing) add_field(answer, plant, passing.fields);
   answer.sizes = keep(size_plant(plant, *answer.envelope, *answer.point, hydronics->target, hydronics->balance.duty_Pa),
                       answer.said);
+  if (!answer.sizes) return;
+  answer.shut =
+      keep(zones_shut(plant, conditions_at(*answer.envelope), *answer.point, answer.sizes->boiler.least_flow_m3_per_s),
+           answer.said);
 }
 
 std::optional<double> boiler_W(const Answer& answer) {

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "balance/circuit.hpp"
 #include "balance/loop_returns.hpp"
@@ -126,13 +127,20 @@ std::vector<double> settle_pump(const Plant& plant, const Circuit& circuit, cons
   std::vector<double> aim = target.loop_m3_per_s;
   balance.pump_reach_share = circuit.reach_share(aim);
   double share = 1.0;
-  if (plant.pump_from == PumpFrom::file)
+  if (plant.design.pump.control != PumpMode::constant_speed)
+    share = std::min(balance.pump_reach_share, 1.0);
+  else if (plant.pump_from == PumpFrom::file)
     share = balance.pump_reach_share;
   else if (balance.pump_reach_share < 1.0)
     share = balance.pump_reach_share;
   else
     balance.pump_speed_share = circuit.speed_for(aim);
   for (double& a : aim) a *= share;
+  if (plant.design.pump.control != PumpMode::constant_speed) {
+    const double total = std::accumulate(aim.begin(), aim.end(), 0.0);
+    balance.hold_Pa = circuit.duty_Pa(aim);
+    balance.hold_m3_per_s = total + circuit.bypassed_m3_per_s(circuit.worst_Pa(aim));
+  }
   return aim;
 }
 
@@ -148,12 +156,18 @@ void say_pump(const Plant& plant, const FlowTarget& target, const Balance& balan
 
 }  // namespace
 
-Checked<Balance> balance_plant(const Plant& plant, const FlowTarget& target, double water_degC) {
+Plant as_balanced(const Plant& plant, const Balance& balance) {
+  if (!balance.hold_Pa) return plant;
+  return holding(plant, *balance.hold_Pa, *balance.hold_m3_per_s);
+}
+
+Checked<Balance> balance_plant(const Plant& as_piped, const FlowTarget& target, double water_degC) {
   if (target.total_m3_per_s <= 0.0) return {};
-  const Circuit circuit(plant, water_degC);
+  const Circuit circuit(as_piped, water_degC);
   Balance balance;
   balance.port.resize(target.loop_m3_per_s.size());
-  const std::vector<double> aim = settle_pump(plant, circuit, target, balance);
+  const std::vector<double> aim = settle_pump(as_piped, circuit, target, balance);
+  const Plant plant = as_balanced(as_piped, balance);
   set_ports(plant, circuit, aim, balance);
   balance.duty_Pa = circuit.duty_Pa(target.loop_m3_per_s);
   fill_ports(plant, aim, water_degC, balance);

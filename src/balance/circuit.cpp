@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <numeric>
 
 #include "slabwright/units_exact.hpp"
@@ -16,6 +17,25 @@ std::vector<double> times(std::vector<double> flow, double share) {
   return flow;
 }
 
+/// Some branches of a graph as a graph of their own, and where its nodes went.
+struct Cut {
+  HydronicGraph graph;
+  std::map<std::size_t, NodeId> node;
+};
+Cut cut_out(const HydronicGraph& whole, const std::vector<BranchId>& branches) {
+  Cut cut;
+  const auto node = [&](NodeId of_whole) {
+    const auto known = cut.node.find(of_whole.at);
+    if (known != cut.node.end()) return known->second;
+    return cut.node[of_whole.at] = cut.graph.add_node(whole.name(of_whole));
+  };
+  for (const BranchId b : branches) {
+    const NodeId from = node(whole.from(b)), to = node(whole.to(b));
+    cut.graph.add_branch(from, to, whole.name(b), whole.liquid(b), whole.elements(b));
+  }
+  return cut;
+}
+
 }  // namespace
 
 Circuit::Circuit(const Plant& plant, double water_degC)
@@ -23,6 +43,10 @@ Circuit::Circuit(const Plant& plant, double water_degC)
       graph_(with_settings(plant, {}, 1.0).graph),
       water_(liquid(mixture_of(plant.design.fluid), water_degC)) {
   for (std::size_t i = 0; i < graph_.branch_count(); ++i) graph_.set_liquid(BranchId{i}, water_);
+  Cut cut = cut_out(graph_, plant.source.branch);
+  source_ = std::move(cut.graph);
+  out_ = cut.node.at(plant.source.out.at);
+  back_ = cut.node.at(plant.source.back.at);
 }
 
 double Circuit::open_valve_Pa(std::size_t loop, double flow) const {
@@ -33,57 +57,69 @@ double Circuit::open_valve_Pa(std::size_t loop, double flow) const {
 }
 
 std::vector<double> Circuit::port_pressures_Pa(const std::vector<double>& flow) const {
+  std::vector<double> beyond(graph_.branch_count(), 0.0), loss_Pa(graph_.branch_count(), 0.0);
+  for (std::size_t i = 0; i < flow.size(); ++i) {
+    for (const BranchId way : plant_.way[i]) beyond[way.at] += flow[i];
+  }
+  for (const std::vector<BranchId>* side : {&plant_.supply_side, &plant_.return_side}) {
+    for (const BranchId way : *side) loss_Pa[way.at] = branch_loss(graph_, way, beyond[way.at]).pressure_Pa;
+  }
   std::vector<double> asks(flow.size(), 0.0);
-  std::size_t side = 0;
-  for (std::size_t m = 0; m < plant_.design.manifold.size(); ++m) {
-    std::vector<std::size_t> loops;
-    for (std::size_t i = 0; i < flow.size(); ++i) {
-      if (plant_.loops.loop[i].manifold == m) loops.push_back(i);
-    }
-    double beyond = 0.0;
-    for (const std::size_t i : loops) beyond += flow[i];
-    double bars_Pa = 0.0;
-    for (const std::size_t i : loops) {
-      // The first of each side is the mains: with several manifolds each has its own, so it counts towards the loop.
-      for (const BranchId way : {plant_.supply_side[side], plant_.return_side[side]}) {
-        bars_Pa += branch_loss(graph_, way, beyond).pressure_Pa;
-      }
-      asks[i] = bars_Pa + branch_loss(graph_, plant_.loop_branch[i], flow[i]).pressure_Pa;
-      beyond -= flow[i];
-      ++side;
-    }
+  for (std::size_t i = 0; i < flow.size(); ++i) {
+    for (const BranchId way : plant_.way[i]) asks[i] += loss_Pa[way.at];
+    asks[i] += branch_loss(graph_, plant_.loop_branch[i], flow[i]).pressure_Pa;
   }
   return asks;
 }
 
-double Circuit::pump_Pa(double flow, double speed_share) const {
-  for (const Element& e : graph_.elements(plant_.source_branch)) {
-    if (const auto* pump = std::get_if<Pump>(&e.shape)) {
-      return head_at({pump->curve, speed_share}, flow).head_m * gravity_m_per_s2 * water_.density_kg_per_m3;
+double Circuit::worst_Pa(const std::vector<double>& flow) const {
+  const std::vector<double> asks = port_pressures_Pa(flow);
+  return *std::max_element(asks.begin(), asks.end());
+}
+
+double Circuit::left_Pa(double flow, std::optional<double> speed_share) const {
+  HydronicGraph source = source_;
+  for (std::size_t k = 0; k < plant_.source.branch.size(); ++k) {
+    const BranchId of_plant = plant_.source.branch[k];
+    const auto& pumps = plant_.source.pump;
+    std::vector<Element> elements = source.elements({k});
+    if (std::find(pumps.begin(), pumps.end(), of_plant) != pumps.end()) {
+      const auto is_pump = [](const Element& e) { return std::holds_alternative<Pump>(e.shape); };
+      if (!speed_share) elements.erase(std::remove_if(elements.begin(), elements.end(), is_pump), elements.end());
+      for (Element& e : elements) {
+        if (auto* pump = std::get_if<Pump>(&e.shape)) pump->speed_share = *speed_share;
+      }
     }
+    if (!speed_share && plant_.source.bypass == of_plant) elements = {{Part::mains, Shut{}}};
+    source.set_elements({k}, std::move(elements));
   }
-  return 0.0;
+  source.set_demand(out_, flow);
+  source.set_demand(back_, -flow);
+  const NetworkSolution solved = solve_network(source);
+  return solved.pressure_Pa[out_.at] - solved.pressure_Pa[back_.at];
+}
+
+double Circuit::bypassed_m3_per_s(double pressure_Pa) const {
+  if (!plant_.source.bypass) return 0.0;
+  return bypass_flow_m3_per_s(std::get<BypassValve>(graph_.elements(*plant_.source.bypass).front().shape), water_,
+                              pressure_Pa);
 }
 
 double Circuit::duty_Pa(const std::vector<double>& flow) const {
-  const std::vector<double> asks = port_pressures_Pa(flow);
-  double source_Pa = 0.0;
-  for (const PartLoss& p : losses_by_part(graph_, plant_.source_branch, sum_of(flow))) {
-    if (p.part != Part::pump) source_Pa += p.pressure_Pa;
-  }
-  return source_Pa + *std::max_element(asks.begin(), asks.end());
+  const double worst = worst_Pa(flow);
+  return worst - left_Pa(sum_of(flow) + bypassed_m3_per_s(worst), std::nullopt);
 }
 
 double Circuit::reach_share(const std::vector<double>& flow) const {
   const double total = sum_of(flow);
-  const auto over = [&](double share) { return pump_Pa(share * total, 1.0) - duty_Pa(times(flow, share)); };
+  const auto over = [&](double share) { return left_Pa(share * total, 1.0) - worst_Pa(times(flow, share)); };
   // Twenty times the flow is more than any pump in a shop moves; the bracket only has to contain the crossing.
   return root_in_bracket(over, 1e-3, 20.0, {1e-9, 0.0, 200}).x;
 }
 
 double Circuit::speed_for(const std::vector<double>& flow) const {
-  const double total = sum_of(flow), duty = duty_Pa(flow);
-  const auto over = [&](double speed) { return pump_Pa(total, speed) - duty; };
+  const double total = sum_of(flow), worst = worst_Pa(flow);
+  const auto over = [&](double speed) { return left_Pa(total, speed) - worst; };
   return root_in_bracket(over, 0.05, 1.0, {1e-9, 0.0, 200}).x;
 }
 

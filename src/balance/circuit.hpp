@@ -1,5 +1,6 @@
 // The plant's pressures at flows that are wished for, before any network is solved.
 #pragma once
+#include <optional>
 #include <vector>
 
 #include "slabwright/balance.hpp"
@@ -10,11 +11,14 @@ class Circuit {
  public:
   Circuit(const Plant& plant, double water_degC);
 
-  /// What each loop asks for between the first ports of its manifold: its own branch with the valve open, and the bars
-  /// on the way to it, which carry the flow of all loops further out.
+  /// What each loop asks for where the mains leave the source: its own branch with the valve open, and the mains and
+  /// bars on its way, which carry the flow of all loops further out.
   std::vector<double> port_pressures_Pa(const std::vector<double>& flow) const;
+  double worst_Pa(const std::vector<double>& flow) const;  ///< of the loop that asks for most
   double open_valve_Pa(std::size_t loop, double flow) const;
-  /// The hardest loop's whole round at these flows.
+  /// What a bypass lets pass at a pressure between supply and return.
+  double bypassed_m3_per_s(double pressure_Pa) const;
+  /// What the circulators give together for these flows: the hardest loop's whole round.
   double duty_Pa(const std::vector<double>& flow) const;
   /// How many times these flows the pump carries at full speed, every loop in balance with the hardest.
   double reach_share(const std::vector<double>& flow) const;
@@ -23,10 +27,13 @@ class Circuit {
   const Liquid& water() const { return water_; }
 
  private:
-  double pump_Pa(double flow, double speed_share) const;
+  /// What is left for mains and loops when so much is drawn from the source; below zero with no circulators running.
+  double left_Pa(double flow, std::optional<double> speed_share) const;
 
   const Plant& plant_;
   HydronicGraph graph_;
+  HydronicGraph source_;  ///< alone
+  NodeId out_, back_;
   Liquid water_;
 };
 

@@ -45,6 +45,8 @@ Record record_of(Balance& x) {
       key<&Balance::meter_most_m3_per_s>({.meaning = "Highest mark of the flow meters: the file's, or one that shows "
                                                      "all flows well."}),
       key<&Balance::pump_speed_share>({.meaning = "Speed of the pump that the floor was tried on."}),
+      key<&Balance::hold_Pa>({.meaning = "What the pump's own control holds, where it has one."}),
+      key<&Balance::hold_m3_per_s>({.meaning = "The flow at which it holds that."}),
       key<&Balance::pump_reach_share>({.meaning = "Of the flow wanted that it could move at full speed."})};
   return {keys, &x};
 }

@@ -20,7 +20,8 @@ HydronicGraph filled(const Plant& plant, const OperatingPoint& point, double wat
   }
   for (const BranchId branch : plant.supply_side) graph.set_liquid(branch, warm);
   for (const BranchId branch : plant.return_side) graph.set_liquid(branch, cool);
-  graph.set_liquid(plant.source_branch, cool);
+  for (const BranchId branch : plant.source.branch) graph.set_liquid(branch, cool);
+  if (plant.source.mix) graph.set_liquid(plant.source_branch, warm);
   return graph;
 }
 

@@ -63,20 +63,47 @@ void judge_ports(Judge& judge) {
   }
 }
 
-void judge_pump(Judge& judge) {
-  const auto& points = judge.design.pump.points;
-  if (!judge.given("pump.points")) return;
-  if (points.size() < 2) return judge.problem("pump.points", "pump.points", "a pump's curve takes two points or more.");
+void judge_curve(Judge& judge, const std::string& path, const std::vector<PumpCurvePoint>& points) {
+  if (!judge.given(path)) return;
+  if (points.size() < 2) return judge.problem(path, "pump.points", "a pump's curve takes two points or more.");
   for (std::size_t i = 1; i < points.size(); ++i) {
-    const bool falls =
-        points[i].head_m<points[i - 1].head_m, grows = points[i].flow_m3_per_s> points[i - 1].flow_m3_per_s;
+    const bool falls = points[i].head_m < points[i - 1].head_m;
+    const bool grows = points[i].flow_m3_per_s > points[i - 1].flow_m3_per_s;
     if (falls && grows) continue;
     const System units = judge.design.units;
-    return judge.problem("pump.points", "pump.rising",
+    return judge.problem(path, "pump.rising",
                          fmt::format("the curve rises from \"{}\" to \"{}\": a pump's head falls as its flow grows. "
                                      "Highest head first.",
                                      write_words(points[i - 1], units), write_words(points[i], units)));
   }
+}
+
+void judge_pump(Judge& judge) {
+  judge_curve(judge, "pump.points", judge.design.pump.points);
+  judge_curve(judge, "boiler.pump_points", judge.design.boiler.pump_points);
+}
+
+/// Keys that only mean something beside another.
+void judge_piping(Judge& judge) {
+  const Design& design = judge.design;
+  const BoilerPiping piping = design.boiler.piping;
+  const bool own_circuit = piping != BoilerPiping::direct && piping != BoilerPiping::mixing_valve;
+  const auto needs = [&](bool has, const char* path, const char* sentence) {
+    if (!has && judge.given(path) && judge.sound({"boiler.piping", path}))
+      judge.problem(path, "piping.alone", sentence);
+  };
+  constexpr const char* no_circuit =
+      "the boiler has no circuit of its own: write piping = \"closely spaced tees\", \"separator\", \"buffer\" or "
+      "\"injection\", or leave this out.";
+  needs(own_circuit, "boiler.flow", no_circuit);
+  needs(own_circuit, "boiler.pump_points", no_circuit);
+  needs(piping == BoilerPiping::buffer, "boiler.buffer",
+        "there is no buffer: write piping = \"buffer\", or leave this out.");
+  needs(design.pump.bypass_opening_Pa.has_value(), "pump.bypass_coefficient",
+        "there is no bypass: write bypass_opening = \"3 psi\", or leave this out.");
+  needs(design.pump.pumps > 1, "pump.together", "there is one pump: write pumps = 2, or leave this out.");
+  needs(design.mains.return_way != ReturnWay::each_its_own, "mains.between",
+        "each manifold has mains of its own: write return_way = \"direct\" or \"reverse\", or leave this out.");
 }
 
 void judge_valve(Judge& judge) {
@@ -194,6 +221,7 @@ void judge_loops(Judge& judge) {
 
 void judge_plant(Judge& judge) {
   judge_pump(judge);
+  judge_piping(judge);
   judge_valve(judge);
   judge_fluid(judge);
   judge_service(judge);

@@ -155,27 +155,40 @@ Record record_of(Manifold& x) {
                                     .least = 1.0,
                                     .most = 60.0}),
       key<&Manifold::ports_number>(
-          {.meaning = "Ports it has; as many as are needed and one spare when absent.", .least = 1.0, .most = 60.0})};
+          {.meaning = "Ports it has; as many as are needed and one spare when absent.", .least = 1.0, .most = 60.0}),
+      key<&Manifold::reverse_return>({.meaning =
+                                          "True where the first loop on the supply bar is the last on the return "
+                                          "bar."})};
   return {keys, &x};
 }
 
 Record record_of(Mains& x) {
-  static constexpr Key keys[] = {key<&Mains::length_m>({.meaning = "From boiler to manifold, one way.",
-                                                        .us = "10 ft",
-                                                        .si = "3 m",
-                                                        .source = "practice",
-                                                        .least = 0.0,
-                                                        .most = 500.0}),
-                                 key<&Mains::inside_diameter_m>({.meaning = "Inside diameter of the mains.",
-                                                                 .us = "1 in",
-                                                                 .si = "25 mm",
-                                                                 .source = "practice",
-                                                                 .least = 0.008,
-                                                                 .most = 0.2,
-                                                                 .tight = "1.25 in",
-                                                                 .poor = "0.75 in",
-                                                                 .si_tight = "32 mm",
-                                                                 .si_poor = "20 mm"})};
+  static constexpr Key keys[] = {
+      key<&Mains::length_m>({.meaning = "From boiler to manifold, one way.",
+                             .us = "10 ft",
+                             .si = "3 m",
+                             .source = "practice",
+                             .least = 0.0,
+                             .most = 500.0}),
+      key<&Mains::inside_diameter_m>({.meaning = "Inside diameter of the mains.",
+                                      .us = "1 in",
+                                      .si = "25 mm",
+                                      .source = "practice",
+                                      .least = 0.008,
+                                      .most = 0.2,
+                                      .tight = "1.25 in",
+                                      .poor = "0.75 in",
+                                      .si_tight = "32 mm",
+                                      .si_poor = "20 mm"}),
+      key<&Mains::return_way>({.meaning = "Several manifolds \"each its own\" mains from the "
+                                          "boiler, when absent; on common mains, \"direct\", "
+                                          "the nearest on the supply also on the return; or "
+                                          "\"reverse\", the nearest on the supply the last "
+                                          "on the return, which runs on and comes back."}),
+      key<&Mains::between_m>({.meaning = "From one manifold to the next on common mains; as "
+                                         "`length` when absent.",
+                              .least = 0.1,
+                              .most = 500.0})};
   return {keys, &x};
 }
 
@@ -191,7 +204,8 @@ Record record_of(LoopEntry& x) {
       key<&LoopEntry::path>({.meaning = "Its corners on the plan, from its supply port to its return port, where it is "
                                         "drawn already; the tube rounds them. Its length is measured along it."}),
       key<&LoopEntry::leaders>({.meaning = "\"included\" in the length, or \"15 ft each way\" to be added; included "
-                                           "when absent."})};
+                                           "when absent."}),
+      key<&LoopEntry::shut>({.meaning = "True to see what becomes of the others while its zone valve is shut."})};
   return {keys, &x};
 }
 

@@ -31,9 +31,11 @@ Record record_of(Boiler& x) {
                                   .source = "practice",
                                   .least = 20.0,
                                   .most = 110.0}),
-      key<&Boiler::mixing_valve>({.meaning = "True where a mixing valve stands between boiler and floor.",
-                                  .us = "false",
-                                  .source = "practice"}),
+      key<&Boiler::piping>({.meaning = "How it meets the floor's water: \"direct\"; at \"closely spaced tees\", in a "
+                                       "\"separator\" or a \"buffer\", with a pump of its own; through a \"mixing "
+                                       "valve\"; or by \"injection\", a small pump from its own circuit.",
+                            .us = "direct",
+                            .source = "practice"}),
       key<&Boiler::least_flow_m3_per_s>({.meaning = "The least flow its maker asks for; from its power and a rise of "
                                                     "20 K when absent.",
                                          .least = 0.0,
@@ -65,7 +67,16 @@ Record record_of(Boiler& x) {
                                          "The voltage its power is stated at; the service's when absent. A 240 V "
                                          "element gives 75 % on 208 V.",
                                      .least = 100.0,
-                                     .most = 1000.0})};
+                                     .most = 1000.0}),
+      key<&Boiler::flow_m3_per_s>({.meaning = "Flow in its own circuit, where it has one; as much as the floor's, or "
+                                              "the least flow if that is more, when absent.",
+                                   .least = 1e-6,
+                                   .most = 0.1}),
+      key<&Boiler::pump_points>({.meaning = "Curve of its own pump, at least two points, highest head first; one that "
+                                            "gives `flow` when absent."}),
+      key<&Boiler::buffer_m3>(
+          {.meaning = "Water in a buffer tank, where `piping` has one.", .least = 0.005, .most = 20.0}),
+      key<&Boiler::check_valve>({.meaning = "True where a check valve keeps water from running back through it."})};
   return {keys, &x};
 }
 
@@ -97,7 +108,21 @@ Record record_of(PumpEntry& x) {
                                  .us = "4000 h",
                                  .source = "practice",
                                  .least = 0.0,
-                                 .most = 31622400.0})};
+                                 .most = 31622400.0}),
+      key<&PumpEntry::control>({.meaning = "What its own control does: \"constant speed\", nothing, when absent; "
+                                           "\"constant pressure\" holds the head of the design flow; \"proportional "
+                                           "pressure\" lets it fall to half as the flow falls."}),
+      key<&PumpEntry::pumps>(
+          {.meaning = "How many of one kind stand together; one when absent.", .least = 1.0, .most = 4.0}),
+      key<&PumpEntry::together>({.meaning = "Several pumps \"in parallel\", each with a check valve, when absent, or "
+                                            "\"in series\"."}),
+      key<&PumpEntry::bypass_opening_Pa>({.meaning =
+                                              "Pressure between supply and return at which a bypass valve opens; "
+                                              "there is none when absent.",
+                                          .least = 1e3,
+                                          .most = 2e5}),
+      key<&PumpEntry::bypass_coefficient_kv>(
+          {.meaning = "The bypass valve, wide open; Kv 2.5 when absent.", .least = 0.1, .most = 100.0})};
   return {keys, &x};
 }
 

@@ -93,7 +93,9 @@ Record record_of(Room& x) {
           {.meaning = "False where no tube lies under this room.", .us = "true", .source = "practice"}),
       key<&Room::own_loops>({.meaning = "True where its tube belongs to loops that heat nothing else.",
                              .us = "false",
-                             .source = "practice"})};
+                             .source = "practice"}),
+      key<&Room::shut>({.meaning = "True to see what becomes of the others while the zone valves of its loops are "
+                                   "shut."})};
   return {keys, &x};
 }
 

@@ -205,7 +205,7 @@ constexpr KeyWord key_words[] = {
     {"capacity", "boiler", "power"},
     {"size", "boiler", "power"},
     {"type", "boiler", "kind"},
-    {"mixing", "boiler", "mixing_valve"},
+    {"mixing", "boiler", "piping"},
     {"maxtemperature", "boiler", "hottest"},
     {"kv", "boiler", "coefficient"},
     {"cv", "boiler", "coefficient"},

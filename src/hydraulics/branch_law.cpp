@@ -38,10 +38,7 @@ Loss square_loss(double resistance, double flow) {
 
 double weight_Pa_per_m(const Liquid& liquid) { return liquid.density_kg_per_m3 * gravity_m_per_s2; }
 
-Loss pump_loss(const Pump& pump, double weight, double flow) {
-  const PumpHead head = head_at(pump, flow);
-  return {-weight * head.head_m, -weight * head.slope_s_per_m2};
-}
+Loss pump_loss(const PumpHead& head, double weight) { return {-weight * head.head_m, -weight * head.slope_s_per_m2}; }
 
 Loss loss_of(const Bore& bore, const Liquid& liquid, double flow) { return tube_loss(bore, liquid, flow); }
 Loss loss_of(const Fitting& fitting, const Liquid& liquid, double flow) {
@@ -56,7 +53,7 @@ Loss loss_of(const PowerLaw& law, const Liquid&, double flow) {
   return {per_flow * flow, law.exponent * per_flow};
 }
 Loss loss_of(const Pump& pump, const Liquid& liquid, double flow) {
-  return pump_loss(pump, weight_Pa_per_m(liquid), flow);
+  return pump_loss(head_at(pump, flow), weight_Pa_per_m(liquid));
 }
 Loss loss_of(const CheckValve& valve, const Liquid&, double) { return {valve.opening_Pa, 0.0}; }
 Loss loss_of(const BypassValve& valve, const Liquid& liquid, double flow) { return bypass_loss(valve, liquid, flow); }
@@ -85,7 +82,9 @@ double usual_flow(const Term& term) {
 
 Loss term_loss(TubeRun& run, double flow) { return run.loss(flow); }
 Loss term_loss(const PowerLaw& law, double flow) { return loss_of(law, {}, flow); }
-Loss term_loss(const WeighedPump& term, double flow) { return pump_loss(*term.pump, term.weight_Pa_per_m, flow); }
+Loss term_loss(const WeighedPump& term, double flow) {
+  return pump_loss(head_at(*term.pump, flow, term.line_m3_per_s), term.weight_Pa_per_m);
+}
 Loss term_loss(const CheckValve& valve, double flow) { return loss_of(valve, {}, flow); }
 Loss term_loss(const FilledBypass& term, double flow) { return bypass_loss(term.valve, term.liquid, flow); }
 
@@ -121,7 +120,7 @@ void BranchLaws::add(Row& row, const Element& element, const Liquid& liquid) {
     const auto same = [&](Bore& sum) { return add_to(sum, *bore); };
     if (std::none_of(bores_.begin(), bores_.end(), same)) bores_.push_back(*bore);
   } else if (const Pump* pump = std::get_if<Pump>(&element.shape)) {
-    terms_.push_back(WeighedPump{pump, weight_Pa_per_m(liquid)});
+    terms_.push_back(WeighedPump{pump, weight_Pa_per_m(liquid), std::numeric_limits<double>::infinity()});
   } else if (const PowerLaw* law = std::get_if<PowerLaw>(&element.shape)) {
     if (law->resistance > 0.0) terms_.push_back(*law);
   } else if (const BypassValve* bypass = std::get_if<BypassValve>(&element.shape)) {
@@ -170,6 +169,20 @@ Loss BranchLaws::loss(std::size_t branch, double flow_m3_per_s) {
   if (!row.tube.empty()) slabwright::add(sum, row.tube.loss(flow_m3_per_s));
   for (std::size_t i = 0; i < row.terms; ++i) slabwright::add(sum, loss_of_term(terms_[row.first + i], flow_m3_per_s));
   return sum;
+}
+
+double BranchLaws::read_lines() {
+  double most_Pa = 0.0;
+  for (const Row& row : rows_) {
+    for (std::size_t i = 0; i < row.terms; ++i) {
+      WeighedPump* term = std::get_if<WeighedPump>(&terms_[row.first + i]);
+      if (!term || !std::holds_alternative<ControlledCurve>(term->pump->curve)) continue;
+      const double before = term_loss(*term, row.motion.flow).pressure_Pa;
+      term->line_m3_per_s = row.motion.flow;
+      most_Pa = std::max(most_Pa, std::abs(term_loss(*term, row.motion.flow).pressure_Pa - before));
+    }
+  }
+  return most_Pa;
 }
 
 bool BranchLaws::pump_outside_curve(std::size_t branch, double flow_m3_per_s) const {

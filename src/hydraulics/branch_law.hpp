@@ -1,6 +1,7 @@
 // The loss of each branch as one function of its flow.
 #pragma once
 #include <cstdint>
+#include <limits>
 #include <variant>
 #include <vector>
 
@@ -10,9 +11,11 @@
 namespace slabwright {
 
 /// A head counts in metres of the liquid that fills the branch: Pa in a metre of it.
+/// A control line is read at a flow that stays while flows are sought: `line_m3_per_s`, at first far out.
 struct WeighedPump {
   const Pump* pump = nullptr;
   double weight_Pa_per_m = 0.0;
+  double line_m3_per_s = std::numeric_limits<double>::infinity();
 };
 
 struct FilledBypass {
@@ -40,6 +43,11 @@ class BranchLaws {
   bool shut(std::size_t branch) const { return rows_[branch].shut; }
   bool one_way(std::size_t branch) const { return rows_[branch].one_way; }
   bool pump_outside_curve(std::size_t branch, double flow_m3_per_s) const;
+
+  /// Reads every pump's control line again at the flow now found. The most that this moved a head by, Pa. Read from far
+  /// out, where lines are highest, heads only ever fall to the highest answer there is: more head never moves less
+  /// water.
+  double read_lines();
 
   /// A flow of the size that such a branch carries, and the slope of the chord from rest to it: what Newton's method
   /// takes the branch for before it knows better.

@@ -28,9 +28,12 @@ bool sound(const PumpLaw& law) {
          law.exponent >= 1.0;
 }
 bool sound(const PumpTable&) { return true; }  // pump_table() has seen to it
-bool sound(const Pump& pump) {
-  return above_zero(pump.speed_share) && std::visit([](const auto& curve) { return sound(curve); }, pump.curve);
+bool sound(const ControlledCurve& curve);      // of whatever it holds
+bool sound(const PumpCurve& curve) {
+  return std::visit([](const auto& any) { return sound(any); }, curve);
 }
+bool sound(const ControlledCurve& curve) { return curve.held && sound(curve.held->full); }
+bool sound(const Pump& pump) { return above_zero(pump.speed_share) && sound(pump.curve); }
 bool sound(const CheckValve& valve) { return not_below_zero(valve.opening_Pa); }
 bool sound(const BypassValve& valve) {
   return above_zero(valve.opening_Pa) && above_zero(valve.band_Pa) && above_zero(valve.open_kv);

@@ -70,8 +70,25 @@ PumpHead at_full_speed(const PumpTable& table, double flow) {
   return {last.value + slope * (flow - last.at), slope, true};
 }
 
+PumpHead at_full_speed(const PumpLaw& law, double flow, double) { return at_full_speed(law, flow); }
+PumpHead at_full_speed(const PumpTable& table, double flow, double) { return at_full_speed(table, flow); }
+
 double full_speed_range(const PumpLaw& law) { return law.no_head_flow_m3_per_s; }
 double full_speed_range(const PumpTable& table) { return table.heads().points().back().at; }
+double full_speed_range(const ControlledCurve& curve) {
+  return std::visit([](const auto& full) { return full_speed_range(full); }, curve.held->full);
+}
+
+PumpHead at_full_speed(const ControlledCurve& curve, double flow, double line_flow) {
+  const PumpCurve& full = curve.held->full;
+  const auto can = [&](double at) {
+    return std::visit([&](const auto& f) { return at_full_speed(f, at, line_flow); }, full);
+  };
+  const double line_m = control_line_m(curve.held->control, line_flow);
+  if (flow < 0.0) return backwards(std::min(can(0.0).head_m, line_m), full_speed_range(curve), flow);
+  const PumpHead most = can(flow);
+  return most.head_m <= line_m ? most : PumpHead{line_m, 0.0, false};
+}
 
 }  // namespace
 
@@ -104,11 +121,29 @@ Checked<PumpTable> pump_table(const std::vector<PumpPoint>& points) {
   return {PumpTable(MonotoneTable(std::move(rows))), {}};
 }
 
-PumpHead head_at(const Pump& pump, double flow_m3_per_s) {
+double control_line_m(const PumpControl& control, double flow_m3_per_s) {
+  const double rises = (1.0 - control.no_flow_share) * std::clamp(flow_m3_per_s / control.flow_m3_per_s, 0.0, 1.0);
+  return control.head_m * (control.no_flow_share + rises);
+}
+
+PumpCurve held_to(const PumpCurve& curve, const PumpControl& control) {
+  expects(control.head_m > 0.0 && control.flow_m3_per_s > 0.0, "held_to: a head and a flow above zero");
+  expects(control.no_flow_share >= 0.0 && control.no_flow_share <= 1.0, "held_to: a share from 0 to 1");
+  return ControlledCurve{std::make_shared<const HeldCurve>(HeldCurve{without_control(curve), control})};
+}
+
+const PumpCurve& without_control(const PumpCurve& curve) {
+  const ControlledCurve* controlled = std::get_if<ControlledCurve>(&curve);
+  return controlled ? controlled->held->full : curve;
+}
+
+PumpHead head_at(const Pump& pump, double flow_m3_per_s) { return head_at(pump, flow_m3_per_s, flow_m3_per_s); }
+
+PumpHead head_at(const Pump& pump, double flow_m3_per_s, double line_m3_per_s) {
   expects(pump.speed_share > 0.0 && !std::isnan(flow_m3_per_s), "head_at: a speed above zero, a flow that is a number");
   const double n = pump.speed_share;
-  const PumpHead full =
-      std::visit([&](const auto& curve) { return at_full_speed(curve, flow_m3_per_s / n); }, pump.curve);
+  const PumpHead full = std::visit(
+      [&](const auto& curve) { return at_full_speed(curve, flow_m3_per_s / n, line_m3_per_s / n); }, pump.curve);
   return {n * n * full.head_m, n * full.slope_s_per_m2, full.outside};
 }
 

@@ -110,6 +110,12 @@ Loss bypass_loss(const BypassValve& valve, const Liquid& liquid, double flow_m3_
   return {s * s, 2.0 * s * slope_of_right / cubic_slope(s)};
 }
 
+double bypass_flow_m3_per_s(const BypassValve& valve, const Liquid& liquid, double pressure_Pa) {
+  if (pressure_Pa <= valve.opening_Pa) return 0.0;
+  const double open_share = std::min((pressure_Pa - valve.opening_Pa) / valve.band_Pa, 1.0);
+  return open_share * std::sqrt(pressure_Pa / valve_loss(valve.open_kv, liquid, 1.0).pressure_Pa);
+}
+
 ThreeWayPorts ports_at(const ThreeWayValve& valve, double hot_share) {
   expects(valve.open_kv > 0.0 && valve.leak_share >= 0.0 && valve.leak_share < 1.0, "ports_at: a valve");
   expects(hot_share >= 0.0 && hot_share <= 1.0, "ports_at: a share between 0 and 1");

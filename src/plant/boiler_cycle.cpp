@@ -42,9 +42,10 @@ Checked<BoilerCycle> boiler_cycle(const Plant& plant, const OperatingPoint& poin
   if (boiler.kind == BoilerKind::none || cycle.stage_W <= cycle.taken_W || cycle.taken_W <= 0.0) return {cycle, {}};
   const FluidProperties fluid = properties_of(mixture_of(plant.design.fluid), point.supply_degC);
   const double water_J_per_m3K = fluid.density_kg_per_m3 * fluid.specific_heat_J_per_kgK;
-  // Behind a mixing valve the boiler's own water swings alone; the floor gets what the valve lets through.
-  const double swings_m3 = entry.mixing_valve ? heater_content_m3(entry.kind) : plant_content_m3(plant);
-  const double slab_W_per_K = entry.mixing_valve ? 0.0 : water_to_slab_W_per_K(plant, point);
+  // Where something mixes to a temperature the boiler's own water swings alone; the floor gets what is let through.
+  const bool mixes = entry.piping == BoilerPiping::mixing_valve || entry.piping == BoilerPiping::injection;
+  const double swings_m3 = mixes ? heater_content_m3(entry.kind) : plant_content_m3(plant);
+  const double slab_W_per_K = mixes ? 0.0 : water_to_slab_W_per_K(plant, point);
   const Cycling surplus{cycle.stage_W, cycle.taken_W, entry.differential_K, slab_W_per_K};
   cycle.on_s = if_ends(on_s(surplus, swings_m3 * water_J_per_m3K));
   cycle.off_s = if_ends(off_s(surplus, swings_m3 * water_J_per_m3K));

@@ -58,7 +58,32 @@ Record record_of(OperatingPoint& x) {
       key<&OperatingPoint::room_floor_degC>({.meaning = "Each room's floor surface, on average."}),
       key<&OperatingPoint::room_floor_peak_degC>({.meaning = "The warmest place of each room's floor."}),
       key<&OperatingPoint::hardest_loop>({.meaning = "Row of the hardest loop, from 0."}),
-      key<&OperatingPoint::hardest_part>({.meaning = "The hardest loop's whole round by part."})};
+      key<&OperatingPoint::hardest_part>({.meaning = "The hardest loop's whole round by part."}),
+      key<&OperatingPoint::source>({.meaning = "What runs and mixes between boiler and mains."})};
+  return {keys, &x};
+}
+
+Record record_of(PumpState& x) {
+  static constexpr Key keys[] = {key<&PumpState::name>({.meaning = "Which pump."}),
+                                 key<&PumpState::flow_m3_per_s>({.meaning = "Flow it runs at."}),
+                                 key<&PumpState::pressure_Pa>({.meaning = "Pressure it gives."}),
+                                 key<&PumpState::stands>({.meaning = "Whether its check valve is shut."}),
+                                 key<&PumpState::outside>({.meaning = "Whether it runs beyond its curve as known."})};
+  return {keys, &x};
+}
+
+Record record_of(SourceState& x) {
+  static constexpr Key keys[] = {
+      key<&SourceState::boiler_m3_per_s>({.meaning = "Flow through the boiler."}),
+      key<&SourceState::boiler_degC>({.meaning = "Water that the boiler must give."}),
+      key<&SourceState::boiler_in_degC>({.meaning = "Water that comes back to it."}),
+      key<&SourceState::mixed_in_m3_per_s>({.meaning = "Return water that joins the supply past the boiler."}),
+      key<&SourceState::straight_back_m3_per_s>({.meaning = "Boiler water that goes back past the floor."}),
+      key<&SourceState::bypass_m3_per_s>({.meaning = "Flow through the bypass valve."}),
+      key<&SourceState::hot_share>({.meaning = "Boiler water in the supply, where something mixes to a temperature."}),
+      key<&SourceState::setting_share>({.meaning = "Place of its stem, or speed of its pump."}),
+      key<&SourceState::reached>({.meaning = "Whether this piping can make the supply that is asked for."}),
+      key<&SourceState::pump>({.meaning = "Pump by pump, the floor's first."})};
   return {keys, &x};
 }
 

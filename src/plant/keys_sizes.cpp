@@ -82,7 +82,8 @@ Record record_of(ElectricSize& x) {
 Record record_of(StartUp& x) {
   static constexpr Key keys[] = {
       key<&StartUp::water_degC>({.meaning = "Slab and water at first."}),
-      key<&StartUp::flow_m3_per_s>({.meaning = "Flow then."}),
+      key<&StartUp::flow_m3_per_s>({.meaning = "Flow through the loops then."}),
+      key<&StartUp::boiler_m3_per_s>({.meaning = "Flow through the boiler then."}),
       key<&StartUp::flow_share>({.meaning = "The same over the flow at the operating point."}),
       key<&StartUp::laminar_share>({.meaning = "Loops whose water then moves laminar."}),
       key<&StartUp::frozen>({.meaning = "Whether it stands below its freezing point: nothing moves."}),

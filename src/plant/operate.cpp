@@ -4,11 +4,15 @@
 #include <map>
 #include <numeric>
 
+#include "plant/source_state.hpp"
 #include "slabwright/contract.hpp"
 #include "slabwright/plant.hpp"
 
 namespace slabwright {
 namespace {
+
+/// A share of the stem's way that moves the supply by about a kelvin.
+constexpr double setting_scale = 0.03;
 
 /// What the water of one loop meets on its way. Heat and floor by room.
 struct Way {
@@ -112,11 +116,12 @@ void fill(HydronicGraph& graph, const Plant& plant, double supply_degC, const st
   }
   for (const BranchId branch : plant.supply_side) graph.set_liquid(branch, liquid(mixture, supply_degC));
   for (const BranchId branch : plant.return_side) graph.set_liquid(branch, liquid(mixture, mixed_degC));
-  // The pump stands in the return, where water is cooler and lasts longer.
-  graph.set_liquid(plant.source_branch, liquid(mixture, mixed_degC));
+  // Where the floor's water goes through the boiler the pump stands in the return: it is cooler there and lasts longer.
+  for (const BranchId branch : plant.source.branch) graph.set_liquid(branch, liquid(mixture, mixed_degC));
+  if (plant.source.mix) graph.set_liquid(plant.source_branch, liquid(mixture, supply_degC));
 }
 
-/// All that follows from a set of return temperatures.
+/// All that follows from a set of return temperatures and, behind them, a setting where the source has one.
 class Coupling {
  public:
   Coupling(const Plant& plant, const Conditions& conditions, double supply_degC)
@@ -128,28 +133,44 @@ class Coupling {
         tube_(tube_of(plant.design)),
         mixture_(mixture_of(plant.design.fluid)) {}
 
-  std::vector<double> next(const std::vector<double>& return_degC) {
-    solve(return_degC);
-    std::vector<double> found(return_degC.size());
-    for (std::size_t i = 0; i < found.size(); ++i) found[i] = loop_at(i, return_degC[i]).return_degC;
+  std::vector<double> next(const std::vector<double>& unknown) {
+    solve(unknown);
+    std::vector<double> found(unknown.size());
+    for (std::size_t i = 0; i < loops(); ++i) found[i] = loop_at(i, unknown[i]).return_degC;
+    if (found.size() > loops()) {
+      const std::vector<double> returns(found.begin(), found.begin() + static_cast<std::ptrdiff_t>(loops()));
+      found.back() = next_setting(plant_, SourceFlows{graph_, network_, returns, supply_degC_}, unknown.back());
+    }
     return found;
   }
 
-  OperatingPoint point(const std::vector<double>& return_degC) {
-    solve(return_degC);
+  OperatingPoint point(const std::vector<double>& unknown) {
+    solve(unknown);
     OperatingPoint point;
     point.supply_degC = supply_degC_;
     point.room_up_W.assign(plant_.design.room.size(), 0.0);
     point.room_floor_degC.assign(plant_.design.room.size(), 0.0);
     point.room_floor_peak_degC.assign(plant_.design.room.size(), 0.0);
-    for (std::size_t i = 0; i < return_degC.size(); ++i) add(point, i, return_degC[i]);
+    std::vector<double> returns;
+    for (std::size_t i = 0; i < loops(); ++i) {
+      add(point, i, unknown[i]);
+      returns.push_back(point.loop.back().return_degC);
+    }
     finish(point);
+    point.source = source_state(plant_, SourceFlows{graph_, network_, returns, supply_degC_});
+    if (unknown.size() > loops()) point.source.setting_share = settled(plant_, unknown.back());
     return point;
   }
 
  private:
-  void solve(const std::vector<double>& return_degC) {
-    fill(graph_, plant_, supply_degC_, return_degC);
+  std::size_t loops() const { return plant_.loop_branch.size(); }
+
+  void solve(const std::vector<double>& unknown) {
+    const auto end = unknown.begin() + static_cast<std::ptrdiff_t>(loops());
+    fill(graph_, plant_, supply_degC_, std::vector<double>(unknown.begin(), end));
+    if (unknown.size() > loops()) {
+      graph_ = with_setting(std::move(graph_), plant_.source, settled(plant_, unknown.back()));
+    }
     network_ = solver_.solve(graph_, network_.flow_m3_per_s);
   }
 
@@ -215,20 +236,9 @@ class Coupling {
         if (p.part != Part::pump) sum[p.part] += p.pressure_Pa;
       }
     };
-    take(plant_.source_branch);
+    for (const BranchId branch : plant_.source.way) take(branch);
     take(plant_.loop_branch[point.hardest_loop]);
-    const std::size_t manifold = plant_.loops.loop[point.hardest_loop].manifold;
-    std::size_t side = 0;
-    for (std::size_t m = 0; m <= manifold; ++m) {
-      for (std::size_t i = 0; i < plant_.loops.loop.size(); ++i) {
-        if (plant_.loops.loop[i].manifold != m) continue;
-        if (m == manifold && i <= point.hardest_loop) {
-          take(plant_.supply_side[side]);
-          take(plant_.return_side[side]);
-        }
-        ++side;
-      }
-    }
+    for (const BranchId branch : plant_.way[point.hardest_loop]) take(branch);
     std::vector<PartLoss> parts;
     for (const auto& [part, pressure] : sum) parts.push_back({part, pressure});
     return parts;
@@ -256,16 +266,23 @@ OperatingPoint operate(const Plant& plant, const Conditions& conditions, double 
     for (std::size_t i = 0; i < start.size(); ++i)
       start[i] += warm->loop[i].return_degC - warm->supply_degC + plant.design.pump.drop_K;
   }
+  std::vector<double> scale(start.size(), 1.0);
+  if (has_setting(plant.source)) {
+    start.push_back(warm && warm->source.setting_share ? *warm->source.setting_share : plant.setting_share);
+    scale.push_back(setting_scale);
+  }
   // A hundredth of a millikelvin is far below what any figure is printed to.
   FixedPointOptions options;
   options.tolerance = 1e-5;
-  const std::vector<double> scale(start.size(), 1.0);
   const FixedPoint fixed = fixed_point(
       std::move(start), scale, [&](const std::vector<double>& x) { return coupling.next(x); }, options);
   OperatingPoint point = coupling.point(fixed.x);
   point.stop = fixed.stop;
   point.rounds = fixed.rounds;
-  if (fixed.worst_unknown < plant.loops.loop.size()) point.worst = plant.loops.loop[fixed.worst_unknown].name;
+  if (fixed.worst_unknown >= plant.loops.loop.size())
+    point.worst = "what mixes boiler water in";
+  else
+    point.worst = plant.loops.loop[fixed.worst_unknown].name;
   return point;
 }
 

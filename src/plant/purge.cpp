@@ -1,8 +1,7 @@
 // Water in the plant, and air out of it.
-#include <numbers>
-
 #include "plant/sizes.hpp"
 #include "slabwright/handbook_practice.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -17,10 +16,11 @@ double heater_content_m3(BoilerKind kind) {
 }
 
 double plant_content_m3(const Plant& plant) {
-  const double mains_m2 =
-      std::numbers::pi / 4.0 * plant.design.mains.inside_diameter_m * plant.design.mains.inside_diameter_m;
+  const Boiler& boiler = plant.design.boiler;
+  const double mains_m2 = pi / 4.0 * plant.design.mains.inside_diameter_m * plant.design.mains.inside_diameter_m;
+  const double buffer = boiler.piping == BoilerPiping::buffer ? boiler.buffer_m3.value_or(0.0) : 0.0;
   return plant.loops.tube_m * water_content_m3_per_m(tube_of(plant.design)) +
-         2.0 * plant.design.mains.length_m * mains_m2 + heater_content_m3(plant.design.boiler.kind);
+         2.0 * plant.design.mains.length_m * mains_m2 + heater_content_m3(boiler.kind) + buffer;
 }
 
 std::vector<Purge> purge_loops(const Plant& plant) {

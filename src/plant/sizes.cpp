@@ -4,7 +4,6 @@
 #include <algorithm>
 
 #include "slabwright/handbook_electrical.hpp"
-#include "slabwright/handbook_mixing.hpp"
 #include "slabwright/handbook_practice.hpp"
 #include "slabwright/handbook_tank.hpp"
 #include "slabwright/plant_sizes.hpp"
@@ -53,10 +52,10 @@ void judge_flow(const Plant& plant, const BoilerSize& size, double flow_m3_per_s
   said.push_back({makers ? Severity::failure : Severity::warning,
                   "plant.boiler-flow",
                   "boiler.least_flow",
-                  makers ? "the boiler wants a flow of at least {} and the floor takes {}: it does not fire, or trips. "
-                           "Give it a bypass or a separator."
-                         : "the boiler should have a flow of {} or more (ask its maker), and the floor takes {}: give "
-                           "it a bypass or a separator.",
+                  makers ? "the boiler wants a flow of at least {} and gets {}: it does not fire, or trips. Give it a "
+                           "bypass, or a pump of its own and a separator."
+                         : "the boiler should have a flow of {} or more (ask its maker), and gets {}: give it a "
+                           "bypass, or a pump of its own and a separator.",
                   {Measured{size.least_flow_m3_per_s, Dimension::flow}, Measured{flow_m3_per_s, Dimension::flow}}});
 }
 
@@ -110,8 +109,8 @@ BoilerSize boiler_size(const Plant& plant, const Envelope& envelope, const Opera
   const FluidProperties fluid = properties_of(mixture_of(plant.design.fluid), point.supply_degC);
   const double rise = fluid.density_kg_per_m3 * fluid.specific_heat_J_per_kgK * boiler_water_rise_K.value;
   size.least_flow_m3_per_s = boiler.least_flow_m3_per_s.value_or(size.power_W / rise);
-  if (boiler.mixing_valve) size.mixing_share = mixing_share(point.supply_degC, point.return_degC, boiler.hottest_degC);
-  const double through_boiler = point.flow_m3_per_s * size.mixing_share.value_or(1.0);
+  size.mixing_share = point.source.hot_share;
+  const double through_boiler = point.source.boiler_m3_per_s;
   size.flow_enough = through_boiler >= size.least_flow_m3_per_s;
   judge_boiler(plant, size, said);
   say_second_source(plant.design, said);

@@ -1,11 +1,12 @@
 // A cold start: thick water, little flow, and how long until both are as planned.
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
+#include "plant/piping.hpp"
 #include "plant/sizes.hpp"
 #include "slabwright/conduction_edge.hpp"
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -33,7 +34,7 @@ double film_mK_per_W(const Plant& plant, const OperatingPoint& point) {
   double least_W_per_m2K = HUGE_VAL;
   for (const LoopState& loop : point.loop) least_W_per_m2K = std::min(least_W_per_m2K, loop.film_W_per_m2K);
   const double bore_m = tube_of(plant.design).inside_diameter_m;
-  return least_W_per_m2K > 0.0 ? 1.0 / (least_W_per_m2K * std::numbers::pi * bore_m) : 0.0;
+  return least_W_per_m2K > 0.0 ? 1.0 / (least_W_per_m2K * pi * bore_m) : 0.0;
 }
 
 TwoMasses masses_of(const Plant& plant, const OperatingPoint& point) {
@@ -43,15 +44,25 @@ TwoMasses masses_of(const Plant& plant, const OperatingPoint& point) {
           water_to_slab_W_per_K(plant, point)};
 }
 
-double flow_at(const Plant& plant, double water_degC) {
-  return flows_at(plant, water_degC).flow_m3_per_s[plant.source_branch.at];
-}
+/// What moves when all the water is that warm. What mixes has opened wide to a boiler that is still cold.
+class StartFlows {
+ public:
+  explicit StartFlows(Plant plant) : plant_(std::move(plant)) {
+    if (has_setting(plant_.source)) plant_.graph = with_setting(std::move(plant_.graph), plant_.source, 1.0);
+  }
+  NetworkSolution all(double water_degC) const { return flows_at(plant_, water_degC); }
+  double floor_m3_per_s(double water_degC) const { return floor_flow_m3_per_s(plant_, all(water_degC)); }
+  double boiler_m3_per_s(double water_degC) const { return all(water_degC).flow_m3_per_s[plant_.source.boiler.at]; }
 
-/// From which temperature on the plant moves so much and keeps moving it: where loops turn turbulent, flow falls for a
-/// few kelvin while the water warms, so it is looked for from the warm end. Absent where `most_degC` is not enough.
-std::optional<double> moves_from_degC(const Plant& plant, double flow_m3_per_s, double least_degC, double most_degC) {
+ private:
+  Plant plant_;
+};
+
+/// From which temperature on a flow is over zero and stays there: where loops turn turbulent, flow falls for a few
+/// kelvin while the water warms, so it is looked for from the warm end. Absent where `most_degC` is not enough.
+template <class Over>
+std::optional<double> over_from_degC(const Over& over, double least_degC, double most_degC) {
   constexpr double step_K = 2.0;
-  const auto over = [&](double degC) { return flow_at(plant, degC) - flow_m3_per_s; };
   if (over(most_degC) < 0.0) return std::nullopt;
   for (double warm_degC = most_degC; warm_degC > least_degC; warm_degC -= step_K) {
     const double cold_degC = std::max(least_degC, warm_degC - step_K);
@@ -63,7 +74,10 @@ std::optional<double> moves_from_degC(const Plant& plant, double flow_m3_per_s, 
 std::optional<double> until_flow_s(const Plant& plant, const OperatingPoint& point, double power_W) {
   const double start_degC = plant.design.fluid.start_degC, mean_degC = 0.5 * (point.supply_degC + point.return_degC);
   if (mean_degC <= start_degC) return 0.0;
-  const auto need_degC = moves_from_degC(plant, near_planned * flow_at(plant, mean_degC), start_degC, mean_degC);
+  const StartFlows flows(plant);
+  const double wanted_m3_per_s = near_planned * flows.floor_m3_per_s(mean_degC);
+  const auto over_wanted = [&](double degC) { return flows.floor_m3_per_s(degC) - wanted_m3_per_s; };
+  const auto need_degC = over_from_degC(over_wanted, start_degC, mean_degC);
   if (!need_degC) return std::nullopt;
   if (*need_degC <= start_degC) return 0.0;
   if (!plant.floor || power_W <= 0.0) return std::nullopt;
@@ -98,16 +112,17 @@ Diagnostic frozen_said(const Mixture& mixture, double start_degC) {
 /// What its maker asks for it must get, or it does not fire; what we put in its place only warms its water by more.
 Diagnostic short_flow_said(const Plant& plant, const StartUp& start, const BoilerSize& boiler) {
   const bool makers = plant.design.boiler.least_flow_m3_per_s.has_value();
-  Diagnostic said{makers ? Severity::failure : Severity::warning,
-                  "plant.start-flow",
-                  "boiler.least_flow",
-                  makers
-                      ? "cold, at {}, only {} moves and the boiler wants {}: it does not fire. A bypass or a separator "
-                        "at the boiler mends it, or a stronger pump"
-                      : "cold, at {}, only {} moves, and at full power the boiler should have {} (ask its maker). "
-                        "Fewer stages at first, a bypass or a separator mends it",
-                  {Measured{start.water_degC, Dimension::degree}, Measured{start.flow_m3_per_s, Dimension::flow},
-                   Measured{boiler.least_flow_m3_per_s, Dimension::flow}}};
+  Diagnostic said{
+      makers ? Severity::failure : Severity::warning,
+      "plant.start-flow",
+      "boiler.least_flow",
+      makers
+          ? "cold, at {}, only {} goes through the boiler and it wants {}: it does not fire. A bypass or a separator "
+            "at the boiler mends it, or a stronger pump"
+          : "cold, at {}, only {} goes through the boiler, and at full power it should have {} (ask its maker). "
+            "Fewer stages at first, a bypass or a separator mends it",
+      {Measured{start.water_degC, Dimension::degree}, Measured{start.boiler_m3_per_s, Dimension::flow},
+       Measured{boiler.least_flow_m3_per_s, Dimension::flow}}};
   if (start.fires_from_degC) {
     said.sentence += ", or a slab warmed to {} before the first start";
     said.parts.push_back(Measured{*start.fires_from_degC, Dimension::degree});
@@ -142,16 +157,19 @@ Checked<StartUp> start_up(const Plant& plant, const OperatingPoint& point, const
   start.frozen = start.water_degC <= freezes_degC(mixture);
   start.flow_enough = !start.frozen;
   if (start.frozen) return {start, {frozen_said(mixture, start.water_degC)}};
-  const NetworkSolution cold = flows_at(plant, start.water_degC);
-  start.flow_m3_per_s = cold.flow_m3_per_s[plant.source_branch.at];
+  const StartFlows flows(plant);
+  const NetworkSolution cold = flows.all(start.water_degC);
+  start.flow_m3_per_s = floor_flow_m3_per_s(plant, cold);
+  start.boiler_m3_per_s = cold.flow_m3_per_s[plant.source.boiler.at];
   start.flow_share = point.flow_m3_per_s > 0.0 ? start.flow_m3_per_s / point.flow_m3_per_s : 0.0;
   start.laminar_share = laminar_share(plant, cold, liquid(mixture, start.water_degC));
   start.until_flow_s = until_flow_s(plant, point, boiler.power_W);
-  // A mixing valve opens wide to a boiler that is still cold, and a tank heater asks for no flow.
-  start.flow_enough = boiler.kind != BoilerKind::electric_boiler || start.flow_m3_per_s >= boiler.least_flow_m3_per_s;
-  start.fires_from_degC = start.flow_enough ? start.water_degC
-                                            : moves_from_degC(plant, boiler.least_flow_m3_per_s, start.water_degC,
-                                                              std::max(start.water_degC, point.supply_degC));
+  // A tank heater asks for no flow.
+  start.flow_enough = boiler.kind != BoilerKind::electric_boiler || start.boiler_m3_per_s >= boiler.least_flow_m3_per_s;
+  const auto fires = [&](double degC) { return flows.boiler_m3_per_s(degC) - boiler.least_flow_m3_per_s; };
+  start.fires_from_degC = start.flow_enough
+                              ? start.water_degC
+                              : over_from_degC(fires, start.water_degC, std::max(start.water_degC, point.supply_degC));
   std::vector<Diagnostic> said;
   if (!start.flow_enough && boiler.flow_enough) said.push_back(short_flow_said(plant, start, boiler));
   return {start, std::move(said)};

@@ -2,6 +2,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "plant/judge_source.hpp"
+#include "plant/piping.hpp"
 #include "slabwright/handbook_practice.hpp"
 #include "slabwright/plant.hpp"
 
@@ -31,8 +33,9 @@ Diagnostic about_supply(Severity severity, std::string code, std::string sentenc
           {Measured{supply_degC, Dimension::degree}, Measured{limit, Dimension::degree}}};
 }
 
-void judge_supply(const Plant& plant, double supply_degC, std::vector<Diagnostic>& said) {
+void judge_supply(const Plant& plant, const OperatingPoint& point, std::vector<Diagnostic>& said) {
   const Boiler& boiler = plant.design.boiler;
+  const double supply_degC = point.supply_degC;
   if (supply_degC > hottest_supply_degC) {
     said.push_back(about_supply(Severity::failure, "plant.supply-too-hot",
                                 "the floor would need water of {}; more than {} must not go into a floor. Closer "
@@ -49,23 +52,23 @@ void judge_supply(const Plant& plant, double supply_degC, std::vector<Diagnostic
                                 "the floor needs water of {} and the boiler stops at {}.", supply_degC,
                                 boiler.hottest_degC));
   }
-  if (boiler.hottest_degC > warm_supply_degC && !boiler.mixing_valve) {
+  if (boiler.hottest_degC > warm_supply_degC && !has_setting(plant.source)) {
     said.push_back({Severity::warning,
                     "plant.no-mixing",
-                    "boiler.mixing_valve",
+                    "boiler.piping",
                     "the boiler can run to {}, too hot for a floor: fit a mixing valve, or a high limit at {}.",
                     {Measured{boiler.hottest_degC, Dimension::degree}, Measured{warm_supply_degC, Dimension::degree}}});
   }
 }
 
 /// Heat of each loop at design: its patch times what its room's floor gives up and down.
-std::vector<double> design_heat_W(const Plant& plant) {
+std::vector<double> design_heat_W(const Design& design, const LoopPlan& loops, const FloorPlan& plan) {
   std::vector<double> heat;
-  for (const Loop& loop : plant.loops.loop) {
+  for (const Loop& loop : loops.loop) {
     double sum = 0.0;
     for (const Stretch& s : loop.along) {
-      const FloorState& floor = plant.floor->room[s.room].floor;
-      const double patch_m2 = heating_m(s) * plant.design.tube.spacing_m;
+      const FloorState& floor = plan.room[s.room].floor;
+      const double patch_m2 = heating_m(s) * design.tube.spacing_m;
       sum += patch_m2 * std::max(0.0, floor.up_W_per_m2 + floor.down_W_per_m2);
     }
     heat.push_back(sum);
@@ -93,28 +96,32 @@ FlowTarget by_length(const Plant& plant) {
   FlowTarget target{{}, 0.0, 40.0, !plant.design.pump.flow_m3_per_s};
   for (const Loop& loop : plant.loops.loop) target.loop_m3_per_s.push_back(loop.length_m);
   const NetworkSolution open = flows_at(plant, target.supply_degC);
-  target.total_m3_per_s =
-      plant.design.pump.flow_m3_per_s.value_or(std::abs(open.flow_m3_per_s[plant.source_branch.at]));
+  target.total_m3_per_s = plant.design.pump.flow_m3_per_s.value_or(std::abs(floor_flow_m3_per_s(plant, open)));
   scale_to(target.loop_m3_per_s, target.total_m3_per_s);
   return target;
 }
 
 }  // namespace
 
-FlowTarget target_flows(const Plant& plant, const Envelope* envelope) {
-  if (!plant.floor || !envelope) return by_length(plant);
+std::optional<FlowTarget> target_by_heat(const Design& design, const LoopPlan& loops, const FloorPlan& floor) {
   FlowTarget target;
-  target.loop_m3_per_s = design_heat_W(plant);
+  target.loop_m3_per_s = design_heat_W(design, loops, floor);
   double heat_W = 0.0;
   for (const double h : target.loop_m3_per_s) heat_W += h;
-  if (heat_W <= 0.0) return by_length(plant);
-  const double drop_K = plant.design.pump.drop_K;
-  target.supply_degC = warmest_mean_degC(*plant.floor) + 0.5 * drop_K;
-  const FluidProperties fluid = properties_of(mixture_of(plant.design.fluid), target.supply_degC - 0.5 * drop_K);
+  if (heat_W <= 0.0) return std::nullopt;
+  const double drop_K = design.pump.drop_K;
+  target.supply_degC = warmest_mean_degC(floor) + 0.5 * drop_K;
+  const FluidProperties fluid = properties_of(mixture_of(design.fluid), target.supply_degC - 0.5 * drop_K);
   const double by_heat = heat_W / (fluid.density_kg_per_m3 * fluid.specific_heat_J_per_kgK * drop_K);
-  target.total_m3_per_s = plant.design.pump.flow_m3_per_s.value_or(by_heat);
+  target.total_m3_per_s = design.pump.flow_m3_per_s.value_or(by_heat);
   scale_to(target.loop_m3_per_s, target.total_m3_per_s);
   return target;
+}
+
+FlowTarget target_flows(const Plant& plant, const Envelope* envelope) {
+  if (!plant.floor || !envelope) return by_length(plant);
+  const auto target = target_by_heat(plant.design, plant.loops, *plant.floor);
+  return target ? *target : by_length(plant);
 }
 
 Checked<OperatingPoint> supply_for(const Plant& plant, const Conditions& conditions,
@@ -139,7 +146,8 @@ Checked<OperatingPoint> supply_for(const Plant& plant, const Conditions& conditi
                     "flow and temperature of {} did not settle together; take its figures as rough.",
                     {point.worst}});
   }
-  judge_supply(plant, point.supply_degC, said);
+  judge_supply(plant, point, said);
+  judge_source(plant, point, said);
   return {std::move(point), std::move(said)};
 }
 

@@ -193,6 +193,7 @@ std::string json_of(const Answer& answer) {
   add(whole, "floor", answer.floor, system);
   add(whole, "balance", answer.balance, system);
   add(whole, "point", answer.point, system);
+  add(whole, "shut", answer.shut, system);
   add(whole, "sizes", answer.sizes, system);
   add(whole, "field", answer.field, system);
   add(whole, "freeze", answer.freeze, system);

@@ -36,6 +36,9 @@ void add_field(Page& page, const Reader& reader);
 /// Everything else that is known: only with `full`.
 void add_full(Page& page, const Reader& reader);
 
+/// Between boiler and floor: circuits, pumps and mixing, where it is piped otherwise than directly; zones shut.
+void add_source(Page& page, const Reader& reader);
+
 /// Coils and materials: a part of that.
 void add_site(Page& page, const Reader& reader);
 

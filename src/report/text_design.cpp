@@ -346,6 +346,7 @@ Page ledger(const Reader& reader, Behaviour behaviour) {
     add_boiler(page, reader);
     if (behaviour == Behaviour::told) add_short_runs(page, reader);
     add_pump(page, reader);
+    add_source(page, reader);
     add_tank(page, reader);
     add_power(page, reader);
     if (behaviour == Behaviour::told) add_together(page, reader);

@@ -73,10 +73,10 @@ TEST_CASE("only the user's part is written, in the user's units, shortest") {
   const DesignFile file = must_read(
       "[slab]\nsize = \"36.0 ft x 360 in\"\nthickness = '5\"'\n[[manifold]]\n[[room]]\nname = \"the \\\"old\\\" "
       "shop\"\n"
-      "[climate]\noutdoor = \"-12.0 °F\" # cold\n[boiler]\nmixing_valve = true\n");
+      "[climate]\noutdoor = \"-12.0 °F\" # cold\n[boiler]\ncheck_valve = true\n");
   CHECK(write_design(file) ==
         "[climate]\noutdoor = \"-12 F\"\n\n[[room]]\nname = \"the \\\"old\\\" shop\"\n\n"
-        "[slab]\nsize = \"36 ft x 30 ft\"\nthickness = \"5 in\"\n\n[[manifold]]\n\n[boiler]\nmixing_valve = true\n");
+        "[slab]\nsize = \"36 ft x 30 ft\"\nthickness = \"5 in\"\n\n[[manifold]]\n\n[boiler]\ncheck_valve = true\n");
   CHECK(write_design(must_read("[project]\nname = \"\"")) == "[project]\nname = \"\"\n");
 }
 
@@ -122,7 +122,7 @@ TEST_CASE("the first file reads, with and without options, and its remarks are t
       {{"loop[1].length", "188 ft", "--lengths"},
        {"loop[2].length", "241 ft", "--lengths"},
        {"codes", "none", "--set"}},
-      {{"boiler.mixing_valve", "true", "--set"}}};
+      {{"boiler.check_valve", "true", "--set"}}};
   for (const auto& options : all) {
     const std::string text = new_design_text(options);
     INFO(text);

@@ -63,7 +63,7 @@ TEST_CASE("a source that runs hot without mixing is told to have some") {
   file = with_key(file, "boiler.hottest", "180 F").value();
   const Piped plain = piped(file.design);
   CHECK(has(supply_for(plain.plant, plain.conditions, plain.wanted_W).said, "plant.no-mixing"));
-  file = with_key(file, "boiler.mixing_valve", "true").value();
+  file = with_key(file, "boiler.piping", "mixing valve").value();
   const Piped mixed = piped(file.design);
   CHECK_FALSE(has(supply_for(mixed.plant, mixed.conditions, mixed.wanted_W).said, "plant.no-mixing"));
 }
