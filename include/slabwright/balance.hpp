@@ -1,5 +1,6 @@
 // Valve settings so that each loop carries its design flow, and the moves that get there by hand.
 #pragma once
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -22,7 +23,12 @@ struct PortSetting {
   double after_m3_per_s = 0.0;  ///< the network solved again with the rounded settings
   double authority_share = 0.0;
   bool within = true;  ///< after lies between least and most
+  /// UA over heat capacity of its water at the aim; 0 where no heat is known.
+  double exchange_number = 0.0;
 };
+
+/// Heat of a port's loop at a flow over that at its aim; nothing where no heat is known. flow >= 0.
+std::optional<double> heat_share_at(const PortSetting& port, double flow_m3_per_s);
 
 /// One move at the manifold, with what the other meters should then read.
 struct BalanceMove {

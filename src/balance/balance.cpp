@@ -21,9 +21,10 @@ constexpr double band_low_share = 0.10, band_high_share = 0.15;
 struct Band {
   double low, high;
 };
+double heat_over_aim(double q, double units) { return q * (1.0 - std::exp(-units / q)) / (1.0 - std::exp(-units)); }
 Band band_of(double units) {
   if (units <= 0.0) return {1.0 - band_low_share, 1.0 + band_high_share};
-  const auto heat = [&](double q) { return q * (1.0 - std::exp(-units / q)) / (1.0 - std::exp(-units)); };
+  const auto heat = [&](double q) { return heat_over_aim(q, units); };
   const auto edge = [&](double from, double to, double share) {
     return root_in_bracket([&](double q) { return heat(q) - share; }, from, to, {1e-6, 0.0, 100}).x;
   };
@@ -98,7 +99,8 @@ void fill_ports(const Plant& plant, const std::vector<double>& aim, double water
     port.length_m = loop.length_m;
     port.aim_m3_per_s = aim[i];
     port.open_m3_per_s = before.flow_m3_per_s[plant.loop_branch[i].at];
-    const Band band = band_of(units_of(plant, i, aim[i], water_degC));
+    port.exchange_number = units_of(plant, i, aim[i], water_degC);
+    const Band band = band_of(port.exchange_number);
     port.least_m3_per_s = band.low * aim[i];
     port.most_m3_per_s = band.high * aim[i];
     balance.total_open_m3_per_s += port.open_m3_per_s;
@@ -147,6 +149,12 @@ void say_pump(const Plant& plant, const FlowTarget& target, const Balance& balan
 }
 
 }  // namespace
+
+std::optional<double> heat_share_at(const PortSetting& port, double flow_m3_per_s) {
+  if (port.exchange_number <= 0.0 || port.aim_m3_per_s <= 0.0) return std::nullopt;
+  if (flow_m3_per_s <= 0.0) return 0.0;
+  return heat_over_aim(flow_m3_per_s / port.aim_m3_per_s, port.exchange_number);
+}
 
 Checked<Balance> balance_plant(const Plant& plant, const FlowTarget& target, double water_degC) {
   if (target.total_m3_per_s <= 0.0) return {};

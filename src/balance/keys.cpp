@@ -18,7 +18,8 @@ Record record_of(PortSetting& x) {
       key<&PortSetting::open>({.meaning = "Left wide open."}),
       key<&PortSetting::after_m3_per_s>({.meaning = "Flow with all ports set."}),
       key<&PortSetting::authority_share>({.meaning = "Share of the loop's drop that its open valve takes."}),
-      key<&PortSetting::within>({.meaning = "Whether that is good enough."})};
+      key<&PortSetting::within>({.meaning = "Whether that is good enough."}),
+      key<&PortSetting::exchange_number>({.meaning = "UA over heat capacity of its water at the aim."})};
   return {keys, &x};
 }
 

@@ -135,23 +135,28 @@ struct Given {
   double usual_m3_per_s;
 };
 
-/// The flow whose leaving out helps most, where that is more than chance does. Of a loop with nothing but its flow any
-/// length explains that.
-std::optional<std::size_t> odd_flow(ReadNetwork& network, const Given& given, const Readings& readings,
-                                    double squares) {
-  std::optional<std::size_t> odd;
+/// Readings without one flow, and the fit to them.
+struct WithoutOne {
+  std::size_t port = 0;
+  Readings readings;
+  LeastSquares found;
+};
+
+/// The flow whose leaving out helps most, where that is more than chance does. Where nothing but a flow was read, what
+/// it has against it is that no loop of this floor should be so long.
+std::optional<WithoutOne> without_odd(ReadNetwork& network, const Given& given, const Readings& readings,
+                                      double squares) {
+  std::optional<WithoutOne> odd;
   double least = squares - odd_squares;
   for (std::size_t i = 0; i < readings.port.size(); ++i) {
-    const PortReading& port = readings.port[i];
-    if (port.flow_m3_per_s.value_or(0.0) <= 0.0 || !(port.front_s || (port.return_degC && given.returns))) continue;
+    if (readings.port[i].flow_m3_per_s.value_or(0.0) <= 0.0) continue;
     Readings without = readings;
     without.port[i].flow_m3_per_s.reset();
     const Evidence evidence(without, volumes(given.plant), given.returns, given.usual_m3_per_s);
-    const LengthFit fit(network, evidence, given.plant, given.before);
-    const double left = least_of(fit).squares;
-    if (left >= least) continue;
-    least = left;
-    odd = i;
+    LeastSquares found = least_of(LengthFit(network, evidence, given.plant, given.before));
+    if (found.squares >= least || found.covariance.empty()) continue;
+    least = found.squares;
+    odd = WithoutOne{i, std::move(without), std::move(found)};
   }
   return odd;
 }
@@ -178,7 +183,7 @@ void say_lengths(const FittedLengths& lengths, const Readings& readings, std::ve
         {Severity::warning,
          "readings.odd-flow",
          lengths.odd_loop,
-         "the flow of {} does not go with its other readings: it is choked (air, a kink, a valve partly shut) "
+         "the flow of {} does not go with what else is known of it: it is choked (air, a kink, a valve partly shut) "
          "or its meter shows wrong; measure it with a bucket",
          {lengths.odd_loop}});
   if (lengths.misfit_number > unexplained_number)
@@ -200,6 +205,10 @@ Plant with_lengths(const Plant& plant, const std::vector<double>& length_m) {
   return changed;
 }
 
+Checked<Balance> set_fitted(const Plant& plant, const FlowTarget& target, double water_degC) {
+  return balance_plant(reopened(plant), target, water_degC);
+}
+
 Checked<FittedLengths> fit_lengths(const Plant& plant, const Readings& readings, const Conditions& conditions,
                                    const LengthsBefore& before) {
   expects(before.each_error_share > 0.0 && before.total_error_share > 0.0, "fit_lengths: errors above zero");
@@ -213,7 +222,11 @@ Checked<FittedLengths> fit_lengths(const Plant& plant, const Readings& readings,
   const LeastSquares found = least_of(fit);
   if (found.covariance.empty()) return {{}, {no_water_moves()}};
   FittedLengths lengths = lengths_of(plant, fit, found, before);
-  if (const auto odd = odd_flow(network, given, readings, found.squares)) lengths.odd_loop = lengths.loop[*odd].loop;
+  if (const auto odd = without_odd(network, given, readings, found.squares)) {
+    const Evidence rest(odd->readings, volumes(plant), given.returns, usual);
+    lengths = lengths_of(plant, LengthFit(network, rest, plant, before), odd->found, before);
+    lengths.odd_loop = lengths.loop[odd->port].loop;
+  }
   say_lengths(lengths, readings, said);
   return {std::move(lengths), std::move(said)};
 }

@@ -19,14 +19,6 @@ Figure flow_of(const Reader& reader) { return reader.answer.floor ? Figure::flow
 
 std::string flow(const Reader& reader, double m3_per_s) { return bare(Kind::flow, m3_per_s, reader.system()); }
 
-/// "3", or where there are several manifolds "2-3": the third port of the second.
-std::string port_words(const Reader& reader, std::size_t row) {
-  const Answer& answer = reader.answer;
-  const std::string port = fmt::format("{}", answer.balance->port[row].port);
-  if (reader.design().manifold.size() < 2 || !answer.loops || row >= answer.loops->loop.size()) return port;
-  return fmt::format("{}-{}", answer.loops->loop[row].manifold + 1, port);
-}
-
 /// Which manifold is which number.
 void add_manifold_numbers(Page& page, const Reader& reader) {
   const auto& manifolds = reader.design().manifold;
@@ -200,8 +192,16 @@ void add_advice(Page& page, const Reader& reader) {
 
 }  // namespace
 
+std::string port_words(const Reader& reader, std::size_t row) {
+  const Answer& answer = reader.answer;
+  const std::string port = fmt::format("{}", answer.balance->port[row].port);
+  if (reader.design().manifold.size() < 2 || !answer.loops || row >= answer.loops->loop.size()) return port;
+  return fmt::format("{}-{}", answer.loops->loop[row].manifold + 1, port);
+}
+
 void add_balance(Page& page, const Reader& reader) {
   constexpr std::size_t most_reason_lines = 6;
+  if (reader.answer.meters) return add_readings(page, reader);
   const Answer& answer = reader.answer;
   const std::size_t loops = answer.loops ? answer.loops->loop.size() : 0;
   add_first_line(

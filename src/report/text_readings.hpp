@@ -1,0 +1,12 @@
+// The two answers to readings: causes, and lengths.
+#pragma once
+#include "report/text.hpp"
+
+namespace slabwright::report {
+
+/// Lengths fitted to readings, from the verdict on.
+void add_fitted(Page& page, const Reader& reader);
+/// What was said of the readings beside the verdict, and limits that fail.
+void add_said_of_readings(Page& page, const Reader& reader);
+
+}  // namespace slabwright::report
