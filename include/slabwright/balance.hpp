@@ -50,8 +50,10 @@ struct Balance {
   double total_after_m3_per_s = 0.0;
   double untouched_worst_share = 0.0;  ///< worst relative miss of the aim if nothing is set
   std::string untouched_loop;
-  double pump_speed_share = 1.0;  ///< generic pumps: the speed at which the hardest loop carries its aim
-  double pump_reach_share = 1.0;  ///< of the target that the pump could carry at full speed, all loops in balance
+  double pump_speed_share = 1.0;   ///< generic pumps: the speed at which the hardest loop carries its aim
+  double pump_reach_share = 1.0;   ///< of the target that the pump could carry at full speed, all loops in balance
+  double least_speed_share = 1.0;  ///< of any pump: the speed at which every loop can just be set to its target
+  double speed_saves_share = 0.0;  ///< of the work on the water at full speed, ports set, that this speed saves
 };
 
 /// "Good enough" is what costs a loop at most this much of its heat.

@@ -33,8 +33,9 @@ struct FittedLengths {
   double heat_share = 1.0;     ///< drops over the model's
   double misfit_number = 0.0;  ///< root mean square of readings' leftovers, in their errors: 1 is usual
   /// Whose flow does not go with what else is known of it: it is choked, or its meter shows wrong. Empty: none. The
-  /// lengths are then those that fit without that flow.
+  /// lengths are then those that fit with that taken into account.
   std::string odd_loop;
+  Cause odd_cause = Cause::none;  ///< `restricted` or `meter` where the readings tell the two apart
   Stop stop = Stop::rounds_spent;
   std::optional<Balance> settings;  ///< of the plant with these lengths; see set_fitted()
 };

@@ -49,7 +49,7 @@ struct CauseRange {
   double before_share = 0.0;
 };
 /// Practice. None 1 in 7; longer by 20 to 50 %, flow cut to 30 to 70 %, a meter off by 30 to 50 % either way and a pair
-/// swapped share the rest alike, but for a hundredth each of what is rare: shorter, all but shut, a meter that sticks.
+/// swapped share the rest, but for 3 % that a loop stands and 1 % each of shorter, all but shut, a stuck meter.
 const std::vector<CauseRange>& cause_ranges();
 
 /// Causes that the readings at hand cannot tell apart count as one. With a flow alone at a port: `reads_less` is

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "balance/circuit.hpp"
+#include "balance/turn_search.hpp"
 
 namespace slabwright {
 namespace {
@@ -111,8 +112,18 @@ void fill_ports(const Plant& plant, const std::vector<double>& aim, double water
   }
 }
 
+/// Where rounding each port by itself leaves a loop outside its band, they are searched together.
+void take_turns(const ValveTurns& turns, double wide_open, Balance& balance) {
+  for (std::size_t i = 0; i < turns.size(); ++i) {
+    balance.port[i].set_turns = turns[i];
+    balance.port[i].open = i == balance.hardest || turns[i] >= wide_open;
+  }
+  balance.turns = turns;
+}
+
 /// The network solved again with the rounded settings.
 void try_settings(const Plant& plant, double water_degC, Balance& balance) {
+  balance.total_after_m3_per_s = 0.0;
   const NetworkSolution after = flows_at(with_settings(plant, balance.turns, balance.pump_speed_share), water_degC);
   for (std::size_t i = 0; i < balance.port.size(); ++i) {
     PortSetting& port = balance.port[i];
@@ -136,6 +147,17 @@ std::vector<double> settle_pump(const Plant& plant, const Circuit& circuit, cons
     balance.pump_speed_share = circuit.speed_for(aim);
   for (double& a : aim) a *= share;
   return aim;
+}
+
+/// The lowest speed at which every loop can still be set to its target, and what that spares the pump.
+void fill_speed(const Circuit& circuit, const FlowTarget& target, Balance& balance) {
+  if (target.from_pump || balance.pump_reach_share < 1.0) return;
+  balance.least_speed_share = circuit.speed_for(target.loop_m3_per_s);
+  const double full = balance.pump_reach_share;
+  std::vector<double> at_full = target.loop_m3_per_s;
+  for (double& flow : at_full) flow *= full;
+  // Flow times pressure in the water; what the pump takes from the mains follows it nearly in proportion.
+  balance.speed_saves_share = 1.0 - balance.duty_Pa / (full * circuit.duty_Pa(at_full));
 }
 
 void say_pump(const Plant& plant, const FlowTarget& target, const Balance& balance, std::vector<Diagnostic>& said) {
@@ -164,9 +186,15 @@ Checked<Balance> balance_plant(const Plant& plant, const FlowTarget& target, dou
   const std::vector<double> aim = settle_pump(plant, circuit, target, balance);
   set_ports(plant, circuit, aim, balance);
   balance.duty_Pa = circuit.duty_Pa(target.loop_m3_per_s);
+  fill_speed(circuit, target, balance);
   fill_ports(plant, aim, water_degC, balance);
   leave_open_if_enough(balance, most_turns(plant.design.valve));
   try_settings(plant, water_degC, balance);
+  if (std::any_of(balance.port.begin(), balance.port.end(), [](const PortSetting& p) { return !p.within; })) {
+    const double most = most_turns(plant.design.valve);
+    take_turns(search_turns(plant, balance, {turn_step, most}, water_degC), most, balance);
+    try_settings(plant, water_degC, balance);
+  }
   balance.move = moves(with_settings(plant, {}, balance.pump_speed_share), balance, water_degC);
   std::vector<Diagnostic> said;
   say_pump(plant, target, balance, said);

@@ -44,7 +44,9 @@ Record record_of(Balance& x) {
       key<&Balance::total_after_m3_per_s>({.meaning = "Total with all ports set."}),
       key<&Balance::untouched_worst_share>({.meaning = "Worst miss of an aim if nothing is set."}),
       key<&Balance::pump_speed_share>({.meaning = "Speed of the pump that the floor was tried on."}),
-      key<&Balance::pump_reach_share>({.meaning = "Of the flow wanted that it could move at full speed."})};
+      key<&Balance::pump_reach_share>({.meaning = "Of the flow wanted that it could move at full speed."}),
+      key<&Balance::least_speed_share>({.meaning = "Lowest speed at which every loop can be set to its target."}),
+      key<&Balance::speed_saves_share>({.meaning = "Of the work on the water at full speed that this saves."})};
   return {keys, &x};
 }
 

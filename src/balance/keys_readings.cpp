@@ -122,6 +122,7 @@ Record record_of(FittedLengths& x) {
       key<&FittedLengths::heat_share>({.meaning = "Temperature drops over the model's."}),
       key<&FittedLengths::misfit_number>({.meaning = "What is left over, in errors of the readings; 1 is usual."}),
       key<&FittedLengths::odd_loop>({.meaning = "Loop whose flow does not go with its other readings."}),
+      key<&FittedLengths::odd_cause>({.meaning = "What is wrong there, where the readings tell."}),
       key<&FittedLengths::stop>({.meaning = "How the fit ended."})};
   return {keys, &x};
 }

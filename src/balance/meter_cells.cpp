@@ -21,8 +21,7 @@ struct ColumnKind {
   std::string_view limits;
 };
 constexpr std::array<ColumnKind, 8> kinds{{
-    {MeterColumn::flow, "flow", "flow (gpm)", "0.64 gpm", Dimension::flow, 0.0, 2e-3,
-     "0 to 30 gpm (120 L/min); with a decimal comma write a point"},
+    {MeterColumn::flow, "flow", "flow (gpm)", "0.64 gpm", Dimension::flow, 0.0, 2e-3, "0 to 30 gpm (120 L/min)"},
     {MeterColumn::supply, "supply", "supply (F)", "98 F", Dimension::degree, 0.0, 99.0, "32 to 210 F (0 to 99 C)"},
     {MeterColumn::back, "return", "return (F)", "84 F", Dimension::degree, 0.0, 99.0, "32 to 210 F (0 to 99 C)"},
     {MeterColumn::front, "front", "front (min)", "4:50", Dimension::time, 1.0, 6 * 3600.0, "1 second to 6 hours"},
@@ -100,7 +99,7 @@ std::optional<std::size_t> behind_name(const std::string& heading, std::string_v
 std::string unit_in(std::string_view rest) {
   std::string unit;
   for (const char c : rest) {
-    if (c != '(' && c != ')' && c != '[' && c != ']' && c != ':') unit += c;
+    if (c != '(' && c != ')' && c != '[' && c != ']') unit += c;
   }
   std::string_view bare = without_blanks(unit);
   if (bare.compare(0, 3, "in ") == 0) bare.remove_prefix(3);
@@ -142,13 +141,14 @@ std::string fault_words(const ColumnKind& kind, std::string_view text, const Rea
       return fmt::format("decimal comma: write {}", point);
     }
     case Fault::no_unit:
-      return fmt::format("{} {} has no unit: write the unit in the heading, as \"{}\", or \"{}\"", kind.word, said,
-                         kind.heading, kind.cell);
+      return fmt::format("{} {} has no unit: write it in the heading, as \"{}\", or behind each, as \"{}\"", kind.word,
+                         said, kind.heading, kind.cell);
     case Fault::unknown_unit:
     case Fault::wrong_kind:
       return fmt::format("\"{}\" does not fit {}; units that fit: {}", said, kind.word, units_that_fit(kind.dimension));
     case Fault::not_a_number:
-      return fmt::format("\"{}\" is no {}: write a number, or - where nothing was read", said, kind.word);
+      return fmt::format("\"{}\" is no {}: write a number{}, or - where nothing was read", said, kind.word,
+                         kind.column == MeterColumn::front ? ", or minutes and seconds as 4:50" : "");
     case Fault::not_finite: return fmt::format("{} is too large a number", said);
   }
   return {};
@@ -220,7 +220,7 @@ MeterHeading meter_heading(std::string_view text) {
           {},
           fmt::format("no column is called \"{}\"; columns are: loop, flow (gpm), supply (F), return (F), front (min), "
                       "turns, water (F), room (F), meter error (%), remarks",
-                      excerpt(text))};
+                      excerpt(without_blanks(text)))};
 }
 
 MeterFigure meter_figure(MeterColumn column, std::string_view text, std::string_view unit) {
@@ -229,12 +229,12 @@ MeterFigure meter_figure(MeterColumn column, std::string_view text, std::string_
   const std::string plain(without_blanks(text));
   if (column == MeterColumn::turns && folded_words(plain) == "open") return {};
   if (column == MeterColumn::turns && (folded_words(plain) == "shut" || folded_words(plain) == "closed"))
-    return {0.0, {}};
+    return {0.0, {}, false};
   const Reading reading = reading_of(kind, plain, unit);
-  if (reading.fault != Fault::none) return {{}, fault_words(kind, plain, reading)};
+  if (reading.fault != Fault::none) return {{}, fault_words(kind, plain, reading), reading.fault == Fault::no_unit};
   if (!std::isfinite(reading.si) || reading.si < kind.least_si || reading.si > kind.most_si)
-    return {{}, fmt::format("{} {} is beyond what is read here: {}", kind.word, excerpt(plain), kind.limits)};
-  return {reading.si, {}};
+    return {{}, fmt::format("{} {} is beyond what is read here: {}", kind.word, excerpt(plain), kind.limits), false};
+  return {reading.si, {}, false};
 }
 
 }  // namespace slabwright

@@ -105,6 +105,8 @@ class Match {
       const MeterRow& row = sheet_.row[row_of_[i]];
       read.readings.port[i] = {row.flow_m3_per_s, row.return_degC, row.front_s};
       turns[i] = row.open_turns.value_or(wide_open_turns);
+      // What a port that was shut shows says nothing of its loop.
+      if (turns[i] == 0.0) read.readings.port[i] = {};
       any_turned = any_turned || row.open_turns.has_value();
     }
     if (any_turned) read.turns = std::move(turns);
@@ -154,7 +156,7 @@ Checked<MetersRead> match_meters(const MeterSheet& sheet, const LoopPlan& plan, 
 std::optional<Diagnostic> unit_mistaken(const MeterSheet& sheet, const Readings& readings,
                                         const std::vector<double>& expected_m3_per_s, System system) {
   // A pump that is not the one thought of moves half or twice as much, not four times.
-  constexpr double far_off = 1.4;
+  constexpr double far_off = 1.6;
   if (sheet.unit_written) return std::nullopt;
   double read = 0.0, expected = 0.0;
   for (std::size_t i = 0; i < readings.port.size(); ++i) {

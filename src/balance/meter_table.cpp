@@ -37,6 +37,12 @@ std::string without_old_degree(std::string_view text) {
   return out;
 }
 
+/// "# this", but "#3" is a port.
+bool is_remark(const std::string& line, std::size_t first) {
+  const bool port = first + 1 < line.size() && line[first + 1] >= '0' && line[first + 1] <= '9';
+  return line[first] == '#' && !port;
+}
+
 /// Lines that say something: neither blank, nor only separators, nor a remark.
 std::vector<Line> lines_of(std::string_view text) {
   std::vector<Line> lines;
@@ -49,7 +55,7 @@ std::vector<Line> lines_of(std::string_view text) {
     const bool pair = end + 1 < text.size() && text[end] == '\r' && text[end + 1] == '\n';
     text.remove_prefix(std::min(end + (pair ? 2u : 1u), text.size()));
     const std::size_t first = line.find_first_not_of(" \t,;\"");
-    if (first != std::string::npos && line[first] != '#') lines.push_back({line, number});
+    if (first != std::string::npos && !is_remark(line, first)) lines.push_back({line, number});
   }
   return lines;
 }
@@ -74,6 +80,7 @@ std::vector<Cell> cells_of(const std::string& line, char separator) {
       cells.push_back(cell);
       cell = {{}, static_cast<int>(i) + 2};
     } else if (line[i] != '#' || inside || line.compare(i, 2, "# ") != 0) {
+      if (begins) cell.column = static_cast<int>(i) + 1;
       cell.text += line[i];
     } else {
       break;  // a remark behind the last cell
@@ -142,7 +149,7 @@ class Table {
   }
 
  private:
-  void take_cell(const Cell& cell, const MeterHeading& heading, int line, MeterRow& row) {
+  void take_cell(const Cell& cell, MeterHeading& heading, int line, MeterRow& row) {
     if (heading.column == MeterColumn::remark || !heading.problem.empty()) return;
     const std::string about = fmt::format("row[{}].{}", sheet_.row.size() + 1, word_of(heading.column));
     const Spot spot{line, cell.column, {}};
@@ -153,6 +160,7 @@ class Table {
       return;
     }
     const MeterFigure figure = meter_figure(heading.column, cell.text, heading.unit);
+    if (figure.no_unit) heading.problem = figure.problem;  // once for the column is enough
     if (!figure.problem.empty()) return problem(about, spot, figure.problem);
     if (figure.si) put(heading.column, *figure.si, row);
   }

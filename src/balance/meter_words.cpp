@@ -99,7 +99,10 @@ MeterSheet with_option(MeterSheet sheet, std::string_view option, std::string_vi
                              : option == "--room" ? MeterColumn::room
                                                   : MeterColumn::meter_error;
   MeterFigure figure = meter_figure(column, text, {});
-  if (!figure.si && figure.problem.empty()) figure.problem = "there is nothing between the quotes";
+  const char* example = column == MeterColumn::water ? "95 F" : column == MeterColumn::room ? "58 F" : "10 %";
+  if (!figure.si && figure.problem.empty()) figure.no_unit = true;
+  if (figure.no_unit)
+    figure.problem = fmt::format("\"{}\" has no unit: write {} \"{}\"", excerpt(text), option, example);
   if (!figure.problem.empty()) {
     sheet.spots[std::string(option)] = {0, 0, std::string(option)};
     sheet.problems.push_back({Severity::problem, "readings.words", std::string(option), "{}", {figure.problem}});

@@ -23,6 +23,7 @@ MeterHeading meter_heading(std::string_view text);
 struct MeterFigure {
   std::optional<double> si;
   std::string problem;
+  bool no_unit = false;  ///< neither the text nor its heading has one
 };
 MeterFigure meter_figure(MeterColumn column, std::string_view text, std::string_view unit);
 

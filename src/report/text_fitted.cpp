@@ -27,8 +27,12 @@ void add_verdict(Page& page, const Reader& reader) {
   const auto odd = std::find_if(fitted.loop.begin(), fitted.loop.end(),
                                 [&](const FittedLength& l) { return l.loop == fitted.odd_loop; });
   if (odd != fitted.loop.end()) {
-    add_text(page, fmt::format("PORT {} IS ODD ({}): its flow does not go with what else is known.",
-                               port_words(reader, static_cast<std::size_t>(odd - fitted.loop.begin())), odd->loop));
+    const std::string what = fitted.odd_cause == Cause::restricted ? "IS CHOKED"
+                             : fitted.odd_cause == Cause::meter    ? "HAS A METER THAT SHOWS WRONG"
+                                                                   : "IS ODD";
+    add_text(page,
+             fmt::format("PORT {} {} ({}).", port_words(reader, static_cast<std::size_t>(odd - fitted.loop.begin())),
+                         what, odd->loop));
   }
   add_text(page, fmt::format("LENGTHS THAT FIT: {}; {} of {} are well told.", total_words(reader),
                              told == 0 ? "none" : fmt::format("{}", told), several(fitted.loop.size(), "loop")));
@@ -106,7 +110,8 @@ void add_fitted(Page& page, const Reader& reader) {
   add_untold(page, reader);
   add_pump(page, reader);
   add_said_of_readings(page, reader);
-  if (!fitted.odd_loop.empty()) add_text(page, "Clear it and read again before you set anything.");
+  if (!fitted.odd_loop.empty() && fitted.odd_cause != Cause::meter)
+    add_text(page, "Clear it and read again before you set anything.");
   add_blank(page);
   add_for_file(page, reader);
   add_lacking(page, reader);

@@ -42,7 +42,7 @@ std::string cause_words(const Reader& reader, const Suspect& s) {
       return fmt::format("choked to {} of its flow: air, kink, valve partly shut", share_words(s.size_share));
     case Cause::stopped: return "all but stopped: air lock, shut valve or actuator, kink";
     case Cause::meter:
-      if (s.size_share < 0.05) return "its meter sticks: water flows, it shows nothing";
+      if (s.size_share < 0.05) return "its meter sticks: water flows, and it shows nothing";
       return fmt::format("its meter shows {} of what flows", share_words(s.size_share));
     case Cause::swapped: return "tubes or labels changed over";
   }
@@ -84,14 +84,18 @@ std::string verdict_words(const Reader& reader, const SuspectGroup& group) {
   }
 }
 
+/// Something is likelier than that all is well, though not by enough to be named.
+bool may_be_ill(const ReadBack& back) {
+  return back.healthy && back.ranked[1].probability_share > back.ranked[0].probability_share;
+}
+
 std::string verdict(const Reader& reader) {
   const ReadBack& back = back_of(reader);
   const SuspectGroup& first = back.ranked.front();
   const auto& loops = reader.answer.loops->loop;
   if (back.healthy) {
-    return first.probability_share > 0.5
-               ? "NOTHING IS WRONG that these readings can show."
-               : "NOTHING SURE IS WRONG: what is off here, meters show by chance often enough.";
+    return may_be_ill(back) ? "NOTHING SURE IS WRONG: what is off here, meters show by chance often enough."
+                            : "NOTHING IS WRONG that these readings can show.";
   }
   std::string place = place_words(reader, first);
   for (char& c : place) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
@@ -119,9 +123,11 @@ std::vector<Suspect> rows_of(const SuspectGroup& group) {
 
 /// What it may be, row by row, each with its odds.
 void add_causes(Page& page, const Reader& reader) {
+  const ReadBack& back = back_of(reader);
+  if (back.healthy && !may_be_ill(back) && !reader.options.full) return;
   const double least = reader.options.full ? 0.005 : worth_showing_share;
   Table table{{{"of 100"}, left_column("where"), left_column("what it may be")}, {}, 2};
-  for (const SuspectGroup& group : back_of(reader).ranked) {
+  for (const SuspectGroup& group : back.ranked) {
     std::string where = group.group == CauseGroup::healthy ? "" : place_words(reader, group);
     for (const Suspect& s : rows_of(group)) {
       if (s.probability_share < least && !table.rows.empty()) continue;
@@ -151,6 +157,7 @@ std::string shows(const Reader& reader, const NextTest& next, bool first) {
 void add_next_test(Page& page, const Reader& reader) {
   const ReadBack& back = back_of(reader);
   const NextTest& next = back.next;
+  if (back.healthy && !may_be_ill(back) && !reader.options.full) return;
   const std::string port = "port " + port_words(reader, next.loop);
   std::string how;
   switch (next.kind) {
@@ -178,7 +185,7 @@ void add_what_then(Page& page, const Reader& reader) {
   const Suspect& first = back.ranked.front().member.front();
   const std::string port = port_words(reader, first.loop);
   if (back.healthy) {
-    add_text(page, "Set the manifold as planned: the same command without readings.");
+    add_text(page, "Set the manifold as planned: \"then set\" below, move by move without readings.");
   } else if (chokes(first)) {
     add_text(page, fmt::format("If it is choked, CLEAR PORT {} FIRST: shut the others, purge it alone, open its valve "
                                "and actuator, look for a kink. Then read again. Do not set round it.",
@@ -212,9 +219,15 @@ bool knows_heat(const Reader& reader) {
   return heat_share_at(port, port.aim_m3_per_s).has_value();
 }
 
+/// What a port aims for: with the cause in it, where settings are made for that.
+const PortSetting& aims_of(const Reader& reader, std::size_t i) {
+  const Balance* settings = settings_of(reader);
+  return settings ? settings->port[i] : reader.answer.balance->port[i];
+}
+
 std::vector<std::string> port_row(const Reader& reader, std::size_t i) {
   const ReadBack& back = back_of(reader);
-  const PortSetting& port = reader.answer.balance->port[i];
+  const PortSetting& port = aims_of(reader, i);
   const auto& read = reader.answer.meters->readings.port[i].flow_m3_per_s;
   std::vector<std::string> row{port_words(reader, i),
                                port.loop,
@@ -224,10 +237,7 @@ std::vector<std::string> port_row(const Reader& reader, std::size_t i) {
                                flow(reader, port.aim_m3_per_s),
                                flow(reader, port.least_m3_per_s) + " to " + flow(reader, port.most_m3_per_s)};
   if (knows_heat(reader)) row.push_back(heat_off(port, back.flow_m3_per_s[i]));
-  if (const Balance* settings = settings_of(reader)) {
-    const PortSetting& set = settings->port[i];
-    row.push_back(set.open ? "open" : bare(Kind::turns, set.set_turns, reader.system()));
-  }
+  if (settings_of(reader)) row.push_back(port.open ? "open" : bare(Kind::turns, port.set_turns, reader.system()));
   return row;
 }
 
