@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "report/text.hpp"
+#include "report/text_speed.hpp"
 
 namespace slabwright::report {
 namespace {
@@ -149,6 +150,7 @@ void add_ports(Page& page, const Reader& reader) {
   }
   if (full) {
     add_text(page, "Authority: valve authority, the share of a loop's pressure drop, in %, that its open valve takes.");
+    add_least_speed(page, reader);
   }
 }
 

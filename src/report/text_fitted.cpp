@@ -29,10 +29,10 @@ void add_verdict(Page& page, const Reader& reader) {
   if (odd != fitted.loop.end()) {
     const std::string what = fitted.odd_cause == Cause::restricted ? "IS CHOKED"
                              : fitted.odd_cause == Cause::meter    ? "HAS A METER THAT SHOWS WRONG"
-                                                                   : "IS ODD";
+                                                                   : "IS ODD: choked, or its meter shows wrong";
     add_text(page,
-             fmt::format("PORT {} {} ({}).", port_words(reader, static_cast<std::size_t>(odd - fitted.loop.begin())),
-                         what, odd->loop));
+             fmt::format("PORT {} ({}) {}.", port_words(reader, static_cast<std::size_t>(odd - fitted.loop.begin())),
+                         odd->loop, what));
   }
   add_text(page, fmt::format("LENGTHS THAT FIT: {}; {} of {} are well told.", total_words(reader),
                              told == 0 ? "none" : fmt::format("{}", told), several(fitted.loop.size(), "loop")));
@@ -90,7 +90,8 @@ void add_for_file(Page& page, const Reader& reader) {
 
 void add_untold(Page& page, const Reader& reader) {
   const auto& loops = fitted_of(reader).loop;
-  if (std::all_of(loops.begin(), loops.end(), [](const FittedLength& l) { return l.told; })) return;
+  const auto known = [&](const FittedLength& l) { return l.told || l.loop == fitted_of(reader).odd_loop; };
+  if (std::all_of(loops.begin(), loops.end(), known)) return;
   add_text(page, "~ is mostly a guess still: time the warm front of that loop. With its flow that is its volume.");
 }
 

@@ -29,6 +29,9 @@ std::string of_hundred(double share) {
 
 double length_of(const Reader& reader, const Suspect& s) { return reader.answer.loops->loop[s.loop].length_m; }
 
+/// A meter that sticks at nothing. Who reads nothing had better look for water first.
+bool shows_nothing(const Suspect& s) { return s.cause == Cause::meter && s.size_share < 0.05; }
+
 /// What is wrong with the loop, by its size: to follow the loop's name or "it".
 std::string cause_words(const Reader& reader, const Suspect& s) {
   switch (s.cause) {
@@ -42,7 +45,7 @@ std::string cause_words(const Reader& reader, const Suspect& s) {
       return fmt::format("choked to {} of its flow: air, kink, valve partly shut", share_words(s.size_share));
     case Cause::stopped: return "all but stopped: air lock, shut valve or actuator, kink";
     case Cause::meter:
-      if (s.size_share < 0.05) return "its meter sticks: water flows, and it shows nothing";
+      if (shows_nothing(s)) return "its meter sticks: water flows, and it shows nothing";
       return fmt::format("its meter shows {} of what flows", share_words(s.size_share));
     case Cause::swapped: return "tubes or labels changed over";
   }
@@ -190,6 +193,11 @@ void add_what_then(Page& page, const Reader& reader) {
     add_text(page, fmt::format("If it is choked, CLEAR PORT {} FIRST: shut the others, purge it alone, open its valve "
                                "and actuator, look for a kink. Then read again. Do not set round it.",
                                port));
+  } else if (shows_nothing(first)) {
+    add_text(page,
+             fmt::format("CLEAR PORT {0} FIRST all the same: shut the others, open its valve and actuator, purge it "
+                         "alone. If its return then warms, only its meter sticks: set it by its turns.",
+                         port));
   } else if (first.cause == Cause::meter) {
     add_text(page, fmt::format("If only the meter of port {} is wrong, set all ports as planned and set this one by "
                                "its turns.",

@@ -100,7 +100,7 @@ TEST_CASE("a table's problems carry file, line and column, with those of options
 TEST_CASE("the old pour's readings give lengths, the odd loop, and text for its file") {
   const Ran ran = run("balance " + layouts + "old-pour.toml --readings " + layouts + "old-pour-readings.csv");
   CHECK(ran.code == 0);
-  CHECK(has(ran.out, "PORT 4 IS ODD"));
+  CHECK(has(ran.out, "PORT 4 (loop 4) IS ODD"));
   CHECK(has(ran.out, "LENGTHS THAT FIT"));
   check_page(ran);
   const std::size_t begin = ran.out.find("loop = [");
