@@ -5,6 +5,8 @@
 #include <vector>
 
 #include "slabwright/balance.hpp"
+#include "slabwright/balance_lengths.hpp"
+#include "slabwright/balance_meters.hpp"
 #include "slabwright/climate.hpp"
 #include "slabwright/freeze_bands.hpp"
 #include "slabwright/freeze_outage.hpp"
@@ -33,6 +35,7 @@ struct Wishes {
 /// What a design names beside itself, read by whoever has the disk.
 struct Brought {
   std::optional<WeatherFile> weather;
+  std::optional<MeterSheet> meters;  ///< readings of the manifolds; only where balancing is the question
 };
 
 enum class VerdictKind { works, mend, fails };
@@ -83,6 +86,9 @@ struct Answer {
   std::optional<Envelope> envelope;
   std::optional<FloorPlan> floor;
   std::optional<Balance> balance;
+  std::optional<MetersRead> meters;     ///< readings that were brought, row for row of the loops
+  std::optional<ReadBack> read_back;    ///< what they say of loops whose lengths are known ...
+  std::optional<FittedLengths> fitted;  ///< ... and of loops that are only counted
   std::optional<OperatingPoint> point;
   std::optional<OperatingPoint> shut;  ///< the same with the zone valves shut that the design has shut
   std::optional<PlantSizes> sizes;

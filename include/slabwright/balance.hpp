@@ -23,7 +23,12 @@ struct PortSetting {
   double after_m3_per_s = 0.0;  ///< the network solved again with the rounded settings
   double authority_share = 0.0;
   bool within = true;  ///< after lies between least and most
+  /// UA over heat capacity of its water at the aim; 0 where no heat is known.
+  double exchange_number = 0.0;
 };
+
+/// Heat of a port's loop at a flow over that at its aim; nothing where no heat is known. flow >= 0.
+std::optional<double> heat_share_at(const PortSetting& port, double flow_m3_per_s);
 
 /// One move at the manifold, with what the other meters should then read.
 struct BalanceMove {
@@ -49,7 +54,9 @@ struct Balance {
   double pump_speed_share = 1.0;     ///< generic pumps: the speed at which the hardest loop carries its aim
   std::optional<double> hold_Pa;     ///< what the pump's own control holds at `hold_m3_per_s`, where it has one
   std::optional<double> hold_m3_per_s;
-  double pump_reach_share = 1.0;  ///< of the target that the pump could carry at full speed, all loops in balance
+  double pump_reach_share = 1.0;   ///< of the target that the pump could carry at full speed, all loops in balance
+  double least_speed_share = 1.0;  ///< of any pump: the speed at which every loop can just be set to its target
+  double speed_saves_share = 0.0;  ///< of the work on the water at full speed, ports set, that this speed saves
 };
 
 /// "Good enough" is what costs a loop at most this much of its heat.

@@ -1,5 +1,6 @@
 // Slabs that were poured and the papers lost: the lengths of all loops fitted to readings.
 #pragma once
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -31,9 +32,12 @@ struct FittedLengths {
   double common_error_share = 0.0;
   double heat_share = 1.0;     ///< drops over the model's
   double misfit_number = 0.0;  ///< root mean square of readings' leftovers, in their errors: 1 is usual
-  /// Whose flow does not go with what else was read there: it is choked, or its meter shows wrong. Empty: none.
+  /// Whose flow does not go with what else is known of it: it is choked, or its meter shows wrong. Empty: none. The
+  /// lengths are then those that fit with that taken into account.
   std::string odd_loop;
+  Cause odd_cause = Cause::none;  ///< `restricted` or `meter` where the readings tell the two apart
   Stop stop = Stop::rounds_spent;
+  std::optional<Balance> settings;  ///< of the plant with these lengths; see set_fitted()
 };
 
 /// Weighted least squares over the logarithms of all lengths and of what flows and drops have in common, the network
@@ -45,6 +49,9 @@ Checked<FittedLengths> fit_lengths(const Plant& plant, const Readings& readings,
 
 /// The plant with other lengths, a row for each loop: to be balanced anew, or read against.
 Plant with_lengths(const Plant& plant, const std::vector<double>& length_m);
+
+/// New settings for `target`, which is that of with_lengths(): all ports opened first. Said as by balance_plant().
+Checked<Balance> set_fitted(const Plant& plant, const FlowTarget& target, double water_degC);
 
 Record record_of(FittedLength&);
 Record record_of(FittedLengths&);

@@ -49,7 +49,7 @@ struct CauseRange {
   double before_share = 0.0;
 };
 /// Practice. None 1 in 7; longer by 20 to 50 %, flow cut to 30 to 70 %, a meter off by 30 to 50 % either way and a pair
-/// swapped share the rest alike, but for a hundredth each of what is rare: shorter, all but shut, a meter that sticks.
+/// swapped share the rest, but for 3 % that a loop stands and 1 % each of shorter, all but shut, a stuck meter.
 const std::vector<CauseRange>& cause_ranges();
 
 /// Causes that the readings at hand cannot tell apart count as one. With a flow alone at a port: `reads_less` is
@@ -81,9 +81,11 @@ struct SuspectGroup {
 /// they, and not the tubes, decide), `read_again` averages four more readings of all meters.
 enum class TestKind { none, returns, front, bucket, open_ports, read_again };
 
-/// The test that parts the two most likely groups best, and what it will show under each.
+/// The test that parts two suspects best, and what it will show under each: the first of the two most likely groups, or
+/// within a group that counts as one, the first two that ask for different work.
 struct NextTest {
   TestKind kind = TestKind::none;
+  Suspect first, second;  ///< whom it parts
   std::size_t loop = 0;
   double apart_number = 0.0;  ///< in standard errors of the test; below 2 it does not tell them apart
   std::optional<double> first_flow_m3_per_s, second_flow_m3_per_s;
@@ -100,8 +102,9 @@ struct ReadBack {
   std::vector<SuspectGroup> ranked;
   bool healthy = false;
   bool clear = false;                           ///< the first is ten times as likely as the second
-  std::vector<double> flow_m3_per_s;            ///< what the ports carry if the first is right
-  std::vector<double> healthy_m3_per_s;         ///< what they would carry if nothing were wrong
+  double common_share = 1.0;                    ///< flow of all ports over the model's, if the first is right: the pump
+  std::vector<double> flow_m3_per_s;            ///< what the ports carry if the first is right, with this pump
+  std::vector<double> healthy_m3_per_s;         ///< what they would carry if nothing were wrong, with this pump
   std::vector<double> least_seen_length_share;  ///< a length further off than this moves a loop's meter by its error
   NextTest next;
   std::optional<Balance> settings;  ///< of the plant with the first cause in it; none where a loop stands still

@@ -31,7 +31,7 @@ bool begins(const std::string& code, std::string_view word) { return code.compar
 /// Whether what was said bears on the question: a boiler that is too small does not spoil a manifold's balance.
 bool concerns(Question question, const std::string& code) {
   if (question == Question::balance)
-    return begins(code, "balance.") || begins(code, "loop") || begins(code, "manifold.");
+    return begins(code, "balance.") || begins(code, "loop") || begins(code, "manifold.") || begins(code, "readings.");
   if (question == Question::drill) return begins(code, "drill.");
   if (question == Question::freeze)
     return !begins(code, "balance.") && !begins(code, "plant.") && !begins(code, "loop");
@@ -59,7 +59,7 @@ bool answered(const Answer& answer) {
     case Question::check: return true;
     case Question::design: return answer.loops.has_value();
     case Question::route: return answer.loops && answer.loops->drawing;
-    case Question::balance: return answer.balance.has_value();
+    case Question::balance: return answer.balance && !any(answer.said, Severity::problem);
     case Question::freeze: return answer.freeze.has_value();
     case Question::drill: return answer.drill.has_value();
   }
@@ -71,6 +71,7 @@ Answer answer(const DesignFile& file, const Wishes& wishes, const Brought& broug
   if (brought.weather) passing.weather = &brought.weather->year;
   passing.sees_floor = wishes.question == Question::design;
   passing.progress = wishes.progress;
+  if (brought.meters && wishes.question == Question::balance) passing.meters = &*brought.meters;
   Answer found = pass(brought.weather ? with_weather(file, *brought.weather) : file, wishes.question, passing);
   passing.sees_floor = false;
   passing.progress = {};

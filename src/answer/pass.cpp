@@ -15,13 +15,6 @@ std::optional<T> keep(Checked<T> checked, std::vector<Diagnostic>& said) {
   return std::move(checked.value);
 }
 
-Conditions conditions_at(const Envelope& envelope) {
-  Conditions conditions;
-  conditions.outdoor_degC = envelope.outdoor_degC;
-  for (const RoomLoss& room : envelope.room) conditions.room_degC.push_back(room.indoor_degC);
-  return conditions;
-}
-
 /// What each room's floor is asked for: no more than its surface limit lets it give.
 std::vector<double> wanted_W(const Envelope& envelope, const FloorPlan& floor) {
   std::vector<double> wanted;
@@ -31,12 +24,6 @@ std::vector<double> wanted_W(const Envelope& envelope, const FloorPlan& floor) {
   }
   return wanted;
 }
-
-struct Balanced {
-  Plant plant;
-  FlowTarget target;
-  Balance balance;
-};
 
 /// Balanced on the smallest generic pump that reaches the duty, or on the file's own.
 std::optional<Balanced> balanced(Answer& answer) {
@@ -75,6 +62,7 @@ void add_plant(Answer& answer, Passing& passing) {
   auto hydronics = balanced(answer);
   if (!hydronics) return;
   answer.balance = hydronics->balance;
+  if (passing.meters) add_readings(answer, *passing.meters, *hydronics);
   if (!answer.envelope || !answer.floor) return;
   const Plant plant = with_settings(as_balanced(hydronics->plant, hydronics->balance), hydronics->balance.turns,
                                     hydronics->balance.pump_speed_share);
@@ -115,6 +103,13 @@ void add_freeze(Answer& answer, Passing& passing) {
 }
 
 }  // namespace
+
+Conditions conditions_at(const Envelope& envelope) {
+  Conditions conditions;
+  conditions.outdoor_degC = envelope.outdoor_degC;
+  for (const RoomLoss& room : envelope.room) conditions.room_degC.push_back(room.indoor_degC);
+  return conditions;
+}
 
 std::optional<double> lasting_hold_degC(const Answer& answer, Passing& passing) {
   if (!answer.envelope || !answer.floor) return std::nullopt;

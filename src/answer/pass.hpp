@@ -14,6 +14,7 @@ enum class Reach { whole, no_site, frost_hold, no_frost_hold };
 struct Passing {
   EdgeFields fields;
   const WeatherYear* weather = nullptr;
+  const MeterSheet* meters = nullptr;  ///< for the answer itself
   LaidBefore laid{};
   bool sees_floor = false;  ///< the floor's temperature everywhere: for the answer itself, not for passes beside it
   Works progress{};         ///< for the answer itself, not for passes beside it
@@ -31,6 +32,19 @@ bool answered(const Answer& answer);
 
 /// `kind` and `reasons` from everything that was said.
 Verdict verdict_of(const std::vector<Diagnostic>& said);
+
+/// A plant, what its loops aim for, and its settings.
+struct Balanced {
+  Plant plant;
+  FlowTarget target;
+  Balance balance;
+};
+
+/// What was read, held against that plant: causes and settings where lengths are known, else fitted lengths.
+void add_readings(Answer& answer, const MeterSheet& sheet, const Balanced& hydronics);
+
+/// Rooms and weather as an envelope has them.
+Conditions conditions_at(const Envelope& envelope);
 
 /// Whose weather it is, what was mended in it, and what became of it.
 std::vector<Diagnostic> weather_said(const DesignFile& file, const Brought& brought);

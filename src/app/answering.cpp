@@ -44,7 +44,7 @@ int print(const Request& request, const Answer& tried, const std::optional<Answe
 /// What the file alone says, where options were tried on it; nothing where it cannot be answered.
 std::optional<Answer> as_written(const Request& request, Wishes wishes, const std::string& text) {
   if (request.file.empty() || request.overrides.empty() || request.json || request.explain) return std::nullopt;
-  if (wishes.question == Question::drill) return std::nullopt;
+  if (wishes.question == Question::drill || !request.readings.empty() || !request.read.empty()) return std::nullopt;
   const ReadDesign plain = read_design(text);
   if (!plain.checked) return std::nullopt;
   const BroughtFiles beside = bring(plain, request.file);
@@ -76,11 +76,14 @@ int run_answer(const Request& request, Question question) {
     std::cerr << problems_text(read, request.file.empty() ? "command line" : request.file);
     return bad_design;
   }
-  const BroughtFiles beside = bring(read, request.file);
+  BroughtFiles beside = bring(read, request.file);
+  BroughtFiles meters = bring_meters(request, read.units);
+  beside.problem += meters.problem;
   if (!beside.problem.empty()) {
     std::cerr << beside.problem;
     return bad_design;
   }
+  beside.brought.meters = std::move(meters.brought.meters);
   Wishes wishes;
   wishes.question = question;
   wishes.bands = !request.quick;
@@ -98,6 +101,12 @@ int run_answer(const Request& request, Question question) {
   const std::optional<Answer> written = as_written(request, wishes, text);
   const Answer tried = answer(*read.checked.value, wishes, beside.brought);
   bar.reset();
+  if (beside.brought.meters) {
+    if (const std::string problems = meter_problems(request, *beside.brought.meters, tried); !problems.empty()) {
+      std::cerr << problems;
+      return bad_design;
+    }
+  }
   return print(request, tried, written);
 }
 

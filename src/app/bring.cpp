@@ -47,7 +47,36 @@ BroughtFiles bring(const ReadDesign& read, const std::string& design_name) {
   if (!text.problem.empty()) return {{}, at_the_key(read, design_name, text.problem)};
   Checked<WeatherFile> weather = read_weather(text.text);
   if (!weather) return {{}, in_the_file(path, weather.said.front(), read.units)};
-  return {{std::move(weather.value)}, {}};
+  return {{std::move(weather.value), {}}, {}};
+}
+
+BroughtFiles bring_meters(const Request& request, System system) {
+  BroughtFiles brought;
+  if (request.readings.empty() && request.read.empty()) return brought;
+  if (!request.readings.empty()) {
+    const FileText text = read_readings_file(request.readings);
+    if (!text.problem.empty()) return {{}, text.problem + '\n'};
+    brought.brought.meters = read_meters(text.text);
+  } else {
+    brought.brought.meters = read_flows(request.read, system, "--read");
+  }
+  for (const auto& [option, text] :
+       {std::pair{"--water", &request.water}, {"--room", &request.room}, {"--meter-error", &request.meter_error}}) {
+    if (!text->empty()) brought.brought.meters = with_option(*brought.brought.meters, option, *text);
+  }
+  return brought;
+}
+
+std::string meter_problems(const Request& request, const MeterSheet& sheet, const Answer& answer) {
+  ReadDesign read;
+  read.spots = sheet.spots;
+  read.units = answer.file.design.units;
+  for (const Diagnostic& said : answer.said) {
+    if (said.severity == Severity::problem && said.code.compare(0, 9, "readings.") == 0)
+      read.checked.said.push_back(said);
+  }
+  if (read.checked.said.empty()) return {};
+  return problems_text(read, request.readings.empty() ? "--read" : request.readings);
 }
 
 }  // namespace slabwright::app

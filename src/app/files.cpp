@@ -25,28 +25,45 @@ FileText read_file(const std::string& name) {
   return {all.str(), {}};
 }
 
-FileText read_weather_file(const std::string& name) {
-  constexpr std::size_t most_bytes = 8'000'000;
+namespace {
+
+/// What kind of file is wanted, and what to say where it is another.
+struct Wanted {
+  std::string_view what, absent, form, size;
+  std::size_t most_bytes;
+};
+
+FileText read_plain_file(const std::string& name, const Wanted& wanted) {
   std::error_code error;
   const fs::file_status status = fs::status(name, error);
-  if (status.type() == fs::file_type::not_found) {
-    return {{}, fmt::format("there is no weather file {}. Put it there, or take the key weather out.", name)};
-  }
-  if (fs::is_directory(status)) return {{}, fmt::format("{} is a folder. Name the weather file in it.", name)};
-  if (!error && !fs::is_regular_file(status)) {
-    return {{}, fmt::format("{} is no plain file. Name a weather file (EPW or TMY3).", name)};
-  }
+  if (status.type() == fs::file_type::not_found)
+    return {{}, fmt::format("there is no {} {}. {}", wanted.what, name, wanted.absent)};
+  if (fs::is_directory(status)) return {{}, fmt::format("{} is a folder. Name the {} in it.", name, wanted.what)};
+  if (!error && !fs::is_regular_file(status))
+    return {{}, fmt::format("{} is no plain file. Name a {} ({}).", name, wanted.what, wanted.form)};
   std::ifstream in(name, std::ios::binary);
-  std::string text(most_bytes + 1, '\0');
+  std::string text(wanted.most_bytes + 1, '\0');
   in.read(text.data(), static_cast<std::streamsize>(text.size()));
-  if (in.bad() || (in.fail() && !in.eof())) {
-    return {{}, fmt::format("the weather file {} cannot be read. See that you may open it.", name)};
-  }
+  if (in.bad() || (in.fail() && !in.eof()))
+    return {{}, fmt::format("the {} {} cannot be read. See that you may open it.", wanted.what, name)};
   text.resize(static_cast<std::size_t>(in.gcount()));
-  if (text.size() > most_bytes) {
-    return {{}, fmt::format("{} is too large for a weather file: one year has less than 8 MB. Name another.", name)};
-  }
+  if (text.size() > wanted.most_bytes)
+    return {{}, fmt::format("{} is too large for a {}: {}. Name another.", name, wanted.what, wanted.size)};
   return {std::move(text), {}};
+}
+
+}  // namespace
+
+FileText read_weather_file(const std::string& name) {
+  return read_plain_file(name, {"weather file", "Put it there, or take the key weather out.", "EPW or TMY3",
+                                "one year has less than 8 MB", 8'000'000});
+}
+
+FileText read_readings_file(const std::string& name) {
+  return read_plain_file(name, {"file of readings",
+                                "Write one, with a first line such as: loop, flow (gpm), return (F); or give the "
+                                "flows themselves: --read \"0.73 0.64 - 0.57\".",
+                                "CSV", "a manifold's readings have less than 200 kB", 200'000});
 }
 
 std::string write_file(const std::string& path, const std::string& text) {

@@ -17,6 +17,9 @@ FileText read_file(const std::string& name);
 /// The same for the weather file that a design names: a year of it has less than 8 MB, so that no more is read.
 FileText read_weather_file(const std::string& name);
 
+/// The same for a table of meter readings.
+FileText read_readings_file(const std::string& name);
+
 /// Writes whole or not at all: to a name of its own first, then renamed. Returns a sentence where it failed.
 std::string write_file(const std::string& path, const std::string& text);
 

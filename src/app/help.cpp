@@ -59,6 +59,17 @@ std::string help_page(std::string_view command) {
         "  --found      FILE           places where tube was found, each on a line like --at;\n"
         "                              behind a semicolon the same spot as drawn, if known\n";
   }
+  if (command == "balance") {
+    page +=
+        "\nWhat the meters show (then: which loop is odd, and why):\n"
+        "  --read       \"0.73 0.64 - 0.57\"   flows port by port, - where none was read,\n"
+        "               in the file's unit or with one: \"... gpm\"; or \"3: 0.2\" of some\n"
+        "  --readings   FILE           a table (CSV): loop or port, flow (gpm), and what you\n"
+        "               have of supply (F), return (F), front (min), turns, room (F)\n"
+        "  --water      \"95 F\"         in the loops, where no temperatures were read\n"
+        "  --room       \"50 F\"         air in the shop while it was read\n"
+        "  --meter-error \"10 %\"       how far the meters may be off\n";
+  }
   if (command == "route") {
     page +=
         "  --better-place   look for a place along the walls where a manifold would\n"

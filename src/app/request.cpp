@@ -114,6 +114,13 @@ void declare(CLI::App& app, Request& request, Flags& flags) {
     app.add_option("--may-move", request.may_move);
     app.add_option("--found", request.found);
   }
+  if (request.command == "balance") {
+    app.add_option("--readings", request.readings);
+    app.add_option("--read", request.read);
+    app.add_option("--water", request.water);
+    app.add_option("--room", request.room);
+    app.add_option("--meter-error", request.meter_error);
+  }
   app.add_option("--out", request.out);
   app.add_option("--lengths", flags.lengths);
   app.add_option("--set", flags.sets)->allow_extra_args(false)->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
@@ -131,20 +138,33 @@ std::string unexpected(const std::string& word) {
   return fmt::format("\"{}\" is one word too many. A value with spaces stands in quotes: --size \"36 x 30 ft\".", word);
 }
 
-/// Options that only drill takes, each with a value behind it, and what to write there.
-constexpr std::pair<std::string_view, std::string_view> hole_options[] = {
-    {"--at", PlanPlace::example}, {"--diameter", "1/2 in"}, {"--depth", "3 in"},
-    {"--tolerance", "1 1/2 in"},  {"--may-move", "3 in"},   {"--found", "found.txt"}};
+/// Options that only one command takes, each with a value behind it, and what to write there.
+struct OwnOption {
+  std::string_view command, name, example;
+};
+constexpr OwnOption own_options[] = {
+    {"drill", "--at", PlanPlace::example},
+    {"drill", "--diameter", "1/2 in"},
+    {"drill", "--depth", "3 in"},
+    {"drill", "--tolerance", "1 1/2 in"},
+    {"drill", "--may-move", "3 in"},
+    {"drill", "--found", "found.txt"},
+    {"balance", "--readings", "meters.csv"},
+    {"balance", "--read", "0.73 0.64 - 0.57"},
+    {"balance", "--water", "95 F"},
+    {"balance", "--room", "58 F"},
+    {"balance", "--meter-error", "10 %"},
+};
 
-bool asks_hole(const std::string& word) {
+bool is_own(const std::string& command, const std::string& word) {
   const std::string_view name = std::string_view(word).substr(0, word.find('='));
-  return std::any_of(std::begin(hole_options), std::end(hole_options),
-                     [&](const auto& option) { return option.first == name; });
+  return std::any_of(std::begin(own_options), std::end(own_options),
+                     [&](const OwnOption& option) { return option.command == command && option.name == name; });
 }
 
 /// Quotes with nothing between them are not the same as no option: nobody asks about nowhere.
-std::string empty_hole_option(const CLI::App& app) {
-  for (const auto& [name, example] : hole_options) {
+std::string empty_own_option(const CLI::App& app) {
+  for (const auto& [command, name, example] : own_options) {
     const CLI::Option* option = app.get_option_no_throw(std::string(name));
     if (!option || option->count() == 0 || !option->results().front().empty()) continue;
     return fmt::format("{0} has nothing between its quotes. Write {0} \"{1}\".", name, example);
@@ -154,15 +174,15 @@ std::string empty_hole_option(const CLI::App& app) {
 
 /// Options as typed, quoted where they must be, for the next command.
 void keep_typed(std::span<const std::string> words, Request& request) {
-  bool value_of_hole = false;
+  bool value_of_own = false;
   for (const std::string& word : words.subspan(1)) {
-    const bool hole = request.command == "drill" && (value_of_hole || asks_hole(word));
-    value_of_hole = hole && !value_of_hole && word.find('=') == std::string::npos;
-    if (!hole && (word == request.file || word == "--full" || word == "--json" || word == "--explain" ||
-                  word == "--better-place"))
+    const bool own = value_of_own || is_own(request.command, word);
+    value_of_own = own && !value_of_own && word.find('=') == std::string::npos;
+    if (!own && (word == request.file || word == "--full" || word == "--json" || word == "--explain" ||
+                 word == "--better-place"))
       continue;
     const std::string typed = word.find(' ') == std::string::npos ? word : fmt::format("\"{}\"", word);
-    (hole ? request.asked_words : request.words).push_back(typed);
+    (own ? request.asked_words : request.words).push_back(typed);
   }
 }
 
@@ -197,7 +217,12 @@ Parsed parse(std::span<const std::string> words) {
     parsed.problem = unexpected(extra.front());
     return parsed;
   }
-  parsed.problem = empty_hole_option(app);
+  parsed.problem = empty_own_option(app);
+  if (parsed.problem.empty() && !request.readings.empty() && !request.read.empty())
+    parsed.problem = "--readings names a file and --read gives the flows themselves: write one of them.";
+  const bool beside = !(request.water + request.room + request.meter_error).empty();
+  if (parsed.problem.empty() && beside && request.readings.empty() && request.read.empty())
+    parsed.problem = "--water, --room and --meter-error go with readings: add --read \"0.73 0.64 - 0.57\".";
   if (!parsed.problem.empty()) return parsed;
   for (const ShortOption& option : options) {
     const std::string& text = flags.text[std::string(option.name)];

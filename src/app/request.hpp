@@ -40,8 +40,10 @@ struct Request {
   bool better_place = false;  ///< route: look for one
   bool help = false;
   std::string at, diameter, depth, tolerance, may_move;  ///< drill: as typed; empty where not given
+  std::string readings, read;                            ///< balance: a file of readings, or flows as typed
+  std::string water, room, meter_error;                  ///< balance: what is known beside them, as typed
   std::string found;                                     ///< drill: a file of places where tube was found
-  std::vector<std::string> asked_words;                  ///< drill: those options as typed, not among `words`
+  std::vector<std::string> asked_words;                  ///< options of one command alone as typed, not among `words`
   std::string out;
 };
 

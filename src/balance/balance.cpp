@@ -7,7 +7,8 @@
 
 #include "balance/circuit.hpp"
 #include "balance/loop_returns.hpp"
-#include "balance/meters.hpp"
+#include "balance/meter_scale.hpp"
+#include "balance/turn_search.hpp"
 
 namespace slabwright {
 namespace {
@@ -22,9 +23,10 @@ constexpr double band_low_share = 0.10, band_high_share = 0.15;
 struct Band {
   double low, high;
 };
+double heat_over_aim(double q, double units) { return q * (1.0 - std::exp(-units / q)) / (1.0 - std::exp(-units)); }
 Band band_of(double units) {
   if (units <= 0.0) return {1.0 - band_low_share, 1.0 + band_high_share};
-  const auto heat = [&](double q) { return q * (1.0 - std::exp(-units / q)) / (1.0 - std::exp(-units)); };
+  const auto heat = [&](double q) { return heat_over_aim(q, units); };
   const auto edge = [&](double from, double to, double share) {
     return root_in_bracket([&](double q) { return heat(q) - share; }, from, to, {1e-6, 0.0, 100}).x;
   };
@@ -99,7 +101,8 @@ void fill_ports(const Plant& plant, const std::vector<double>& aim, double water
     port.length_m = loop.length_m;
     port.aim_m3_per_s = aim[i];
     port.open_m3_per_s = before.flow_m3_per_s[plant.loop_branch[i].at];
-    const Band band = band_of(units_of(plant, i, aim[i], water_degC));
+    port.exchange_number = units_of(plant, i, aim[i], water_degC);
+    const Band band = band_of(port.exchange_number);
     port.least_m3_per_s = band.low * aim[i];
     port.most_m3_per_s = band.high * aim[i];
     balance.total_open_m3_per_s += port.open_m3_per_s;
@@ -110,8 +113,18 @@ void fill_ports(const Plant& plant, const std::vector<double>& aim, double water
   }
 }
 
+/// Where rounding each port by itself leaves a loop outside its band, they are searched together.
+void take_turns(const ValveTurns& turns, double wide_open, Balance& balance) {
+  for (std::size_t i = 0; i < turns.size(); ++i) {
+    balance.port[i].set_turns = turns[i];
+    balance.port[i].open = i == balance.hardest || turns[i] >= wide_open;
+  }
+  balance.turns = turns;
+}
+
 /// The network solved again with the rounded settings.
 void try_settings(const Plant& plant, double water_degC, Balance& balance) {
+  balance.total_after_m3_per_s = 0.0;
   const NetworkSolution after = flows_at(with_settings(plant, balance.turns, balance.pump_speed_share), water_degC);
   for (std::size_t i = 0; i < balance.port.size(); ++i) {
     PortSetting& port = balance.port[i];
@@ -144,6 +157,17 @@ std::vector<double> settle_pump(const Plant& plant, const Circuit& circuit, cons
   return aim;
 }
 
+/// The lowest speed at which every loop can still be set to its target, and what that spares the pump.
+void fill_speed(const Circuit& circuit, const FlowTarget& target, Balance& balance) {
+  if (target.from_pump || balance.pump_reach_share < 1.0) return;
+  balance.least_speed_share = circuit.speed_for(target.loop_m3_per_s);
+  const double full = balance.pump_reach_share;
+  std::vector<double> at_full = target.loop_m3_per_s;
+  for (double& flow : at_full) flow *= full;
+  // Flow times pressure in the water; what the pump takes from the mains follows it nearly in proportion.
+  balance.speed_saves_share = 1.0 - balance.duty_Pa / (full * circuit.duty_Pa(at_full));
+}
+
 void say_pump(const Plant& plant, const FlowTarget& target, const Balance& balance, std::vector<Diagnostic>& said) {
   // What the pump moves through open loops is never wholly left once ports are set; nobody asked for it either.
   if (target.from_pump || balance.pump_reach_share >= 0.95) return;
@@ -155,6 +179,12 @@ void say_pump(const Plant& plant, const FlowTarget& target, const Balance& balan
 }
 
 }  // namespace
+
+std::optional<double> heat_share_at(const PortSetting& port, double flow_m3_per_s) {
+  if (port.exchange_number <= 0.0 || port.aim_m3_per_s <= 0.0) return std::nullopt;
+  if (flow_m3_per_s <= 0.0) return 0.0;
+  return heat_over_aim(flow_m3_per_s / port.aim_m3_per_s, port.exchange_number);
+}
 
 Plant as_balanced(const Plant& plant, const Balance& balance) {
   if (!balance.hold_Pa) return plant;
@@ -170,9 +200,15 @@ Checked<Balance> balance_plant(const Plant& as_piped, const FlowTarget& target, 
   const Plant plant = as_balanced(as_piped, balance);
   set_ports(plant, circuit, aim, balance);
   balance.duty_Pa = circuit.duty_Pa(target.loop_m3_per_s);
+  fill_speed(circuit, target, balance);
   fill_ports(plant, aim, water_degC, balance);
   leave_open_if_enough(balance, most_turns(plant.design.valve));
   try_settings(plant, water_degC, balance);
+  if (std::any_of(balance.port.begin(), balance.port.end(), [](const PortSetting& p) { return !p.within; })) {
+    const double most = most_turns(plant.design.valve);
+    take_turns(search_turns(plant, balance, {turn_step, most}, water_degC), most, balance);
+    try_settings(plant, water_degC, balance);
+  }
   balance.move = moves(with_settings(plant, {}, balance.pump_speed_share), balance, water_degC);
   std::vector<Diagnostic> said;
   say_pump(plant, target, balance, said);

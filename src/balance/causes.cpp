@@ -151,13 +151,14 @@ class Weighing {
 }  // namespace
 
 const std::vector<CauseRange>& cause_ranges() {
-  constexpr double rare = 0.01, none = 1.0 / 7.0, usual = (1.0 - none - 3.0 * rare) / 4.0;
+  // A meter that shows nothing is nearly always right: air, or a valve or actuator that is shut.
+  constexpr double rare = 0.01, stands = 0.03, none = 1.0 / 7.0, usual = (1.0 - none - 3.0 * rare - stands) / 4.0;
   static const std::vector<CauseRange> ranges{
       {Cause::none, 1.0, 1.0, none},         {Cause::longer, 1.2, 1.5, usual},
       {Cause::restricted, 0.3, 0.7, usual},  {Cause::meter, 0.5, 0.7, 0.5 * usual},
       {Cause::meter, 1.3, 1.5, 0.5 * usual}, {Cause::swapped, 1.0, 1.0, usual},
       {Cause::shorter, 0.67, 0.83, rare},    {Cause::stopped, 0.0, 0.3, rare},
-      {Cause::meter, 0.0, 0.0, rare},
+      {Cause::stopped, 0.0, 0.05, stands},   {Cause::meter, 0.0, 0.0, rare},
   };
   return ranges;
 }

@@ -18,7 +18,8 @@ Record record_of(PortSetting& x) {
       key<&PortSetting::open>({.meaning = "Left wide open."}),
       key<&PortSetting::after_m3_per_s>({.meaning = "Flow with all ports set."}),
       key<&PortSetting::authority_share>({.meaning = "Share of the loop's drop that its open valve takes."}),
-      key<&PortSetting::within>({.meaning = "Whether that is good enough."})};
+      key<&PortSetting::within>({.meaning = "Whether that is good enough."}),
+      key<&PortSetting::exchange_number>({.meaning = "UA over heat capacity of its water at the aim."})};
   return {keys, &x};
 }
 
@@ -47,7 +48,9 @@ Record record_of(Balance& x) {
       key<&Balance::pump_speed_share>({.meaning = "Speed of the pump that the floor was tried on."}),
       key<&Balance::hold_Pa>({.meaning = "What the pump's own control holds, where it has one."}),
       key<&Balance::hold_m3_per_s>({.meaning = "The flow at which it holds that."}),
-      key<&Balance::pump_reach_share>({.meaning = "Of the flow wanted that it could move at full speed."})};
+      key<&Balance::pump_reach_share>({.meaning = "Of the flow wanted that it could move at full speed."}),
+      key<&Balance::least_speed_share>({.meaning = "Lowest speed at which every loop can be set to its target."}),
+      key<&Balance::speed_saves_share>({.meaning = "Of the work on the water at full speed that this saves."})};
   return {keys, &x};
 }
 

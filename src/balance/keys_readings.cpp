@@ -75,6 +75,8 @@ Record record_of(SuspectGroup& x) {
 Record record_of(NextTest& x) {
   static constexpr Key keys[] = {
       key<&NextTest::kind>({.meaning = "What to do next."}),
+      key<&NextTest::first>({.meaning = "One of the two suspects that it parts ..."}),
+      key<&NextTest::second>({.meaning = "... and the other."}),
       key<&NextTest::loop>({.meaning = "Row of the loop, from 0."}),
       key<&NextTest::apart_number>({.meaning = "How far it parts the first two, in its errors."}),
       key<&NextTest::first_flow_m3_per_s>({.meaning = "What it shows if the first is right: flow ..."}),
@@ -91,6 +93,7 @@ Record record_of(ReadBack& x) {
       key<&ReadBack::healthy>({.meaning = "Nothing is wrong that the readings show."}),
       key<&ReadBack::clear>({.meaning = "The first is ten times as likely as the second."}),
       key<&ReadBack::ranked>({.meaning = "What may be wrong, most likely first."}),
+      key<&ReadBack::common_share>({.meaning = "Flow of all ports over the model's: the pump."}),
       key<&ReadBack::flow_m3_per_s>({.meaning = "What the ports carry if the first is right."}),
       key<&ReadBack::healthy_m3_per_s>({.meaning = "What they would carry if nothing were wrong."}),
       key<&ReadBack::least_seen_length_share>({.meaning = "Lengths off by less than this move no meter."}),
@@ -119,6 +122,7 @@ Record record_of(FittedLengths& x) {
       key<&FittedLengths::heat_share>({.meaning = "Temperature drops over the model's."}),
       key<&FittedLengths::misfit_number>({.meaning = "What is left over, in errors of the readings; 1 is usual."}),
       key<&FittedLengths::odd_loop>({.meaning = "Loop whose flow does not go with its other readings."}),
+      key<&FittedLengths::odd_cause>({.meaning = "What is wrong there, where the readings tell."}),
       key<&FittedLengths::stop>({.meaning = "How the fit ended."})};
   return {keys, &x};
 }

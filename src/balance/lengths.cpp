@@ -1,6 +1,7 @@
 // All lengths at once, from readings.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "balance/evidence.hpp"
 #include "balance/readings_given.hpp"
@@ -15,17 +16,34 @@ namespace {
 constexpr double told_share = 0.5;
 // A flow is odd where its leaving out takes three standard errors from what is left over.
 constexpr double odd_squares = 9.0;
+// One of the two ways in which it may be is told where the other leaves two standard errors more.
+constexpr double told_squares = 4.0;
+// A choked loop may carry anything: by e either way is as good as not known.
+constexpr double choked_error_share = 1.0;
+
+struct Given {
+  const Plant& plant;
+  const LengthsBefore& before;
+  const LoopReturns* returns;
+  double usual_m3_per_s;
+};
 
 /// Unknowns: the logarithm of each length over its guess, then those that all readings have in common.
 class LengthFit {
  public:
-  LengthFit(ReadNetwork& network, const Evidence& evidence, const Plant& plant, const LengthsBefore& before)
-      : network_(network), evidence_(evidence), before_(before), loops_(plant.loops.loop.size()) {
-    for (const Loop& loop : plant.loops.loop) guess_m_.push_back(loop.length_m);
+  /// `choked`: a loop that carries a share of what its length would let through. What the others then gain, a few
+  /// percent at most, is left to what all flows have in common.
+  LengthFit(ReadNetwork& network, const Evidence& evidence, const Given& given, std::optional<std::size_t> choked = {})
+      : network_(network),
+        evidence_(evidence),
+        before_(given.before),
+        loops_(given.plant.loops.loop.size()),
+        choked_(choked) {
+    for (const Loop& loop : given.plant.loops.loop) guess_m_.push_back(loop.length_m);
     const Readings& readings = evidence.readings();
     if (readings.pump_error_share > 0.0) pump_at_ = unknowns_++;
     if (readings.heat_error_share > 0.0 && evidence.knows_returns()) heat_at_ = unknowns_++;
-    unknowns_ += loops_;
+    unknowns_ += loops_ + (choked_ ? 1 : 0);
     pump_at_ += loops_;
     heat_at_ += loops_;
     pump_known_ = readings.pump_error_share <= 0.0;
@@ -49,6 +67,7 @@ class LengthFit {
     for (std::size_t i = 0; i < loops_; ++i) ports.length_share[i] = std::exp(x[i]);
     ports.flow_m3_per_s = network_.with_lengths(ports.length_share);
     for (double& flow : ports.flow_m3_per_s) flow *= std::exp(pump(x));
+    if (choked_) ports.flow_m3_per_s[*choked_] *= std::exp(x.back());
     const double heat_share = std::exp(heat(x));
     std::vector<double> all;
     for (std::size_t i = 0; i < loops_; ++i) add_port(ports, i, heat_share, all);
@@ -68,6 +87,7 @@ class LengthFit {
     all.push_back(std::log(total / guess) / before_.total_error_share);
     if (!pump_known_) all.push_back(pump(x) / evidence_.readings().pump_error_share);
     if (!heat_known_) all.push_back(heat(x) / evidence_.readings().heat_error_share);
+    if (choked_) all.push_back(x.back() / choked_error_share);
     return all;
   }
 
@@ -87,6 +107,7 @@ class LengthFit {
   const Evidence& evidence_;
   const LengthsBefore& before_;
   std::size_t loops_;
+  std::optional<std::size_t> choked_;
   std::size_t unknowns_ = 0, pump_at_ = 0, heat_at_ = 0;
   bool pump_known_ = true, heat_known_ = true;
   std::vector<double> guess_m_;
@@ -127,32 +148,68 @@ LeastSquares least_of(const LengthFit& fit) {
                        [&](const std::vector<double>& x) { return fit.leftovers(x); });
 }
 
-struct Given {
-  const Plant& plant;
-  const LengthsBefore& before;
-  const LoopReturns* returns;
-  double usual_m3_per_s;
+/// A loop whose flow is odd, why, and the lengths without it.
+struct Odd {
+  std::size_t loop = 0;
+  Cause cause = Cause::none;  ///< `restricted`, `meter`, or none where these readings tell nothing
+  FittedLengths lengths;
 };
 
-/// The flow whose leaving out helps most, where that is more than chance does. Of a loop with nothing but its flow any
-/// length explains that.
-std::optional<std::size_t> odd_flow(ReadNetwork& network, const Given& given, const Readings& readings,
-                                    double squares) {
-  std::optional<std::size_t> odd;
+/// A fit of what is read, and what it leaves over.
+struct Tried {
+  LeastSquares found;
+  FittedLengths lengths;
+};
+Tried tried(ReadNetwork& network, const Given& given, const Readings& readings, std::optional<std::size_t> choked) {
+  const Evidence evidence(readings, volumes(given.plant), given.returns, given.usual_m3_per_s);
+  const LengthFit fit(network, evidence, given, choked);
+  LeastSquares found = least_of(fit);
+  if (found.covariance.empty()) {
+    found.squares = std::numeric_limits<double>::infinity();
+    return {std::move(found), {}};
+  }
+  FittedLengths lengths = lengths_of(given.plant, fit, found, given.before);
+  return {std::move(found), std::move(lengths)};
+}
+
+/// A length that depends on which of the two it is: no better known than they are apart.
+FittedLength either(FittedLength one, const FittedLength& other, double before_error_share) {
+  one.error_m = std::hypot(one.error_m, one.length_m - other.length_m);
+  one.learned_share = std::clamp(1.0 - one.error_m / one.length_m / before_error_share, 0.0, 1.0);
+  one.told = one.learned_share >= told_share;
+  return one;
+}
+
+/// The loop for which it helps most that its meter is wrong, or that it is choked, where that is more than chance does.
+/// Where nothing but a flow was read, what it has against it is that no loop of this floor should be so long.
+std::optional<Odd> odd_of(ReadNetwork& network, const Given& given, const Readings& readings, double squares) {
+  std::optional<Odd> odd;
   double least = squares - odd_squares;
   for (std::size_t i = 0; i < readings.port.size(); ++i) {
-    const PortReading& port = readings.port[i];
-    if (port.flow_m3_per_s.value_or(0.0) <= 0.0 || !(port.front_s || (port.return_degC && given.returns))) continue;
+    if (readings.port[i].flow_m3_per_s.value_or(0.0) <= 0.0) continue;
     Readings without = readings;
     without.port[i].flow_m3_per_s.reset();
-    const Evidence evidence(without, volumes(given.plant), given.returns, given.usual_m3_per_s);
-    const LengthFit fit(network, evidence, given.plant, given.before);
-    const double left = least_of(fit).squares;
-    if (left >= least) continue;
-    least = left;
-    odd = i;
+    Tried meter = tried(network, given, without, {}), choked = tried(network, given, readings, i);
+    const double best = std::min(meter.found.squares, choked.found.squares);
+    if (best >= least) continue;
+    least = best;
+    const double apart = meter.found.squares - choked.found.squares;
+    const Cause cause = apart > told_squares ? Cause::restricted : apart < -told_squares ? Cause::meter : Cause::none;
+    Tried &likelier = apart > 0.0 ? choked : meter, &other = apart > 0.0 ? meter : choked;
+    if (cause == Cause::none && !other.found.covariance.empty())
+      likelier.lengths.loop[i] = either(likelier.lengths.loop[i], other.lengths.loop[i], given.before.each_error_share);
+    odd = Odd{i, cause, std::move(likelier.lengths)};
   }
   return odd;
+}
+
+const char* odd_sentence(Cause cause) {
+  if (cause == Cause::restricted)
+    return "the flow of {} goes with its front or return, and not with any length: it is choked (air, a kink, a valve "
+           "partly shut)";
+  if (cause == Cause::meter) return "the flow of {} does not go with its front or return: its meter shows wrong";
+  return "the flow of {} does not go with what else is known of it: it is choked (air, a kink, a valve partly shut) or "
+         "its meter shows wrong; measure it with a bucket";
 }
 
 void say_lengths(const FittedLengths& lengths, const Readings& readings, std::vector<Diagnostic>& said) {
@@ -173,13 +230,11 @@ void say_lengths(const FittedLengths& lengths, const Readings& readings, std::ve
                        Measured{one.length_m + one.error_m, Dimension::length}}});
   }
   if (!lengths.odd_loop.empty())
-    said.push_back(
-        {Severity::warning,
-         "readings.odd-flow",
-         lengths.odd_loop,
-         "the flow of {} does not go with its other readings: it is choked (air, a kink, a valve partly shut) "
-         "or its meter shows wrong; measure it with a bucket",
-         {lengths.odd_loop}});
+    said.push_back({Severity::warning,
+                    "readings.odd-flow",
+                    lengths.odd_loop,
+                    odd_sentence(lengths.odd_cause),
+                    {lengths.odd_loop}});
   if (lengths.misfit_number > unexplained_number)
     said.push_back({Severity::warning,
                     "readings.unexplained",
@@ -199,6 +254,10 @@ Plant with_lengths(const Plant& plant, const std::vector<double>& length_m) {
   return changed;
 }
 
+Checked<Balance> set_fitted(const Plant& plant, const FlowTarget& target, double water_degC) {
+  return balance_plant(reopened(plant), target, water_degC);
+}
+
 Checked<FittedLengths> fit_lengths(const Plant& plant, const Readings& readings, const Conditions& conditions,
                                    const LengthsBefore& before) {
   expects(before.each_error_share > 0.0 && before.total_error_share > 0.0, "fit_lengths: errors above zero");
@@ -207,12 +266,14 @@ Checked<FittedLengths> fit_lengths(const Plant& plant, const Readings& readings,
   if (!against) return {{}, std::move(said)};
   auto& [returns, network, usual] = *against;
   const Given given{plant, before, returns ? &*returns : nullptr, usual};
-  const Evidence evidence(readings, volumes(plant), given.returns, usual);
-  const LengthFit fit(network, evidence, plant, before);
-  const LeastSquares found = least_of(fit);
-  if (found.covariance.empty()) return {{}, {no_water_moves()}};
-  FittedLengths lengths = lengths_of(plant, fit, found, before);
-  if (const auto odd = odd_flow(network, given, readings, found.squares)) lengths.odd_loop = lengths.loop[*odd].loop;
+  Tried all = tried(network, given, readings, {});
+  if (all.found.covariance.empty()) return {{}, {no_water_moves()}};
+  FittedLengths lengths = std::move(all.lengths);
+  if (auto odd = odd_of(network, given, readings, all.found.squares)) {
+    lengths = std::move(odd->lengths);
+    lengths.odd_loop = lengths.loop[odd->loop].loop;
+    lengths.odd_cause = odd->cause;
+  }
   say_lengths(lengths, readings, said);
   return {std::move(lengths), std::move(said)};
 }

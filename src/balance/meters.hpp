@@ -1,17 +1,42 @@
-// Flow meters at the ports: their scale, and what they cannot be read at.
+// What a table of readings is made of: columns, and texts that are figures of one kind.
 #pragma once
-#include <vector>
+#include <optional>
+#include <string>
+#include <string_view>
 
-#include "slabwright/balance.hpp"
+#include "slabwright/balance_meters.hpp"
 
 namespace slabwright {
 
-/// The highest mark: the file's, or the smallest as sold that shows all that will be read; the largest sold where none
-/// does.
-double meter_most_m3_per_s(const Design& design, const Balance& balance);
+enum class MeterColumn { at, flow, supply, back, front, turns, water, room, meter_error, remark };
 
-/// Design flows, flows after setting and all readings on the way that lie outside 20 to 90 % of
-/// `balance.meter_most_m3_per_s`.
-void say_meters(const Balance& balance, std::vector<Diagnostic>& said);
+/// A column by its heading; `unit` is as written, empty where the cells carry theirs.
+struct MeterHeading {
+  MeterColumn column = MeterColumn::remark;
+  std::string unit;
+  std::string problem;  ///< a sentence; nothing where it can be read
+};
+MeterHeading meter_heading(std::string_view text);
+
+/// A figure of a column, in SI; `unit` is the heading's. Absent where nothing was read or the text cannot be taken,
+/// and then `problem` says what to write.
+struct MeterFigure {
+  std::optional<double> si;
+  std::string problem;
+  bool no_unit = false;  ///< neither the text nor its heading has one
+};
+MeterFigure meter_figure(MeterColumn column, std::string_view text, std::string_view unit);
+
+/// "flow", "return": what a column is called in sentences.
+std::string_view word_of(MeterColumn column);
+
+/// Blank, or a dash, a question mark or the like: nothing was read.
+bool nothing_read(std::string_view text);
+
+/// Without blanks at both ends.
+std::string_view without_blanks(std::string_view text);
+
+/// Lower case, one blank between words.
+std::string folded_words(std::string_view text);
 
 }  // namespace slabwright

@@ -134,13 +134,6 @@ void say_verdict(const Plant& plant, const ReadBack& back, std::vector<Diagnosti
                   {}});
 }
 
-Plant reopened(const Plant& plant) {
-  constexpr double wide_open_turns = 1e9;
-  Plant open = with_settings(plant, ValveTurns(plant.loops.loop.size(), wide_open_turns), plant.pump_speed_share);
-  open.turns.clear();
-  return open;
-}
-
 /// What the ports carry with a suspect's cause in place and every port open.
 PortsUnder opened(const Plant& plant, const Suspect& suspect, double water_degC) {
   PortsUnder ports = ReadNetwork(reopened(with_cause(plant, suspect, water_degC)), {}, water_degC).healthy();
@@ -148,18 +141,50 @@ PortsUnder opened(const Plant& plant, const Suspect& suspect, double water_degC)
   return ports;
 }
 
-/// Parts the first two groups, or the first two causes of a group that is clear.
-NextTest next_of(const Plant& plant, ReadNetwork& network, const Evidence& evidence, const ReadBack& back) {
+/// Whether they ask for the same work at the same place.
+bool alike(const Suspect& a, const Suspect& b) {
+  const auto chokes = [](const Suspect& s) { return s.cause == Cause::restricted || s.cause == Cause::stopped; };
+  return a.loop == b.loop && (a.cause == b.cause || (chokes(a) && chokes(b)));
+}
+
+/// The first of the first two groups, or the first causes of a vague group that ask for different work.
+std::optional<TwoSuspects> two_to_part(const ReadBack& back) {
   const SuspectGroup &first = back.ranked[0], &second = back.ranked[1];
-  const bool within =
-      is_vague(first.group) && (back.clear || first.member[1].probability_share > second.probability_share);
-  const TwoSuspects two{first.member[0], within ? first.member[1] : second.member[0]};
-  const TwoStates now{ports_under(network, two.first), ports_under(network, two.second)};
-  std::optional<TwoStates> open;
+  const auto other = std::find_if(first.member.begin(), first.member.end(),
+                                  [&](const Suspect& s) { return !alike(s, first.member[0]); });
+  const bool split = is_vague(first.group) && other != first.member.end();
+  if (split && (back.clear || other->probability_share > second.probability_share))
+    return TwoSuspects{first.member[0], *other};
+  if (back.clear || alike(first.member[0], second.member[0])) return std::nullopt;
+  return TwoSuspects{first.member[0], second.member[0]};
+}
+
+/// The ports with the pump that fits what was read, and the same with these other ports.
+struct Paced {
+  PortsUnder now, open;
+};
+Paced paced(const Evidence& evidence, PortsUnder now, PortsUnder open) {
+  const double share = evidence.fit(now).common_share;
+  for (double& flow : now.flow_m3_per_s) flow *= share;
+  for (double& flow : open.flow_m3_per_s) flow *= share;
+  return {std::move(now), std::move(open)};
+}
+
+NextTest next_of(const Plant& plant, ReadNetwork& network, const Evidence& evidence, const ReadBack& back) {
+  const std::optional<TwoSuspects> two = two_to_part(back);
+  if (!two) return {};
   const double water_degC = evidence.readings().water_degC;
-  if (!plant.turns.empty())
-    open = TwoStates{opened(plant, two.first, water_degC), opened(plant, two.second, water_degC)};
-  return next_test(evidence, two, now, open);
+  const bool turned = !plant.turns.empty();
+  const auto of = [&](const Suspect& s) {
+    return paced(evidence, ports_under(network, s), turned ? opened(plant, s, water_degC) : PortsUnder{});
+  };
+  const Paced first = of(two->first), second = of(two->second);
+  std::optional<TwoStates> open;
+  if (turned) open = TwoStates{first.open, second.open};
+  NextTest next = next_test(evidence, *two, {first.now, second.now}, open);
+  next.first = two->first;
+  next.second = two->second;
+  return next;
 }
 
 /// A loop that lets nothing pass cannot be set. Where two tubes have changed places so have their targets.
@@ -213,8 +238,9 @@ Checked<ReadBack> read_back(const Plant& plant, const Readings& readings, const 
   const PortsUnder ports = ports_under(network, first.member[0]);
   back.healthy = first.group == CauseGroup::healthy;
   back.clear = first.probability_share >= clear_times * second.probability_share;
-  back.healthy_m3_per_s = network.healthy_m3_per_s();
-  back.flow_m3_per_s = ports.flow_m3_per_s;
+  back.common_share = evidence.fit(ports).common_share;
+  for (const double flow : network.healthy_m3_per_s()) back.healthy_m3_per_s.push_back(back.common_share * flow);
+  for (const double flow : ports.flow_m3_per_s) back.flow_m3_per_s.push_back(back.common_share * flow);
   back.least_seen_length_share = least_seen(network, readings.meter_error_share);
   // The stated ranges are practice: a group of several causes asks for the test that parts them, however sure it is.
   if (!back.clear || is_vague(first.group)) back.next = next_of(plant, network, evidence, back);

@@ -71,6 +71,13 @@ std::vector<double> volumes(const Plant& plant) {
   return all;
 }
 
+Plant reopened(const Plant& plant) {
+  constexpr double wide_open_turns = 1e9;
+  Plant open = with_settings(plant, ValveTurns(plant.loops.loop.size(), wide_open_turns), plant.pump_speed_share);
+  open.turns.clear();
+  return open;
+}
+
 Diagnostic no_water_moves() {
   return problem("readings.no-flow", "the plant as drawn moves no water; there is nothing to compare with");
 }

@@ -27,6 +27,9 @@ std::optional<HeldAgainst> held_against(const Plant& plant, const Readings& read
 /// Water in each loop.
 std::vector<double> volumes(const Plant& plant);
 
+/// The plant with every port wide open, whatever it was read with.
+Plant reopened(const Plant& plant);
+
 Diagnostic no_water_moves();
 
 }  // namespace slabwright

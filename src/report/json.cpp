@@ -144,6 +144,20 @@ Json snap_of(const Freeze& freeze) {
   return series;
 }
 
+/// What was read, what it says, and the settings that follow.
+void add_read(Json& whole, const Answer& answer, System system) {
+  if (answer.meters) {
+    whole["readings"] = object_of(reading(answer.meters->readings), system);
+    constexpr double wide_open_turns = 1e8;
+    for (const double turns : answer.meters->turns)
+      whole["readings"]["turns"].push_back(turns > wide_open_turns ? Json("open") : Json(rounded(turns)));
+  }
+  add(whole, "read_back", answer.read_back, system);
+  if (answer.read_back) add(whole["read_back"], "settings", answer.read_back->settings, system);
+  add(whole, "fitted", answer.fitted, system);
+  if (answer.fitted) add(whole["fitted"], "settings", answer.fitted->settings, system);
+}
+
 Json sensitivities_of(const Answer& answer) {
   Json items = Json::array();
   for (const Sensitivity& s : answer.sensitivity) {
@@ -192,6 +206,7 @@ std::string json_of(const Answer& answer) {
   add(whole, "envelope", answer.envelope, system);
   add(whole, "floor", answer.floor, system);
   add(whole, "balance", answer.balance, system);
+  add_read(whole, answer, system);
   add(whole, "point", answer.point, system);
   add(whole, "shut", answer.shut, system);
   add(whole, "sizes", answer.sizes, system);

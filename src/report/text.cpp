@@ -100,6 +100,8 @@ Page begun(const Reader& reader) {
 
 }  // namespace
 
+std::string flow(const Reader& reader, double m3_per_s) { return bare(Kind::flow, m3_per_s, reader.system()); }
+
 std::string upper(std::string text) {
   for (char& c : text) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
   return text;

@@ -29,6 +29,8 @@ void add_check(Page& page, const Reader& reader);
 void add_design(Page& page, const Reader& reader);
 void add_route(Page& page, const Reader& reader);
 void add_balance(Page& page, const Reader& reader);
+/// Balancing with readings brought along: what they say.
+void add_readings(Page& page, const Reader& reader);
 void add_freeze(Page& page, const Reader& reader);
 void add_drill(Page& page, const Reader& reader);
 /// The floor in plan, where its field was found.
@@ -46,6 +48,9 @@ void add_site(Page& page, const Reader& reader);
 void add_plant_full(Page& page, const Reader& reader);
 
 // Pieces that several of them share.
+
+/// A flow without its unit, for a column.
+std::string flow(const Reader& reader, double m3_per_s);
 
 /// In capitals.
 std::string upper(std::string text);
@@ -77,6 +82,8 @@ void add_notes(Page& page, const Reader& reader, std::string_view stage);
 std::vector<std::string> cautions(const Reader& reader);
 /// One caution (all of them with `full`) and the next command, with an option that is not among the reader's own.
 void add_end(Page& page, const Reader& reader, const std::string& next_command, const std::string& option = {});
+/// "3", or where there are several manifolds "2-3": the third port of the second.
+std::string port_words(const Reader& reader, std::size_t row);
 /// The name of a room, or its row where it has none.
 std::string room_name(const Design& design, std::size_t room);
 /// The boiler as it is called in a sentence: "tank heater".

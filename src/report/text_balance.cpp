@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "report/text.hpp"
+#include "report/text_speed.hpp"
 
 namespace slabwright::report {
 namespace {
@@ -15,16 +16,6 @@ constexpr std::size_t most_move_lines = 12;
 constexpr std::size_t below_ports = 16, least_ports = 4;
 
 Figure flow_of(const Reader& reader) { return reader.answer.floor ? Figure::flow : Figure::balance; }
-
-std::string flow(const Reader& reader, double m3_per_s) { return bare(Kind::flow, m3_per_s, reader.system()); }
-
-/// "3", or where there are several manifolds "2-3": the third port of the second.
-std::string port_words(const Reader& reader, std::size_t row) {
-  const Answer& answer = reader.answer;
-  const std::string port = fmt::format("{}", answer.balance->port[row].port);
-  if (reader.design().manifold.size() < 2 || !answer.loops || row >= answer.loops->loop.size()) return port;
-  return fmt::format("{}-{}", answer.loops->loop[row].manifold + 1, port);
-}
 
 /// Which manifold is which number.
 void add_manifold_numbers(Page& page, const Reader& reader) {
@@ -151,6 +142,7 @@ void add_ports(Page& page, const Reader& reader) {
   }
   if (full) {
     add_text(page, "Authority: valve authority, the share of a loop's pressure drop, in %, that its open valve takes.");
+    add_least_speed(page, reader);
   }
 }
 
@@ -207,8 +199,16 @@ void add_advice(Page& page, const Reader& reader) {
 
 }  // namespace
 
+std::string port_words(const Reader& reader, std::size_t row) {
+  const Answer& answer = reader.answer;
+  const std::string port = fmt::format("{}", answer.balance->port[row].port);
+  if (reader.design().manifold.size() < 2 || !answer.loops || row >= answer.loops->loop.size()) return port;
+  return fmt::format("{}-{}", answer.loops->loop[row].manifold + 1, port);
+}
+
 void add_balance(Page& page, const Reader& reader) {
   constexpr std::size_t most_reason_lines = 6;
+  if (reader.answer.meters) return add_readings(page, reader);
   const Answer& answer = reader.answer;
   const std::size_t loops = answer.loops ? answer.loops->loop.size() : 0;
   add_first_line(

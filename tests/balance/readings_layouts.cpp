@@ -77,9 +77,9 @@ TEST_CASE("every figure of readings and of what comes back has a key") {
   CHECK(record_of(readings).keys.size() == 9);
   CHECK(record_of(suspect).keys.size() == 7);
   CHECK(record_of(group).keys.size() == 5);
-  CHECK(record_of(next).keys.size() == 9);
+  CHECK(record_of(next).keys.size() == 11);
   // The new settings are shown as a balance of their own.
-  CHECK(record_of(back).keys.size() == 7);
+  CHECK(record_of(back).keys.size() == 8);
   CHECK(record_of(length).keys.size() == 6);
-  CHECK(record_of(lengths).keys.size() == 9);
+  CHECK(record_of(lengths).keys.size() == 10);
 }

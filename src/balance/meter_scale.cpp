@@ -1,4 +1,4 @@
-#include "balance/meters.hpp"
+#include "balance/meter_scale.hpp"
 
 #include <algorithm>
 #include <cmath>
