@@ -63,11 +63,13 @@ void judge_boiler(const Plant& plant, const BoilerSize& size, std::vector<Diagno
 
 void judge_flow(const Plant& plant, const BoilerSize& size, double flow_m3_per_s, std::vector<Diagnostic>& said) {
   if (size.flow_enough || plant.design.boiler.kind != BoilerKind::electric_boiler) return;
+  const bool own_pump = plant.source.mix && !plant.source.mixing;
   said.push_back({Severity::warning,
                   "plant.boiler-flow",
                   "boiler.least_flow",
-                  "the boiler wants a flow of at least {} and gets {}: give it a bypass, or a pump of its own and a "
-                  "separator.",
+                  own_pump ? "the boiler wants a flow of at least {} and its own pump gives it {}: a stronger one."
+                           : "the boiler wants a flow of at least {} and gets {}: give it a bypass, or a pump of its "
+                             "own and a separator.",
                   {Measured{size.least_flow_m3_per_s, Dimension::flow}, Measured{flow_m3_per_s, Dimension::flow}}});
 }
 
