@@ -56,6 +56,7 @@ struct PumpEntry {
   PumpMode control = PumpMode::constant_speed;
   int pumps = 1;  ///< of one kind
   Together together = Together::in_parallel;
+  std::vector<PumpCurvePoint> second_points;  ///< of the second of several, where it is another kind
   std::optional<double>
       bypass_opening_Pa;  ///< pressure at which a bypass from supply to return opens; none when absent
   std::optional<double> bypass_coefficient_kv;  ///< wide open

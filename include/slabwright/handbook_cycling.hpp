@@ -4,7 +4,7 @@
 namespace slabwright {
 
 /// Source and swing greater than zero, the load smaller than the source.
-struct Cycling {
+struct SwingingHeater {
   double source_W = 0.0;  ///< the least the heater gives when it is on
   double load_W = 0.0;    ///< taken on average
   double swing_K = 0.0;   ///< of the water, from the heater's coming on to its going off
@@ -16,12 +16,12 @@ struct Cycling {
 /// Time on, seconds, for water whose heat over one kelvin is `capacity_J_per_K`: C dT / (source - load); with a slab
 /// the water goes up by an exponential, C / G ln((s + g) / (s - g)), s = source - load, g = G dT / 2 (derived). Endless
 /// (HUGE_VAL) where the slab takes all before the swing is through.
-double on_s(const Cycling& cycling, double capacity_J_per_K);
+double on_s(const SwingingHeater& cycling, double capacity_J_per_K);
 /// Time off, seconds: the same with the load in place of the surplus; endless where the slab keeps the water warm.
-double off_s(const Cycling& cycling, double capacity_J_per_K);
+double off_s(const SwingingHeater& cycling, double capacity_J_per_K);
 
 /// Volume of water that keeps a heater on for `least_on_s`, m3; without a slab t (source - load) / (rho c dT), as trade
 /// pages print it. What stands in the system already counts towards it. `volumetric_J_per_m3K` is rho c.
-double buffer_m3(const Cycling& cycling, double least_on_s, double volumetric_J_per_m3K);
+double buffer_m3(const SwingingHeater& cycling, double least_on_s, double volumetric_J_per_m3K);
 
 }  // namespace slabwright

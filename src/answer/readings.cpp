@@ -54,6 +54,7 @@ void add_readings(Answer& answer, const MeterSheet& sheet, const Balanced& hydro
   if (!meters) return;
   Readings& readings = meters->readings;
   readings.water_degC = water_of(sheet, readings, hydronics.target);
+  readings.scale_most_m3_per_s = hydronics.plant.design.valve.meter_most_m3_per_s;
   if (hydronics.plant.pump_from != PumpFrom::file) readings.pump_error_share = guessed_pump_error_share;
   const Plant plant = with_settings(hydronics.plant, meters->turns, hydronics.balance.pump_speed_share);
   const NetworkSolution expected = flows_at(plant, readings.water_degC);

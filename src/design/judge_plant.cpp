@@ -80,6 +80,7 @@ void judge_curve(Judge& judge, const std::string& path, const std::vector<PumpCu
 
 void judge_pump(Judge& judge) {
   judge_curve(judge, "pump.points", judge.design.pump.points);
+  judge_curve(judge, "pump.second_points", judge.design.pump.second_points);
   judge_curve(judge, "boiler.pump_points", judge.design.boiler.pump_points);
 }
 
@@ -102,6 +103,7 @@ void judge_piping(Judge& judge) {
   needs(design.pump.bypass_opening_Pa.has_value(), "pump.bypass_coefficient",
         "there is no bypass: write bypass_opening = \"3 psi\", or leave this out.");
   needs(design.pump.pumps > 1, "pump.together", "there is one pump: write pumps = 2, or leave this out.");
+  needs(design.pump.pumps > 1, "pump.second_points", "there is one pump: write pumps = 2, or leave this out.");
   needs(design.mains.return_way != ReturnWay::each_its_own, "mains.between",
         "each manifold has mains of its own: write return_way = \"direct\" or \"reverse\", or leave this out.");
 }

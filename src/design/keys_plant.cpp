@@ -116,6 +116,8 @@ Record record_of(PumpEntry& x) {
           {.meaning = "How many of one kind stand together; one when absent.", .least = 1.0, .most = 4.0}),
       key<&PumpEntry::together>({.meaning = "Several pumps \"in parallel\", each with a check valve, when absent, or "
                                             "\"in series\"."}),
+      key<&PumpEntry::second_points>({.meaning = "Curve of the second of several pumps, highest head first; as the "
+                                                 "first's when absent."}),
       key<&PumpEntry::bypass_opening_Pa>({.meaning =
                                               "Pressure between supply and return at which a bypass valve opens; "
                                               "there is none when absent.",

@@ -21,6 +21,8 @@ constexpr double usual_velocity_m_per_s = 0.5;
 constexpr double usual_loss_Pa = 1e4;
 constexpr double some_flow_m3_per_s = 1e-4;
 
+constexpr double furthest_share = 0.98;  // a row of readings is followed fifty times as far at most
+
 constexpr std::size_t most_terms = 65535;  // what a row can count
 
 // A loss that goes with the square of the flow, in Pa per (m3/s)^2, is that of a flow of one.
@@ -120,6 +122,9 @@ void BranchLaws::add(Row& row, const Element& element, const Liquid& liquid) {
     const auto same = [&](Bore& sum) { return add_to(sum, *bore); };
     if (std::none_of(bores_.begin(), bores_.end(), same)) bores_.push_back(*bore);
   } else if (const Pump* pump = std::get_if<Pump>(&element.shape)) {
+    if (const ControlledCurve* curve = std::get_if<ControlledCurve>(&pump->curve)) {
+      lines_.push_back({rows_.size() - 1, terms_.size(), curve->held.get()});
+    }
     terms_.push_back(WeighedPump{pump, weight_Pa_per_m(liquid), std::numeric_limits<double>::infinity()});
   } else if (const PowerLaw* law = std::get_if<PowerLaw>(&element.shape)) {
     if (law->resistance > 0.0) terms_.push_back(*law);
@@ -171,18 +176,41 @@ Loss BranchLaws::loss(std::size_t branch, double flow_m3_per_s) {
   return sum;
 }
 
+double BranchLaws::shared_flow(const HeldCurve* held) const {
+  double sum = 0.0;
+  int running = 0;
+  for (const Line& line : lines_) {
+    const double flow = rows_[line.row].motion.flow;
+    if (line.held != held || flow <= 0.0) continue;
+    sum += flow;
+    ++running;
+  }
+  return running > 0 ? sum / running : 0.0;
+}
+
 double BranchLaws::read_lines() {
   double most_Pa = 0.0;
-  for (const Row& row : rows_) {
-    for (std::size_t i = 0; i < row.terms; ++i) {
-      WeighedPump* term = std::get_if<WeighedPump>(&terms_[row.first + i]);
-      if (!term || !std::holds_alternative<ControlledCurve>(term->pump->curve)) continue;
-      const double before = term_loss(*term, row.motion.flow).pressure_Pa;
-      term->line_m3_per_s = row.motion.flow;
-      most_Pa = std::max(most_Pa, std::abs(term_loss(*term, row.motion.flow).pressure_Pa - before));
-    }
+  std::vector<double> found;
+  for (const Line& line : lines_) found.push_back(shared_flow(line.held));
+  for (std::size_t i = 0; i < lines_.size(); ++i) {
+    WeighedPump& term = std::get<WeighedPump>(terms_[lines_[i].term]);
+    const double flow = rows_[lines_[i].row].motion.flow, before_Pa = term_loss(term, flow).pressure_Pa;
+    // Beyond its design flow a line is level.
+    const double level_from = lines_[i].held->control.flow_m3_per_s * term.pump->speed_share;
+    const double from = std::min(term.line_m3_per_s, level_from);
+    term.line_m3_per_s = std::min(found[i], level_from);
+    most_Pa = std::max(most_Pa, std::abs(term_loss(term, flow).pressure_Pa - before_Pa));
+    term.line_m3_per_s = from + lines_[i].ahead(term.line_m3_per_s - from);
   }
   return most_Pa;
+}
+
+/// Every other reading goes on to where the last two point (Aitken, Steffensen): where a bypass opens, line and circuit
+/// may run nearly alongside each other.
+double BranchLaws::Line::ahead(double change) {
+  const double share = last_change == 0.0 ? 0.0 : change / last_change;
+  last_change = share == 0.0 ? change : 0.0;
+  return std::abs(share) < furthest_share ? change / (1.0 - share) : change;
 }
 
 bool BranchLaws::pump_outside_curve(std::size_t branch, double flow_m3_per_s) const {

@@ -45,7 +45,7 @@ class BranchLaws {
   bool pump_outside_curve(std::size_t branch, double flow_m3_per_s) const;
 
   /// Reads every pump's control line again at the flow now found. The most that this moved a head by, Pa. Read from far
-  /// out, where lines are highest, heads only ever fall to the highest answer there is: more head never moves less
+  /// out, where lines are highest, heads fall towards the highest answer there is, for more head never moves less
   /// water.
   double read_lines();
 
@@ -74,11 +74,20 @@ class BranchLaws {
     bool shut = false, one_way = false;
     Motion motion;
   };
+  /// A pump with a control. Those that share one run alike: its line is read at the mean of their flows.
+  struct Line {
+    std::size_t row = 0, term = 0;
+    const HeldCurve* held = nullptr;
+    double last_change = 0.0;
+    double ahead(double change);  ///< how far to go where a plain reading would change so much
+  };
+  double shared_flow(const HeldCurve* held) const;
   void add(Row& row, const Element& element, const Liquid& liquid);
   double add_tubes(Row& row, const Liquid& liquid);
   void foresee(Row& row, double flow_m3_per_s);
   std::vector<Row> rows_;
   std::vector<Term> terms_;
+  std::vector<Line> lines_;
   std::vector<Bore> bores_;  ///< of the branch that is being added up
 };
 

@@ -16,7 +16,7 @@
 namespace slabwright {
 namespace {
 
-// Control lines settle by a half or more with each reading: 25 would do from any start.
+// Control lines settle by a half or more with each reading, and every other one looks ahead: a dozen do.
 constexpr int most_readings = 60;
 
 std::vector<Ends> ends_of(const HydronicGraph& graph) {

@@ -46,7 +46,7 @@ Checked<BoilerCycle> boiler_cycle(const Plant& plant, const OperatingPoint& poin
   const bool mixes = entry.piping == BoilerPiping::mixing_valve || entry.piping == BoilerPiping::injection;
   const double swings_m3 = mixes ? heater_content_m3(entry.kind) : plant_content_m3(plant);
   const double slab_W_per_K = mixes ? 0.0 : water_to_slab_W_per_K(plant, point);
-  const Cycling surplus{cycle.stage_W, cycle.taken_W, entry.differential_K, slab_W_per_K};
+  const SwingingHeater surplus{cycle.stage_W, cycle.taken_W, entry.differential_K, slab_W_per_K};
   cycle.on_s = if_ends(on_s(surplus, swings_m3 * water_J_per_m3K));
   cycle.off_s = if_ends(off_s(surplus, swings_m3 * water_J_per_m3K));
   cycle.short_runs = cycle.on_s && *cycle.on_s < entry.least_on_s;

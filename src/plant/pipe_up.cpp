@@ -125,6 +125,12 @@ Checked<Plant> pipe_up(const Design& design, const LoopPlan& loops, const FloorP
   const auto pump = floor_pump(design, generic), boilers = boiler_pump(design, duty, water);
   if (!pump) return {std::nullopt, pump.said};
   if (!boilers) return {std::nullopt, boilers.said};
+  SourcePlan plan{design, water, *pump.value, boilers.value, std::nullopt};
+  if (!design.pump.second_points.empty()) {
+    const auto second = pump_of(design.pump.second_points);
+    if (!second) return {std::nullopt, second.said};
+    plan.second_pump = second.value;
+  }
   Plant plant;
   plant.design = design;
   plant.loops = loops;
@@ -132,7 +138,7 @@ Checked<Plant> pipe_up(const Design& design, const LoopPlan& loops, const FloorP
   plant.pump_from = design.pump.points.empty() ? PumpFrom::generic : PumpFrom::file;
   plant.pump_name = design.pump.points.empty() ? std::string(generic_pumps()[generic].name) : "the pump of the file";
   plant.pump = *pump.value;
-  plant = with_source(std::move(plant), duty, {design, water, *pump.value, boilers.value, std::nullopt});
+  plant = with_source(std::move(plant), duty, plan);
   return {with_mains(std::move(plant), water), {}};
 }
 
@@ -179,7 +185,14 @@ Plant holding(const Plant& plant, double pressure_Pa, double flow_m3_per_s) {
   const double weight = plant.graph.liquid(plant.source_branch).density_kg_per_m3 * gravity_m_per_s2;
   const PumpControl control{pressure_Pa / weight / (series ? n : 1.0), flow_m3_per_s / (series ? 1.0 : n),
                             entry.control == PumpMode::constant_pressure ? 1.0 : proportional_no_flow_share};
-  return with_pumps(plant, [&](const Pump& pump) { return Pump{held_to(pump.curve, control), pump.speed_share}; });
+  // Pumps of one kind have one control, which runs them alike.
+  std::optional<PumpCurve> first, second;
+  int number = 0;
+  return with_pumps(plant, [&](const Pump& pump) {
+    std::optional<PumpCurve>& held = number++ == 1 && !entry.second_points.empty() ? second : first;
+    if (!held) held = held_to(pump.curve, control);
+    return Pump{*held, pump.speed_share};
+  });
 }
 
 Plant with_shut(const Plant& plant, const std::vector<std::size_t>& loops) {

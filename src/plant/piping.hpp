@@ -13,7 +13,8 @@ struct SourcePlan {
   Liquid liquid;
   Pump floor_pump;
   std::optional<Pump> boiler_pump, injection_pump;
-  double setting_share = 0.5;  ///< of the stem's way to all hot
+  std::optional<Pump> second_pump = {};  ///< of the floor's circulators, where it is another kind
+  double setting_share = 0.5;            ///< of the stem's way to all hot
 };
 
 // Each adds its nodes and branches to the graph and says which they are.

@@ -49,13 +49,16 @@ void judge_boiler(const Plant& plant, const BoilerSize& size, std::vector<Diagno
 void judge_flow(const Plant& plant, const BoilerSize& size, double flow_m3_per_s, std::vector<Diagnostic>& said) {
   if (size.flow_enough || plant.design.boiler.kind != BoilerKind::electric_boiler) return;
   const bool makers = plant.design.boiler.least_flow_m3_per_s.has_value();
+  const std::string_view mend = plant.source.mix && !plant.source.mixing
+                                    ? "its own pump should be a stronger one."
+                                    : "give it a bypass, or a pump of its own and a separator.";
+  const std::string_view asks = makers
+                                    ? "the boiler wants a flow of at least {} and gets {}: it does not fire, or trips; "
+                                    : "the boiler should have a flow of {} or more (ask its maker), and gets {}: ";
   said.push_back({makers ? Severity::failure : Severity::warning,
                   "plant.boiler-flow",
                   "boiler.least_flow",
-                  makers ? "the boiler wants a flow of at least {} and gets {}: it does not fire, or trips. Give it a "
-                           "bypass, or a pump of its own and a separator."
-                         : "the boiler should have a flow of {} or more (ask its maker), and gets {}: give it a "
-                           "bypass, or a pump of its own and a separator.",
+                  std::string(asks).append(mend),
                   {Measured{size.least_flow_m3_per_s, Dimension::flow}, Measured{flow_m3_per_s, Dimension::flow}}});
 }
 

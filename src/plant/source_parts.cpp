@@ -66,10 +66,13 @@ SourcePiping with_circulators(HydronicGraph& graph, const SourcePlan& plan, Sour
     piping.branch.push_back(graph.add_branch(a, b, name, plan.liquid, elements));
     return piping.branch.back();
   };
-  const Element pump{Part::pump, plan.floor_pump};
+  const auto pump = [&](int i) {
+    return Element{Part::pump, i == 1 && plan.second_pump ? *plan.second_pump : plan.floor_pump};
+  };
   const std::string whole = piping.mix ? "floor pump" : "pump and heater";
   if (entry.pumps == 1 || entry.together == Together::in_series) {
-    const std::vector<Element> pumps(static_cast<std::size_t>(entry.pumps), pump);
+    std::vector<Element> pumps;
+    for (int i = 0; i < entry.pumps; ++i) pumps.push_back(pump(i));
     piping.pump.push_back(add(from, piping.out, whole, joined(pumps, more)));
     piping.way.push_back(piping.pump.front());
     return piping;
@@ -79,7 +82,7 @@ SourcePiping with_circulators(HydronicGraph& graph, const SourcePlan& plan, Sour
   piping.way.push_back(add(from, inlet, "way to the pumps", more));
   for (int i = 0; i < entry.pumps; ++i) {
     piping.pump.push_back(
-        add(inlet, piping.out, "floor pump " + std::to_string(i + 1), joined({pump}, check_valve(plan.design))));
+        add(inlet, piping.out, "floor pump " + std::to_string(i + 1), joined({pump(i)}, check_valve(plan.design))));
   }
   piping.way.push_back(piping.pump.front());
   return piping;

@@ -18,11 +18,14 @@ Checked<OperatingPoint> zones_shut(const Plant& plant, const Conditions& conditi
   const SourceState& source = point.source;
   const bool all_shut = shut.size() == plant.loops.loop.size();
   if (all_shut && source.bypass_m3_per_s < no_flow_m3_per_s) {
+    const bool late = plant.source.bypass.has_value();
     said.push_back({Severity::warning,
                     "plant.all-shut",
                     "pump.bypass_opening",
-                    "with every zone valve shut the pump presses with {} and moves nothing: let the valves stop it, or "
-                    "give it a bypass.",
+                    late ? "with every zone valve shut the pump presses with {} and its bypass stays shut: let it open "
+                           "at less."
+                         : "with every zone valve shut the pump presses with {} and moves nothing: let the valves stop "
+                           "it, or give it a bypass.",
                     {Measured{source.pump.front().pressure_Pa, Dimension::pressure}}});
   } else if (plant.design.boiler.kind == BoilerKind::electric_boiler &&
              source.boiler_m3_per_s < least_boiler_m3_per_s && open.source.boiler_m3_per_s >= least_boiler_m3_per_s) {

@@ -8,6 +8,8 @@ namespace {
 
 // Less than this of the floor's flow is not worth a word.
 constexpr double worth_a_word_share = 0.02;
+// What a network solver leaves of noise.
+constexpr double no_flow_m3_per_s = 1e-8;
 
 std::string gives(const Reader& reader, const PumpState& pump) {
   const Liquid water = liquid(mixture_of(reader.design().fluid), reader.answer.point->supply_degC);
@@ -73,9 +75,15 @@ void add_shut(Page& page, const Reader& reader) {
   if (!reader.answer.shut) return;
   const OperatingPoint& shut = *reader.answer.shut;
   std::size_t open = 0;
-  for (const LoopState& loop : shut.loop) open += loop.flow_m3_per_s > 1e-8 ? 1U : 0U;
+  for (const LoopState& loop : shut.loop) open += loop.flow_m3_per_s > no_flow_m3_per_s ? 1U : 0U;
+  const PumpState& pump = shut.source.pump.front();
+  if (pump.flow_m3_per_s < no_flow_m3_per_s) {
+    return add_row(page, "", "zones shut",
+                   fmt::format("no loop open: the pump presses with {} and moves nothing",
+                               reader(Kind::pressure, pump.pressure_Pa, Figure::pump)));
+  }
   std::string text = open == 0 ? "no loop open" : fmt::format("{} open", several(open, "loop"));
-  text += fmt::format(": the pump gives {}", gives(reader, shut.source.pump.front()));
+  text += fmt::format(": the pump gives {}", gives(reader, pump));
   if (reader.design().pump.bypass_opening_Pa)
     text += fmt::format(", of which the bypass passes {}", reader(Kind::flow, shut.source.bypass_m3_per_s));
   add_row(page, "", "zones shut", text);

@@ -34,6 +34,16 @@ double limits(const Answer& a) {
          a.sizes->tank.most_Pa / 1e5 + a.envelope->exhaust_W / 1e3 + ports;
 }
 
+/// What runs between boiler and floor, with all zones open and with those shut that are.
+double joined(const Answer& a) {
+  const SourceState& source = a.point->source;
+  double sum = source.boiler_degC + 1e5 * source.boiler_m3_per_s + 1e5 * source.bypass_m3_per_s +
+               a.balance->hold_Pa.value_or(0.0) / 1e3;
+  for (const PumpState& pump : source.pump) sum += pump.pressure_Pa / 1e3;
+  if (a.shut) sum += a.shut->source.pump.front().pressure_Pa / 1e3 + 1e5 * a.shut->source.bypass_m3_per_s;
+  return sum;
+}
+
 std::string all_said(const Answer& a) {
   std::string all;
   for (const Diagnostic& d : a.said) all += say(d, System::si) + "\n";
@@ -72,6 +82,7 @@ const std::vector<Output>& outputs() {
          for (const PlaceAtSetting& p : a.freeze->place) sum += p.asks_air_degC ? 0.0 : p.shut_degC;
          return sum + a.freeze->slab_wanted_degC - a.freeze->slab_degC;
        }},
+      {"joined", joined},
       {"limits", limits},
       {"winter of pump", [](const Answer& a) { return a.sizes->pump.season_J; }},
       {"cold flow", [](const Answer& a) { return a.sizes->start.flow_m3_per_s; }},

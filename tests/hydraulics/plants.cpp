@@ -42,8 +42,9 @@ class Piping {
   }
   std::vector<Element> circulator() {
     const double head = dice_.between(1.0, 7.0), range = dice_.between(1.5, 5.0) / per_hour;
-    return {{Part::pump, Pump{PumpLaw{head, range, dice_.between(1.2, 2.5)}, dice_.between(0.6, 1.0)}},
-            {Part::mains, Bore{1.0, 0.022, 7e-6}}};
+    PumpCurve curve = PumpLaw{head, range, dice_.between(1.2, 2.5)};
+    if (dice_.once_in(4)) curve = held_to(curve, {dice_.between(0.4, 0.9) * head, 0.5 * range, 1.0});
+    return {{Part::pump, Pump{curve, dice_.between(0.6, 1.0)}}, {Part::mains, Bore{1.0, 0.022, 7e-6}}};
   }
 
   // Heater and circulators in parallel, often unlike each other, so that a weak one would be pushed back.

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <optional>
 
 #include "plant/plants.hpp"
 #include "slabwright/plant_zones.hpp"
@@ -128,6 +129,77 @@ TEST_CASE("two pumps in parallel share the flow, two in series add their heads")
   const double density = one.plant.graph.liquid(one.plant.source_branch).density_kg_per_m3;
   CHECK(c.source.pump[0].pressure_Pa ==
         Approx(2.0 * head_at(pump, c.flow_m3_per_s).head_m * density * 9.80665).epsilon(5e-3));
+}
+
+TEST_CASE("a weak pump beside a strong one stands, and that is said") {
+  Design design = layout("ten-lines").file.design;
+  design.pump.pumps = 2;
+  design.pump.points = {{6.0, 0.0}, {4.5, 3e-4}, {0.5, 8e-4}};
+  design.pump.second_points = {{1.0, 0.0}, {0.2, 4e-4}};
+  const Piped p = piped(design);
+  const auto found = supply_for(p.plant, p.conditions, p.wanted_W);
+  const std::vector<PumpState>& pumps = found.value->source.pump;
+  REQUIRE(pumps.size() == 2);
+  CHECK_FALSE(pumps[0].stands);
+  CHECK(pumps[1].stands);
+  CHECK(pumps[1].flow_m3_per_s == 0.0);
+  CHECK(pumps[0].flow_m3_per_s == Approx(found.value->flow_m3_per_s));
+  CHECK(has(found.said, "plant.pump-stands"));
+  // Behind each other both work: heads add up.
+  design.pump.together = Together::in_series;
+  const Piped row = piped(design);
+  CHECK(floor_flow_m3_per_s(row.plant, flows_at(row.plant, 40.0)) >
+        floor_flow_m3_per_s(p.plant, flows_at(p.plant, 40.0)));
+}
+
+TEST_CASE("a boiler with its own pump is judged by its own flow") {
+  Design design = layout("ten-lines").file.design;
+  design.boiler.piping = BoilerPiping::separator;
+  design.boiler.least_flow_m3_per_s = 1e-4;
+  for (const double flow : {0.8e-4, 1.2e-4}) {
+    design.boiler.flow_m3_per_s = flow;
+    const Piped p = piped(design);
+    const OperatingPoint point = operate(p.plant, p.conditions, 40.0);
+    const auto sizes = size_plant(p.plant, p.envelope, point, target_flows(p.plant, &p.envelope), 3e4);
+    CHECK(sizes.value->boiler.flow_enough == (flow > 1e-4));
+    CHECK(has(sizes.said, "plant.boiler-flow") == (flow < 1e-4));
+    CHECK(point.flow_m3_per_s > 1e-4);
+  }
+}
+
+TEST_CASE("whatever is joined to whatever settles, balances its heat, and stands still when shut") {
+  Design design = layout("ten-lines").file.design;
+  design.boiler.hottest_degC = 60.0;
+  int tried = 0;
+  for (const BoilerPiping piping : {BoilerPiping::direct, BoilerPiping::tees, BoilerPiping::separator,
+                                    BoilerPiping::mixing_valve, BoilerPiping::injection}) {
+    for (const PumpMode control :
+         {PumpMode::constant_speed, PumpMode::constant_pressure, PumpMode::proportional_pressure}) {
+      for (int kind = 0; kind < 12; ++kind) {
+        design.boiler.piping = piping;
+        design.boiler.check_valve = kind % 2 == 1;
+        design.pump.control = control;
+        design.pump.pumps = 1 + kind % 3;
+        design.pump.together = kind < 6 ? Together::in_parallel : Together::in_series;
+        design.pump.bypass_opening_Pa = kind % 4 < 2 ? std::optional<double>(8e3) : std::nullopt;
+        const Piped p = piped(design);
+        const Plant held = holding(p.plant, 2e4, 2e-4);
+        const OperatingPoint point = operate(held, p.conditions, 38.0);
+        CHECK(point.stop == Stop::converged);
+        const SourceState& source = point.source;
+        CHECK(source.boiler_m3_per_s * (source.boiler_degC - source.boiler_in_degC) ==
+              Approx(point.flow_m3_per_s * (38.0 - point.return_degC)).epsilon(2e-4));
+        const NetworkSolution shut = flows_at(with_shut(held, all_loops(held)), 20.0);
+        INFO("piping " << static_cast<int>(piping) << ", control " << static_cast<int>(control) << ", kind " << kind
+                       << "; worst " << shut.worst_name << ", off by " << shut.worst_head_Pa << " Pa and "
+                       << shut.worst_imbalance_m3_per_s << " m3/s after " << shut.rounds);
+        CHECK(shut.stop == Stop::converged);
+        CHECK(std::abs(floor_flow_m3_per_s(held, shut)) < 2e-9);
+        ++tried;
+      }
+    }
+  }
+  CHECK(tried == 180);
 }
 
 TEST_CASE("reverse return gives every manifold mains of one length") {

@@ -31,7 +31,7 @@ TEST_CASE("buffer tank of a trade page") {
 }
 
 TEST_CASE("a buffer makes the heater run as long as asked") {
-  const Cycling cycling{9e3, 2.5e3, 8.0};
+  const SwingingHeater cycling{9e3, 2.5e3, 8.0};
   const double water_J_per_m3K = 4.15e6, volume_m3 = buffer_m3(cycling, 480.0, water_J_per_m3K);
   CHECK(on_s(cycling, volume_m3 * water_J_per_m3K) == Approx(480.0));
   // Over a whole cycle the heater gives what is taken.
@@ -40,7 +40,7 @@ TEST_CASE("a buffer makes the heater run as long as asked") {
 }
 
 TEST_CASE("a slab that takes part of the surplus lengthens runs as a walk in small steps does") {
-  const Cycling cycling{9e3, 2.5e3, 6.0, 900.0};
+  const SwingingHeater cycling{9e3, 2.5e3, 6.0, 900.0};
   const double water_J_per_K = 2e5, step_s = 0.01;
   double above_K = -3.0, t_s = 0.0;
   for (; above_K < 3.0; t_s += step_s)
