@@ -44,7 +44,9 @@ struct PumpControl {
 double control_line_m(const PumpControl& control, double flow_m3_per_s);
 
 struct HeldCurve;
-/// A curve of which the pump gives no more than its control asks for; made by held_to().
+/// A curve of which the pump gives no more than its control asks for; made by held_to(). Pumps side by side that share
+/// one (copies of one curve) have one control, which runs them alike; each with its own on a line that rises would take
+/// the other's flow.
 struct ControlledCurve {
   std::shared_ptr<const HeldCurve> held;  ///< shared, so that an element of a branch stays small
 };
