@@ -53,8 +53,8 @@ void add_own_circuit(Page& page, const Reader& reader) {
 void add_mixing(Page& page, const Reader& reader) {
   const SourceState& source = reader.answer.point->source;
   add_row(
-      page, "", "mixing valve",
-      fmt::format("{} of boiler water at {}, {} of the supply; back at {}",
+      page, "", "mixing",
+      fmt::format("{} of boiler water at {} through the valve, {} of the supply; back at {}",
                   reader(Kind::flow, source.boiler_m3_per_s, Figure::flow), reader(Kind::degree, source.boiler_degC),
                   reader(Kind::share, source.hot_share.value_or(1.0), Figure::water),
                   reader(Kind::degree, source.boiler_in_degC, Figure::water)));

@@ -70,7 +70,7 @@ TEST_CASE("the weather is enough for heat, boiler and frost hold, and says whose
   CHECK_FALSE(without.freeze);
   CHECK(sentences(without, "weather.absent") ==
         std::vector<std::string>{"the weather file town.epw was not brought along: our guesses stand in its place"});
-  const Answer with = answer(small("SI"), {Question::freeze, false}, {invented()});
+  const Answer with = answer(small("SI"), {Question::freeze, false}, {invented(), {}});
   REQUIRE(with.freeze);
   CHECK(with.file.design.climate.outdoor_degC.has_value());
   CHECK(sentences(with, "weather.absent").empty());
@@ -83,7 +83,7 @@ TEST_CASE("repairs are said with their counts") {
   for (const std::size_t line : {10u, 11u, 500u}) lines[line] = with_cell(lines[line], 7, "99.9");
   const auto read = read_weather(joined(lines));
   REQUIRE(read);
-  const Answer with = answer(small("SI"), {Question::check, false}, {*read.value});
+  const Answer with = answer(small("SI"), {Question::check, false}, {*read.value, {}});
   const auto said = sentences(with, "weather.repaired");
   REQUIRE(said.size() == 1);
   CHECK(said[0].find("dew point: 3 values are missing, the first in line 11, up to 2 in a row") != std::string::npos);
@@ -91,13 +91,13 @@ TEST_CASE("repairs are said with their counts") {
 
 TEST_CASE("a coldest hour warmer than the weather's design hour is said") {
   const DesignFile file = from_keys({{"slab.size", "11 x 9 m"}, {"climate.coldest", "-10 C"}});
-  const Answer with = answer(file, {Question::freeze, false}, {invented()});
+  const Answer with = answer(file, {Question::freeze, false}, {invented(), {}});
   CHECK(sentences(with, "weather.coldest").at(0).find("is warmer than") != std::string::npos);
   CHECK(with.verdict.kind != VerdictKind::works);
 }
 
 TEST_CASE("ranges and sensitivities keep the weather, and do not doubt it") {
-  const Answer with = answer(small("SI"), {Question::design, true}, {invented()});
+  const Answer with = answer(small("SI"), {Question::design, true}, {invented(), {}});
   REQUIRE(with.loss_W);
   CHECK(with.loss_W->usual == Approx(with.envelope->loss_W));
   CHECK_FALSE(with.sensitivity.empty());
@@ -112,7 +112,7 @@ TEST_CASE("a value that its key refuses is left out and said") {
   WeatherFile pole = invented();
   for (double& hour : pole.year.dry_bulb_degC) hour -= 40.0;
   pole.year.station.elevation_m = 5400.0;
-  const Answer with = answer(small("SI"), {Question::check, false}, {pole});
+  const Answer with = answer(small("SI"), {Question::check, false}, {pole, {}});
   CHECK(source_of(with.file, "climate.mean") == "practice");
   CHECK(source_of(with.file, "climate.altitude") == "practice");
   CHECK(sentences(with, "weather.unfit").size() >= 2);

@@ -87,7 +87,7 @@ TEST_CASE("more heat and milder weather are a shorter way back, and its energy i
 TEST_CASE("a second source shortens the way back where it can run, and leaves the floor colder") {
   Design design = described_shop();
   const Held alone = held(design);
-  design.second_source = {SecondSourceKind::heat_pump, -15.0, 7000.0};
+  design.second_source = {SecondSourceKind::heat_pump, -15.0, 7000.0, {}};
   Held at = held(design);
   at.freeze.air_dial_degC = alone.freeze.air_dial_degC;
   const auto without = recoveries(alone.line.held(), alone.freeze, coarse_fields(), 12000.0);

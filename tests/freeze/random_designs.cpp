@@ -32,7 +32,7 @@ Design random_design(std::mt19937_64& engine) {
   d.opening[0].size.width_m = between(2.4, 5.0);
   d.building.quality = std::array{Quality::tight, Quality::usual, Quality::poor}[engine() % 3];
   // With a floor that heats, colder weather puts more heat into the tubes, and a tube at the edge may gain by it.
-  d.second_source = {SecondSourceKind::heat_pump, {}, {}};
+  d.second_source = {SecondSourceKind::heat_pump, {}, {}, {}};
   return d;
 }
 

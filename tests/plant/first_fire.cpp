@@ -142,7 +142,7 @@ TEST_CASE("a large stage runs as water and slab allow, longer with a buffer tank
   CHECK(on_s({60e3, cycle.taken_W, design.boiler.differential_K, slab_W_per_K},
              (content_m3 + cycle.buffer_m3) * J_per_m3K) == Approx(design.boiler.least_on_s));
   // Behind a mixing valve nothing but the boiler's own water swings.
-  design.boiler.mixing_valve = true;
+  design.boiler.piping = BoilerPiping::mixing_valve;
   CHECK(*sized(design).sizes.value->cycle.on_s < 0.5 * *cycle.on_s);
 }
 

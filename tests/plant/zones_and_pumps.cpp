@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "plant/plants.hpp"
+#include "slabwright/plant_sizes.hpp"
 #include "slabwright/plant_zones.hpp"
 #include "support/catch.hpp"
 

@@ -166,7 +166,7 @@ PlantSizes sample_sizes() {
   sizes.electric.device_A = 50.0;
   sizes.electric.free_A = 60.0;
   sizes.electric.stages_number = 2;
-  sizes.start = {4.4, 1.3 * gpm, 0.96, 0.0, false, true, 4.4, 120.0};
+  sizes.start = {4.4, 1.3 * gpm, 1.3 * gpm, 0.96, 0.0, false, true, 4.4, 120.0};
   sizes.cycle = {2, 4500.0, 1860.0, 300.0, false, std::nullopt, std::nullopt, 0.0};
   sizes.purge = {{"bench", 1, 2.2 * gpm, 150e3, 1.1 * gpm, 120.0},
                  {"big door, east", 2, 2.2 * gpm, 170e3, 1.1 * gpm, 147.0}};
