@@ -27,6 +27,7 @@ void check_year(const WeatherYear& year, std::size_t hours) {
     CHECK(year.global_W_per_m2[hour] == static_cast<double>(hour % 24 * 10));
     CHECK(year.direct_W_per_m2[hour] == static_cast<double>(hour % 24 * 11));
     CHECK(year.diffuse_W_per_m2[hour] == static_cast<double>(hour % 24 * 5));
+    CHECK(year.opaque_share[hour] == Approx(0.2));
     CHECK(year.wind_m_per_s[hour] == Approx(static_cast<double>(hour % 90) / 10.0));
     CHECK(year.wind_direction_deg[hour] == static_cast<double>(hour % 36 * 10));
   }
@@ -48,6 +49,7 @@ TEST_CASE("an invented EPW year is read back, an ordinary one and a leap year") 
     check_year(file.year, leap ? 8784 : 8760);
     CHECK(file.year.pressure_Pa[1234] == 98234.0);
     CHECK(file.year.snow_depth_m[49] == Approx(0.49));
+    CHECK(file.year.sky_infrared_W_per_m2[49] == 181.0);
   }
 }
 
@@ -60,6 +62,7 @@ TEST_CASE("an invented TMY3 year is read back; it has no snow") {
   check_year(file.year, 8760);
   CHECK(file.year.pressure_Pa[13] == Approx(98300.0));
   CHECK(file.year.snow_depth_m.empty());
+  CHECK(file.year.sky_infrared_W_per_m2.empty());
 }
 
 TEST_CASE("TMY3 with three columns more, and with names that say nothing") {
