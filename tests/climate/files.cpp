@@ -200,6 +200,23 @@ void check_sun(const WeatherYear& year, const Expected& expected) {
   CHECK(std::sqrt(squares / hours) < 2.0);
 }
 
+/// The files' infrared, whole W/m2, was made by the same formula of another hand.
+void check_sky(WeatherYear year) {
+  const std::vector<double> written = year.sky_infrared_W_per_m2, sky = sky_degC(year);
+  REQUIRE(written.size() == 8760);
+  double worst_W_per_m2 = 0.0, mean_K = 0.0;
+  for (std::size_t hour = 0; hour < written.size(); ++hour) {
+    const double ours =
+        sky_infrared_W_per_m2(year.dry_bulb_degC[hour], year.dew_point_degC[hour], year.opaque_share[hour]);
+    worst_W_per_m2 = std::max(worst_W_per_m2, std::abs(ours - written[hour]));
+  }
+  CHECK(worst_W_per_m2 < 0.75);  // half of the last digit, and 273 or 273.15
+  year.sky_infrared_W_per_m2.clear();
+  const std::vector<double> again = sky_degC(year);
+  for (std::size_t hour = 0; hour < sky.size(); ++hour) mean_K += (again[hour] - sky[hour]) / 8760.0;
+  CHECK(std::abs(mean_K) < 0.1);
+}
+
 /// Twenty years made up from a file's normals with the file's coldest three days: degree days to 2 %, and as many cold
 /// hours as fits a year of one such spell.
 void check_made_up(const Hourly& hourly) {
@@ -236,6 +253,7 @@ TEST_CASE("four typical years as a script of another hand sums them") {
     REQUIRE(file);
     check_file(file.value->year, expected);
     check_sun(file.value->year, expected);
+    check_sky(file.value->year);
     check_made_up(file.value->year.dry_bulb_degC);
     for (const Diagnostic& said : file.said) UNSCOPED_INFO(say(said, System::si));
     for (const Repair& repair : file.value->repairs)
