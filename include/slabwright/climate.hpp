@@ -34,6 +34,8 @@ struct WeatherYear {
   std::vector<double> wind_m_per_s;
   std::vector<double> wind_direction_deg;  ///< where it comes from: north 0, east 90
   std::vector<double> snow_depth_m;
+  std::vector<double> sky_infrared_W_per_m2;  ///< from the whole sky on flat ground
+  std::vector<double> opaque_share;           ///< cloud that hides the sky, 0 to 1
 };
 
 /// Month 1 to 12, day 1 to 31, hour 1 to 24: the hour that ends then.

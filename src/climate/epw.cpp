@@ -27,15 +27,21 @@ std::vector<Column> columns() {
   humidity.scale = 0.01;
   ColumnRule snow = rule("snow depth", &Y::snow_depth_m, 0.0, 999.0, 999.0);
   snow.scale = 0.01;
+  ColumnRule cover = rule("opaque cover", &Y::opaque_share, 0.0, 10.0, 99.0);
+  cover.scale = 0.1;
+  ColumnRule infrared = rule("sky infrared", &Y::sky_infrared_W_per_m2, 0.0, 9999.0, 9999.0);
+  infrared.missing_to = 0.0;  // no sky is black and cold as space
   const PlacedRule placed[] = {{6, rule("dry bulb", &Y::dry_bulb_degC, -70.0, 70.0, 99.9)},
                                {7, rule("dew point", &Y::dew_point_degC, -70.0, 70.0, 99.9)},
                                {8, humidity},
                                {9, rule("pressure", &Y::pressure_Pa, 31000.0, 120000.0, 999999.0)},
+                               {12, infrared},
                                {13, sun("global radiation", &Y::global_W_per_m2)},
                                {14, sun("direct radiation", &Y::direct_W_per_m2)},
                                {15, sun("diffuse radiation", &Y::diffuse_W_per_m2)},
                                {20, rule("wind direction", &Y::wind_direction_deg, 0.0, 360.0, 999.0)},
                                {21, rule("wind speed", &Y::wind_m_per_s, 0.0, 40.0, 999.0)},
+                               {23, cover},
                                {30, snow}};
   std::vector<Column> out;
   for (const PlacedRule& each : placed) out.emplace_back(each.rule, each.at);

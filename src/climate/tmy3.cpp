@@ -13,7 +13,7 @@ struct NamedRule {
   ColumnRule rule;
 };
 
-/// NREL/TP-581-43156; -9900 is missing. Pressure is in mbar. There is no snow depth.
+/// NREL/TP-581-43156; -9900 is missing. Pressure is in mbar. There is no snow depth and no infrared.
 std::vector<NamedRule> rules() {
   using Y = WeatherYear;
   constexpr double infinity = std::numeric_limits<double>::infinity(), code = -9900.0;
@@ -27,6 +27,8 @@ std::vector<NamedRule> rules() {
   humidity.scale = 0.01;
   ColumnRule pressure = rule("pressure", &Y::pressure_Pa, 310.0, 1200.0);
   pressure.scale = 100.0;
+  ColumnRule cover = rule("opaque cover", &Y::opaque_share, 0.0, 10.0);
+  cover.scale = 0.1;
   return {{31, "Dry-bulb", rule("dry bulb", &Y::dry_bulb_degC, -70.0, 70.0)},
           {34, "Dew-point", rule("dew point", &Y::dew_point_degC, -70.0, 70.0)},
           {37, "RHum", humidity},
@@ -35,7 +37,8 @@ std::vector<NamedRule> rules() {
           {7, "DNI", sun("direct radiation", &Y::direct_W_per_m2)},
           {10, "DHI", sun("diffuse radiation", &Y::diffuse_W_per_m2)},
           {43, "Wdir", rule("wind direction", &Y::wind_direction_deg, 0.0, 360.0)},
-          {46, "Wspd", rule("wind speed", &Y::wind_m_per_s, 0.0, 40.0)}};
+          {46, "Wspd", rule("wind speed", &Y::wind_m_per_s, 0.0, 40.0)},
+          {28, "OpqCld", cover}};
 }
 
 constexpr std::size_t old_columns = 68, new_columns = 71, past_wind = 48, station_cells = 7;

@@ -1,5 +1,6 @@
 // Statistics of four typical years, computed from the same files by an independent script. SLABWRIGHT_WEATHER names the
 // folder; without it there is nothing to read.
+#include <cmath>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
@@ -9,7 +10,9 @@
 #include "slabwright/climate.hpp"
 #include "slabwright/climate_snap.hpp"
 #include "slabwright/climate_statistics.hpp"
+#include "slabwright/climate_sun.hpp"
 #include "slabwright/climate_synthetic.hpp"
+#include "slabwright/units_exact.hpp"
 #include "support/catch.hpp"
 
 using namespace slabwright;
@@ -29,6 +32,8 @@ struct Expected {
   int longest, runs;                    // of that
   double persistence;                   // of day means
   std::array<double, 3> january, july;  // mean, deviation, swing
+  std::array<double, 12> south_kWh;     // on a wall, by months
+  double west_kWh;
 };
 
 const Expected all[] = {
@@ -48,7 +53,9 @@ const Expected all[] = {
      14,
      0.711,
      {-11.39, 6.82, 7.73},
-     {23.78, 3.01, 10.55}},
+     {23.78, 3.01, 10.55},
+     {93.6, 95.7, 107.1, 93.5, 95.3, 87.9, 89.2, 93.8, 96.0, 98.0, 74.2, 70.6},
+     843.6},
     {"Hibbing",
      3.793,
      33223.0,
@@ -65,7 +72,9 @@ const Expected all[] = {
      44,
      0.665,
      {-15.56, 8.56, 13.26},
-     {18.08, 3.25, 11.71}},
+     {18.08, 3.25, 11.71},
+     {78.6, 111.6, 68.1, 88.5, 77.3, 77.7, 83.4, 101.6, 105.3, 81.4, 48.0, 50.5},
+     735.5},
     {"Chicago",
      9.988,
      87494.8,
@@ -82,7 +91,9 @@ const Expected all[] = {
      7,
      0.737,
      {-4.65, 6.45, 9.39},
-     {24.13, 3.05, 10.54}},
+     {24.13, 3.05, 10.54},
+     {76.9, 79.4, 90.7, 81.6, 91.0, 82.8, 89.9, 88.4, 93.4, 94.9, 65.1, 72.1},
+     801.7},
     {"Denver",
      10.875,
      95268.0,
@@ -99,7 +110,9 @@ const Expected all[] = {
      0,
      0.565,
      {0.79, 4.51, 15.59},
-     {22.27, 2.99, 15.07}},
+     {22.27, 2.99, 15.07},
+     {132.7, 110.7, 126.4, 88.3, 90.4, 83.2, 86.1, 97.3, 114.0, 126.4, 109.5, 115.8},
+     918.4},
 };
 
 std::string text_of(const std::filesystem::path& path) {
@@ -161,6 +174,49 @@ void check_file(const WeatherYear& year, const Expected& expected) {
   check_month(normals_of(hourly), 6, expected.july);
 }
 
+double on_wall_kWh(const std::vector<SurfaceSun>& sun, int month) {
+  double sum = 0.0;
+  for (std::size_t hour = 0; hour < sun.size(); ++hour)
+    if (month == 0 || calendar_hour(hour, false).month == month) sum += sun[hour].total_W_per_m2() / 1000.0;
+  return sum;
+}
+
+/// Walls as the script has them, with its sun of whole days; and the three figures of the file fit each other with the
+/// sun of the hour's middle. At its end or beginning they miss by 21 to 32 W/m2.
+void check_sun(const WeatherYear& year, const Expected& expected) {
+  const std::vector<SurfaceSun> south = surface_sun(year, {}), west = surface_sun(year, {90.0, 270.0});
+  for (int month = 1; month <= 12; ++month)
+    CHECK(on_wall_kWh(south, month) == Approx(expected.south_kWh[static_cast<std::size_t>(month - 1)]).epsilon(0.01));
+  CHECK(on_wall_kWh(west, 0) == Approx(expected.west_kWh).epsilon(0.01));
+  double squares = 0.0;
+  int hours = 0;
+  for (std::size_t hour = 0; hour < south.size(); ++hour) {
+    const double sine = std::sin(sun_position(year.station, static_cast<double>(hour) + 0.5).altitude_deg * pi / 180.0);
+    const double together = year.direct_W_per_m2[hour] * sine + year.diffuse_W_per_m2[hour];
+    if (sine <= 0.0 || year.global_W_per_m2[hour] <= 0.0) continue;
+    squares += (together - year.global_W_per_m2[hour]) * (together - year.global_W_per_m2[hour]);
+    ++hours;
+  }
+  CHECK(std::sqrt(squares / hours) < 2.0);
+}
+
+/// The files' infrared, whole W/m2, was made by the same formula of another hand.
+void check_sky(WeatherYear year) {
+  const std::vector<double> written = year.sky_infrared_W_per_m2, sky = sky_degC(year);
+  REQUIRE(written.size() == 8760);
+  double worst_W_per_m2 = 0.0, mean_K = 0.0;
+  for (std::size_t hour = 0; hour < written.size(); ++hour) {
+    const double ours =
+        sky_infrared_W_per_m2(year.dry_bulb_degC[hour], year.dew_point_degC[hour], year.opaque_share[hour]);
+    worst_W_per_m2 = std::max(worst_W_per_m2, std::abs(ours - written[hour]));
+  }
+  CHECK(worst_W_per_m2 < 0.75);  // half of the last digit, and 273 or 273.15
+  year.sky_infrared_W_per_m2.clear();
+  const std::vector<double> again = sky_degC(year);
+  for (std::size_t hour = 0; hour < sky.size(); ++hour) mean_K += (again[hour] - sky[hour]) / 8760.0;
+  CHECK(std::abs(mean_K) < 0.1);
+}
+
 /// Twenty years made up from a file's normals with the file's coldest three days: degree days to 2 %, and as many cold
 /// hours as fits a year of one such spell.
 void check_made_up(const Hourly& hourly) {
@@ -196,6 +252,8 @@ TEST_CASE("four typical years as a script of another hand sums them") {
     const Checked<WeatherFile> file = read_weather(text_of(path));
     REQUIRE(file);
     check_file(file.value->year, expected);
+    check_sun(file.value->year, expected);
+    check_sky(file.value->year);
     check_made_up(file.value->year.dry_bulb_degC);
     for (const Diagnostic& said : file.said) UNSCOPED_INFO(say(said, System::si));
     for (const Repair& repair : file.value->repairs)

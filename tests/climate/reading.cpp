@@ -27,6 +27,7 @@ void check_year(const WeatherYear& year, std::size_t hours) {
     CHECK(year.global_W_per_m2[hour] == static_cast<double>(hour % 24 * 10));
     CHECK(year.direct_W_per_m2[hour] == static_cast<double>(hour % 24 * 11));
     CHECK(year.diffuse_W_per_m2[hour] == static_cast<double>(hour % 24 * 5));
+    CHECK(year.opaque_share[hour] == Approx(0.2));
     CHECK(year.wind_m_per_s[hour] == Approx(static_cast<double>(hour % 90) / 10.0));
     CHECK(year.wind_direction_deg[hour] == static_cast<double>(hour % 36 * 10));
   }
@@ -48,6 +49,7 @@ TEST_CASE("an invented EPW year is read back, an ordinary one and a leap year") 
     check_year(file.year, leap ? 8784 : 8760);
     CHECK(file.year.pressure_Pa[1234] == 98234.0);
     CHECK(file.year.snow_depth_m[49] == Approx(0.49));
+    CHECK(file.year.sky_infrared_W_per_m2[49] == 181.0);
   }
 }
 
@@ -60,6 +62,7 @@ TEST_CASE("an invented TMY3 year is read back; it has no snow") {
   check_year(file.year, 8760);
   CHECK(file.year.pressure_Pa[13] == Approx(98300.0));
   CHECK(file.year.snow_depth_m.empty());
+  CHECK(file.year.sky_infrared_W_per_m2.empty());
 }
 
 TEST_CASE("TMY3 with three columns more, and with names that say nothing") {
@@ -92,6 +95,7 @@ TEST_CASE("missing values: the last good one stands, no radiation is made up, an
   FileLines lines = epw_lines();
   for (const std::size_t hour : {100u, 101u, 102u, 500u}) lines[8 + hour] = with_cell(lines[8 + hour], 6, "99.9");
   for (const std::size_t hour : {0u, 1u}) lines[8 + hour] = with_cell(lines[8 + hour], 7, "");
+  lines[8 + 7] = with_cell(lines[8 + 7], 12, "0");
   lines[8 + 12] = with_cell(lines[8 + 12], 13, "9999");
   lines[8 + 13] = with_cell(lines[8 + 13], 14, "-3");
   for (std::size_t line = 8; line < lines.size(); ++line) lines[line] = with_cell(lines[line], 30, "999");
@@ -101,6 +105,7 @@ TEST_CASE("missing values: the last good one stands, no radiation is made up, an
   CHECK(year.dry_bulb_degC[102] == year.dry_bulb_degC[99]);
   CHECK(year.dry_bulb_degC[500] == year.dry_bulb_degC[499]);
   CHECK(year.dew_point_degC[0] == year.dew_point_degC[2]);
+  CHECK(year.sky_infrared_W_per_m2[7] == 181.0);
   CHECK(year.global_W_per_m2[12] == 0.0);
   CHECK(year.direct_W_per_m2[13] == 0.0);
   CHECK(year.snow_depth_m.empty());
@@ -115,6 +120,8 @@ TEST_CASE("missing values: the last good one stands, no radiation is made up, an
       "the weather file: dry bulb: 4 values are missing, the first in line 109, up to 3 in a row; the last good value "
       "stands\n"
       "the weather file: dew point: 2 values are missing, the first in line 9, up to 2 in a row; the last good value "
+      "stands\n"
+      "the weather file: sky infrared: 1 value is missing, the first in line 16, up to 1 in a row; the last good value "
       "stands\n"
       "the weather file: global radiation: 1 value is missing, the first in line 21, up to 1 in a row; no radiation "
       "is counted there\n"

@@ -25,6 +25,8 @@ UNFINISHED = re.compile(r"\b(?i:placeholders?|not implemented|unimplemented|for 
 PURE = {"cop", "darcy", "reynolds", "growth", "ratio", "exponent", "coefficient"}
 # Degrees of the compass and of the map. They have no row in the units table: no design file measures an angle.
 ANGLES = {"deg"}
+# Whatever currency the prices are in; "money_per_J" ends in a unit already.
+CURRENCY = {"money"}
 # Structs whose numbers take their unit from who holds them.
 UNIT_ELSEWHERE = re.compile(r"\b(Three|PracticeFigure|PowerLaw)$")
 # Core and maths speak of numbers in general, so their members have no unit of their own.
@@ -90,7 +92,7 @@ def unit_faults(path, text, units):
         if block.kind != "type" or re.search(r"\benum\b", block.head) or UNIT_ELSEWHERE.search(block.head):
             continue
         for name, at in members(text, block):
-            if name.strip("_").split("_")[-1] not in units | PURE | ANGLES:
+            if name.strip("_").split("_")[-1] not in units | PURE | ANGLES | CURRENCY:
                 yield f"{path}:{line_of(text, at)}: the double {name} does not end in its unit"
 
 
