@@ -61,7 +61,7 @@ void add_boiler(Table& table, const Reader& reader) {
                   reader(Kind::boiler, boiler.power_W)));
   row(table, "boiler flow",
       fmt::format("at least {}, {}", reader(Kind::flow, boiler.least_flow_m3_per_s),
-                  boiler.flow_enough ? "which the floor gives" : "which the floor does not give"));
+                  boiler.flow_enough ? "which it gets" : "which it does not get"));
   row(table, "stages", stages_words(reader));
   row(table, "cold start", start_words(reader, reader.answer.sizes->start));
   if (boiler.mixing_share)

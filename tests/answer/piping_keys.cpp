@@ -10,18 +10,6 @@ using namespace slabwright::test;
 
 namespace {
 
-using Keys = std::vector<std::pair<std::string, std::string>>;
-
-DesignFile with(DesignFile file, const Keys& keys) {
-  for (const auto& [path, text] : keys) {
-    INFO(path);
-    const auto next = with_key(file, path, text);
-    REQUIRE(next);
-    file = *next;
-  }
-  return file;
-}
-
 Answer answered_to(const DesignFile& file) {
   Passing passing{EdgeFields(coarse_edges()), nullptr};
   passing.draws = false;
@@ -93,8 +81,8 @@ TEST_CASE("every key between boiler and floor moves something") {
       {"county-garage", {}, {"manifold[1].reverse_return", "true"}}};
   for (const Case& one : cases) {
     INFO(one.layout << " " << one.change.first << " = " << one.change.second);
-    const DesignFile base = with(layout(one.layout).file, one.base);
-    CHECK(moved(shown(answered_to(base)), shown(answered_to(with(base, {one.change})))));
+    const DesignFile base = with_keys(layout(one.layout).file, one.base);
+    CHECK(moved(shown(answered_to(base)), shown(answered_to(with_keys(base, {one.change})))));
   }
 }
 
@@ -102,7 +90,7 @@ TEST_CASE("a floor joined in any way is balanced, and the balance does not know 
   const Answer direct = answered_to(layout("ten-lines").file);
   for (const char* piping : {"closely spaced tees", "separator", "mixing valve", "injection"}) {
     INFO(piping);
-    const Answer other = answered_to(with(layout("ten-lines").file, {{"boiler.piping", piping}}));
+    const Answer other = answered_to(with_keys(layout("ten-lines").file, {{"boiler.piping", piping}}));
     REQUIRE(other.balance);
     for (std::size_t i = 0; i < direct.balance->port.size(); ++i) {
       CHECK(other.balance->port[i].set_turns == direct.balance->port[i].set_turns);

@@ -12,25 +12,13 @@ using namespace slabwright::test;
 
 namespace {
 
-using Keys = std::vector<std::pair<std::string, std::string>>;
-
-DesignFile with(DesignFile file, const Keys& keys) {
-  for (const auto& [path, text] : keys) {
-    INFO(path);
-    const auto next = with_key(file, path, text);
-    REQUIRE(next);
-    file = *next;
-  }
-  return file;
-}
-
 struct Run {
   Piped piped;
   OperatingPoint point;
 };
 
 Run run(const Keys& keys, double supply_degC = 40.0, const std::string& name = "ten-lines") {
-  Run one{piped(with(layout(name).file, keys).design), {}};
+  Run one{piped(with_keys(layout(name).file, keys).design), {}};
   one.point = operate(one.piped.plant, one.piped.conditions, supply_degC);
   REQUIRE(one.point.stop == Stop::converged);
   return one;
@@ -84,7 +72,7 @@ TEST_CASE("a boiler's own pump moves what it was chosen for, whatever the floor 
     CHECK(one.point.source.boiler_m3_per_s == Approx(wanted).epsilon(0.01));
   }
   // A curve of the file's runs where it meets its circuit.
-  Design design = with(layout("ten-lines").file, {{"boiler.piping", "separator"}}).design;
+  Design design = with_keys(layout("ten-lines").file, {{"boiler.piping", "separator"}}).design;
   design.boiler.pump_points = {{1.8, 0.0}, {0.9, 4e-4}};
   const Piped piped_up = piped(design);
   const OperatingPoint own = operate(piped_up.plant, piped_up.conditions, 40.0);

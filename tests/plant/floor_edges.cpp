@@ -13,8 +13,6 @@ using namespace slabwright::plant;
 
 namespace {
 
-using Keys = std::vector<std::pair<std::string, std::string>>;
-
 struct Hall {
   Piped piped;
   EdgeFields fields;

@@ -14,17 +14,8 @@ using namespace slabwright::test;
 
 namespace {
 
-using Keys = std::vector<std::pair<std::string, std::string>>;
-
 Piped piped_with(const Keys& keys, const std::string& name = "ten-lines") {
-  DesignFile file = layout(name).file;
-  for (const auto& [path, text] : keys) {
-    INFO(path);
-    const auto next = with_key(file, path, text);
-    REQUIRE(next);
-    file = *next;
-  }
-  return piped(file.design);
+  return piped(with_keys(layout(name).file, keys).design);
 }
 
 std::vector<std::size_t> all_loops(const Plant& plant) {

@@ -11,8 +11,6 @@ using namespace slabwright::test;
 namespace {
 
 constexpr double foot_m = 0.3048;
-using Keys = std::vector<std::pair<std::string, std::string>>;
-
 /// From the left one of four pairs of ports.
 const std::string left_loop =
     "17 ft 5 in, 0 ft; 17 ft 5 in, 2 ft; 2 ft, 2 ft; 2 ft, 20 ft; 12 ft, 20 ft; 12 ft, 19 ft; 3 ft, 19 ft; 3 ft, 3 ft; "

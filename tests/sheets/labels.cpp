@@ -41,7 +41,7 @@ class Drawn {
   std::mt19937 engine_;
 };
 
-using Keys = std::vector<std::pair<std::string, std::string>>;
+using test::Keys;
 
 /// A rectangle with a door, a manifold on another wall, up to four no-tube areas, a joint, an anchor, in either system.
 Keys random_slab(Drawn& drawn) {

@@ -26,12 +26,21 @@ std::vector<Layout> layouts() {
   return all;
 }
 
-DesignFile from_keys(const std::vector<std::pair<std::string, std::string>>& keys) {
+DesignFile from_keys(const Keys& keys) {
   std::vector<Override> overrides;
   for (const auto& [path, text] : keys) overrides.push_back({path, text, path});
   const ReadDesign read = read_design("", overrides);
   if (!read.checked) throw std::runtime_error(problems_text(read, "keys"));
   return *read.checked.value;
+}
+
+DesignFile with_keys(DesignFile file, const Keys& keys) {
+  for (const auto& [path, text] : keys) {
+    auto next = with_key(file, path, text);
+    if (!next) throw std::runtime_error(path + " does not take " + text);
+    file = std::move(*next);
+  }
+  return file;
 }
 
 }  // namespace slabwright::test

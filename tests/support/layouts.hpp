@@ -18,6 +18,10 @@ std::vector<Layout> layouts();
 Layout layout(const std::string& name);
 
 /// A design from options alone: {"slab.size", "36 x 30 ft"}.
-DesignFile from_keys(const std::vector<std::pair<std::string, std::string>>& keys);
+using Keys = std::vector<std::pair<std::string, std::string>>;
+DesignFile from_keys(const Keys& keys);
+
+/// The same design with other values of some keys. Throws where one does not read.
+DesignFile with_keys(DesignFile file, const Keys& keys);
 
 }  // namespace slabwright::test
