@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "report/text.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright::report {
 namespace {
