@@ -56,7 +56,7 @@ class Beginning {
         "# remark. Take a # away in front of a key to make the value yours.\n";
     text += with_remark(fmt::format("units = \"{}\"", design_.units == System::us ? "US" : "SI"), "what is printed");
     for (const Override& option : options_) {
-      if (option.path == "codes") text += fmt::format("codes = {}\n", quoted(option.text));
+      if (option.path == "codes") text += fmt::format("codes = {}\n", in_quotes(option.text));
     }
     for (const Key& key : record_of(design_).keys) text += section(key);
     return text + later();
@@ -72,7 +72,7 @@ class Beginning {
   }
 
   std::string written(const Key& key, const Slot& slot, std::string_view text) const {
-    return fmt::format("{} = {}", key.word, stands_bare(key, slot) ? std::string(text) : quoted(text));
+    return fmt::format("{} = {}", key.word, stands_bare(key, slot) ? std::string(text) : in_quotes(text));
   }
 
   /// One key of a section: an option's, or as a remark one that a first design should have.

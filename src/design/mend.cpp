@@ -61,7 +61,7 @@ std::string write_it(std::string_view key, std::string_view content) {
 }
 
 Fix from_content(std::string content, std::string sentence, std::size_t at) {
-  return {quoted(content), std::move(sentence), at};
+  return {in_quotes(content), std::move(sentence), at};
 }
 
 /// The value begins with a quote, and something is wrong behind it.

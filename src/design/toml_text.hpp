@@ -9,7 +9,7 @@
 namespace slabwright {
 
 /// A text in quotes that the parser takes, whatever is in it: a control character becomes a blank.
-inline std::string quoted(std::string_view content) {
+inline std::string in_quotes(std::string_view content) {
   std::string out = "\"";
   for (const char c : content) {
     if (c == '"' || c == '\\') out += '\\';

@@ -18,7 +18,7 @@ std::string list_text(const WordedList& list, System units) {
   std::size_t width = 0;
   for (std::size_t i = 0; i < list.size(list.at); ++i) {
     const Worded item = list.item(list.at, i);
-    items.push_back(quoted(item.write(item.at, units)));
+    items.push_back(in_quotes(item.write(item.at, units)));
     width += items.back().size() + 2;
   }
   const bool one_line = width < line_width;
@@ -34,7 +34,7 @@ std::string list_text(const WordedList& list, System units) {
 std::string value_text(const Key& key, const Slot& slot, System units) {
   if (const auto* list = std::get_if<WordedList>(&slot)) return list_text(*list, units);
   const std::string text = write_out(key, slot, units);
-  return stands_bare(key, slot) ? text : quoted(text);
+  return stands_bare(key, slot) ? text : in_quotes(text);
 }
 
 class Writer {

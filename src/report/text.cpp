@@ -43,14 +43,14 @@ std::string shown_name(const Reader& reader) {
 }
 
 /// A word as a shell takes it.
-std::string quoted(const std::string& word) {
+std::string in_quotes(const std::string& word) {
   return word.find(' ') == std::string::npos ? word : fmt::format("\"{}\"", word);
 }
 
 /// "slabwright freeze my-shop.toml --edge R-10", or the options alone.
 std::string command_words(const Reader& reader, const std::string& command, const std::string& option) {
   std::string words = "slabwright " + command;
-  for (const std::string& part : {quoted(reader.options.file_name), reader.options.command, option}) {
+  for (const std::string& part : {in_quotes(reader.options.file_name), reader.options.command, option}) {
     if (!part.empty()) words += " " + part;
   }
   return words;
