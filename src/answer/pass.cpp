@@ -8,13 +8,6 @@
 namespace slabwright {
 namespace {
 
-/// Keeps the value, and what was said about it either way.
-template <class T>
-std::optional<T> keep(Checked<T> checked, std::vector<Diagnostic>& said) {
-  said.insert(said.end(), checked.said.begin(), checked.said.end());
-  return std::move(checked.value);
-}
-
 /// What each room's floor is asked for: no more than its surface limit lets it give.
 std::vector<double> wanted_W(const Envelope& envelope, const FloorPlan& floor) {
   std::vector<double> wanted;

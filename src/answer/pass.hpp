@@ -33,6 +33,13 @@ bool answered(const Answer& answer);
 /// `kind` and `reasons` from everything that was said.
 Verdict verdict_of(const std::vector<Diagnostic>& said);
 
+/// Keeps the value, and what was said about it either way.
+template <class T>
+std::optional<T> keep(Checked<T> checked, std::vector<Diagnostic>& said) {
+  said.insert(said.end(), checked.said.begin(), checked.said.end());
+  return std::move(checked.value);
+}
+
 /// A plant, what its loops aim for, and its settings.
 struct Balanced {
   Plant plant;

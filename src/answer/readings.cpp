@@ -11,12 +11,6 @@ constexpr double guessed_pump_error_share = 0.4;
 // Water of a manifold that is read with nothing said about heat.
 constexpr double usual_water_degC = 35.0;
 
-template <class T>
-std::optional<T> keep(Checked<T> checked, Answer& answer) {
-  answer.said.insert(answer.said.end(), checked.said.begin(), checked.said.end());
-  return std::move(checked.value);
-}
-
 /// Mean in the loops: as said, else from the temperatures read, else as the balance has it.
 double water_of(const MeterSheet& sheet, const Readings& readings, const FlowTarget& target) {
   if (sheet.water_degC) return *sheet.water_degC;
@@ -38,19 +32,19 @@ bool only_counted(const LoopPlan& plan) {
 }
 
 void fit(Answer& answer, const Plant& plant, const Conditions& conditions) {
-  answer.fitted = keep(fit_lengths(plant, answer.meters->readings, conditions), answer);
+  answer.fitted = keep(fit_lengths(plant, answer.meters->readings, conditions), answer.said);
   if (!answer.fitted) return;
   std::vector<double> length_m;
   for (const FittedLength& loop : answer.fitted->loop) length_m.push_back(loop.length_m);
   const Plant found = with_lengths(plant, length_m);
   const FlowTarget target = target_flows(found, answer.envelope ? &*answer.envelope : nullptr);
-  answer.fitted->settings = keep(set_fitted(found, target, answer.meters->readings.water_degC), answer);
+  answer.fitted->settings = keep(set_fitted(found, target, answer.meters->readings.water_degC), answer.said);
 }
 
 }  // namespace
 
 void add_readings(Answer& answer, const MeterSheet& sheet, const Balanced& hydronics) {
-  auto meters = keep(match_meters(sheet, hydronics.plant.loops, hydronics.plant.design), answer);
+  auto meters = keep(match_meters(sheet, hydronics.plant.loops, hydronics.plant.design), answer.said);
   if (!meters) return;
   Readings& readings = meters->readings;
   readings.water_degC = water_of(sheet, readings, hydronics.target);
@@ -69,7 +63,7 @@ void add_readings(Answer& answer, const MeterSheet& sheet, const Balanced& hydro
   if (sheet.room_degC) conditions.room_degC.assign(conditions.room_degC.size(), *sheet.room_degC);
   answer.meters = *meters;
   if (only_counted(plant.loops)) return fit(answer, plant, conditions);
-  answer.read_back = keep(read_back(plant, readings, conditions, hydronics.target), answer);
+  answer.read_back = keep(read_back(plant, readings, conditions, hydronics.target), answer.said);
 }
 
 }  // namespace slabwright

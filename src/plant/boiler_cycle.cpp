@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "plant/piping.hpp"
 #include "plant/sizes.hpp"
 #include "slabwright/handbook_cycling.hpp"
 #include "slabwright/handbook_practice.hpp"
@@ -43,7 +44,7 @@ Checked<BoilerCycle> boiler_cycle(const Plant& plant, const OperatingPoint& poin
   const FluidProperties fluid = properties_of(mixture_of(plant.design.fluid), point.supply_degC);
   const double water_J_per_m3K = fluid.density_kg_per_m3 * fluid.specific_heat_J_per_kgK;
   // Where something mixes to a temperature the boiler's own water swings alone; the floor gets what is let through.
-  const bool mixes = entry.piping == BoilerPiping::mixing_valve || entry.piping == BoilerPiping::injection;
+  const bool mixes = has_setting(plant.source);
   const double swings_m3 = mixes ? heater_content_m3(entry.kind) : plant_content_m3(plant);
   const double slab_W_per_K = mixes ? 0.0 : water_to_slab_W_per_K(plant, point);
   const SwingingHeater surplus{cycle.stage_W, cycle.taken_W, entry.differential_K, slab_W_per_K};

@@ -71,10 +71,10 @@ std::optional<double> over_from_degC(const Over& over, double least_degC, double
   return least_degC;
 }
 
-std::optional<double> until_flow_s(const Plant& plant, const OperatingPoint& point, double power_W) {
+std::optional<double> until_flow_s(const Plant& plant, const StartFlows& flows, const OperatingPoint& point,
+                                   double power_W) {
   const double start_degC = plant.design.fluid.start_degC, mean_degC = 0.5 * (point.supply_degC + point.return_degC);
   if (mean_degC <= start_degC) return 0.0;
-  const StartFlows flows(plant);
   const double wanted_m3_per_s = near_planned * flows.floor_m3_per_s(mean_degC);
   const auto over_wanted = [&](double degC) { return flows.floor_m3_per_s(degC) - wanted_m3_per_s; };
   const auto need_degC = over_from_degC(over_wanted, start_degC, mean_degC);
@@ -163,7 +163,7 @@ Checked<StartUp> start_up(const Plant& plant, const OperatingPoint& point, const
   start.boiler_m3_per_s = cold.flow_m3_per_s[plant.source.boiler.at];
   start.flow_share = point.flow_m3_per_s > 0.0 ? start.flow_m3_per_s / point.flow_m3_per_s : 0.0;
   start.laminar_share = laminar_share(plant, cold, liquid(mixture, start.water_degC));
-  start.until_flow_s = until_flow_s(plant, point, boiler.power_W);
+  start.until_flow_s = until_flow_s(plant, flows, point, boiler.power_W);
   // A tank heater asks for no flow.
   start.flow_enough = boiler.kind != BoilerKind::electric_boiler || start.boiler_m3_per_s >= boiler.least_flow_m3_per_s;
   const auto fires = [&](double degC) { return flows.boiler_m3_per_s(degC) - boiler.least_flow_m3_per_s; };
