@@ -25,13 +25,13 @@ double air_stream_cfm_form_W_per_K(double flow_m3_per_s);
 /// What an exhaust fan takes when its make-up air comes in cold, W.
 double exhaust_heat_W(double flow_m3_per_s, double rise_K);
 
-struct DoorOpening {
+struct OpenDoor {
   double width_m = 0.0;
   double height_m = 0.0;
 };
 /// Air through an open door, one way, by buoyancy alone: Cd/3 W H sqrt(g H dT / T), Cd 0.65, T 290 K. A wind adds.
-double door_air_m3_per_s(DoorOpening, double rise_K);
+double door_air_m3_per_s(OpenDoor, double rise_K);
 /// What that air takes along while the door stands open and the room is still warm, W; density 1.2 kg/m3.
-double door_heat_W(DoorOpening, double rise_K);
+double door_heat_W(OpenDoor, double rise_K);
 
 }  // namespace slabwright

@@ -5,6 +5,7 @@
 #include <limits>
 #include <random>
 
+#include "climate/spell.hpp"
 #include "slabwright/climate.hpp"
 #include "slabwright/climate_synthetic.hpp"
 #include "slabwright/contract.hpp"
@@ -73,12 +74,6 @@ Between months_around(const std::array<Month, months>& year, double day) {
   return {low, high, (past < 0.0 ? past + length : past) / (span < 0.0 ? span + length : span)};
 }
 
-/// How far the spell has taken over, 0 to 1, and its own temperature.
-struct Taken {
-  double share = 0.0;
-  double degC = 0.0;
-};
-
 /// All that stays the same while the line through the months is sought.
 struct Made {
   std::array<Month, months> year = calendar();
@@ -87,14 +82,6 @@ struct Made {
   std::vector<Taken> spell;
   std::vector<double> noon_K;  ///< of the day before the year, its 365 days and the day behind it
 };
-
-Taken spell_at(const ColdSpell& spell, std::size_t hour, const std::array<double, 24>& wave) {
-  const double at = static_cast<double>(hour) + 0.5, first = 24.0 * spell.first_day;
-  const double last = first + 24.0 * spell.days, blend = 24.0 * spell.blend_days;
-  const double share = std::min({1.0, 1.0 + (at - first) / blend, 1.0 + (last - at) / blend});
-  const double deepest = *std::min_element(wave.begin(), wave.end());
-  return {std::max(0.0, share), spell.lowest_degC + spell.swing_K * (wave[hour % 24] - deepest)};
-}
 
 Made made_of(const SyntheticYear& of) {
   Made made;
@@ -201,12 +188,7 @@ void check(const SyntheticYear& of) {
     expects(of.normals.swing_K[month] < 100.0 && of.normals.deviation_K[month] < 100.0, "spreads of this earth");
   }
   expects(of.persistence_share >= 0.35 && of.persistence_share <= 0.9, "a persistence from 0.35 to 0.9");
-  if (!of.spell) return;
-  const ColdSpell& spell = *of.spell;
-  expects(spell.days >= 1 && spell.days <= 10 && spell.blend_days >= 1 && spell.blend_days <= 3, "a spell of days");
-  expects(spell.first_day >= spell.blend_days && spell.first_day + spell.days + spell.blend_days <= 365,
-          "a spell within the year, with its blending");
-  expects(std::isfinite(spell.lowest_degC) && spell.swing_K >= 0.0 && spell.swing_K < 100.0, "a spell of numbers");
+  if (of.spell) check_spell(*of.spell, 365);
 }
 
 Diagnostic no_room(const ColdSpell& spell) {
@@ -219,6 +201,21 @@ Diagnostic no_room(const ColdSpell& spell) {
 }
 
 }  // namespace
+
+Taken spell_at(const ColdSpell& spell, std::size_t hour, const std::array<double, 24>& wave) {
+  const double at = static_cast<double>(hour) + 0.5, first = 24.0 * spell.first_day;
+  const double last = first + 24.0 * spell.days, blend = 24.0 * spell.blend_days;
+  const double share = std::min({1.0, 1.0 + (at - first) / blend, 1.0 + (last - at) / blend});
+  const double deepest = *std::min_element(wave.begin(), wave.end());
+  return {std::max(0.0, share), spell.lowest_degC + spell.swing_K * (wave[hour % 24] - deepest)};
+}
+
+void check_spell(const ColdSpell& spell, int year_days) {
+  expects(spell.days >= 1 && spell.days <= 10 && spell.blend_days >= 1 && spell.blend_days <= 3, "a spell of days");
+  expects(spell.first_day >= spell.blend_days && spell.first_day + spell.days + spell.blend_days <= year_days,
+          "a spell within the year, with its blending");
+  expects(std::isfinite(spell.lowest_degC) && spell.swing_K >= 0.0 && spell.swing_K < 100.0, "a spell of numbers");
+}
 
 const std::array<double, 24>& daily_range_shares() {
   static constexpr std::array<double, 24> shares{.88, .92, .95, .98, 1.00, .98, .91, .74, .55, .38, .23, .13,

@@ -38,13 +38,13 @@ double air_stream_cfm_form_W_per_K(double flow_m3_per_s) {
 
 double exhaust_heat_W(double flow_m3_per_s, double rise_K) { return air_stream_W_per_K(flow_m3_per_s) * rise_K; }
 
-double door_air_m3_per_s(DoorOpening door, double rise_K) {
+double door_air_m3_per_s(OpenDoor door, double rise_K) {
   constexpr double discharge = 0.65, mean_K = 290.0;
   const double speed = std::sqrt(gravity_m_per_s2 * door.height_m * std::abs(rise_K) / mean_K);
   return discharge / 3.0 * door.width_m * door.height_m * speed;
 }
 
-double door_heat_W(DoorOpening door, double rise_K) {
+double door_heat_W(OpenDoor door, double rise_K) {
   return air_stream_W_per_K(door_air_m3_per_s(door, rise_K), plain_density_kg_per_m3) * rise_K;
 }
 

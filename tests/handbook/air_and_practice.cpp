@@ -1,4 +1,5 @@
 // Streams of air, yearly extremes, and the tables of practice.
+#include <algorithm>
 #include <cmath>
 
 #include "slabwright/handbook_air.hpp"
@@ -36,6 +37,15 @@ TEST_CASE("rarer cold is colder") {
   CHECK(n_year_minimum_degC(-25.0, 3.5, 50.0) < n_year_minimum_degC(-25.0, 3.5, 20.0));
   CHECK(n_year_minimum_degC(-25.0, 0.0, 20.0) == -25.0);
   CHECK_THROWS_AS(n_year_factor(1.0), std::logic_error);
+  const std::array<double, 10> ten = ten_minima_degC(-34.0, 20.0, 3.5);
+  CHECK(ten.front() == -34.0);
+  CHECK(std::is_sorted(ten.begin(), ten.end()));
+  // Their mean is the mean of yearly minima, as far as ten stand for all.
+  double mean = 0.0;
+  for (const double each : ten) mean += each / 10.0;
+  CHECK(mean == Approx(-34.0 + 3.5 * n_year_factor(20.0)).margin(0.1 * 3.5));
+  CHECK(ten_minima_degC(-34.0, 20.0, 0.0).back() == -34.0);
+  CHECK(ten_minima_degC(-34.0, 2.0, 3.5)[1] == -34.0);  // no winter passes the one asked for
 }
 
 TEST_CASE("buildings go from tight to poor") {
