@@ -9,6 +9,7 @@
 #include "design_plan.hpp"
 #include "design_plant.hpp"
 #include "design_site.hpp"
+#include "design_winter.hpp"
 #include "design_words.hpp"
 #include "diagnostics.hpp"
 
@@ -50,6 +51,11 @@ struct Design {
   Pressure pressure;
   FrostHold frost_hold;
   std::vector<WatchEntry> watch;
+  Work work;
+  std::vector<VehicleEntry> vehicle;
+  Electricity electricity;
+  std::vector<WayEntry> way;
+  Bill bill;
   friend bool operator==(const Design&, const Design&) = default;
 };
 Record record_of(Design&);

@@ -78,11 +78,22 @@ struct Valve {
 /// A heat pump warms the air; a water heat pump stands outdoors and carries the system's water.
 enum class SecondSourceKind { none, heat_pump, water_heat_pump };
 
+/// How its frost is paid for: in the points of its maker's table; when there is frost; by the clock.
+enum class Defrost { in_table, on_demand, by_clock };
+
 struct SecondSource {
   SecondSourceKind kind = SecondSourceKind::none;
   std::optional<double> cut_out_degC;  ///< colder than this outdoors and it stops
   std::optional<double> capacity_W;    ///< heat it gives at 8.3 degC (47 degF) outdoors
   std::optional<double> current_A;     ///< the most it takes
+  std::vector<SourcePoint> points{};   ///< its maker's table, by rising outdoor temperature; it wins over `capacity`
+  Defrost defrost = Defrost::on_demand;
+  std::optional<double> cut_in_degC{};         ///< it starts again there; settled where there is a cut-out
+  std::optional<double> start_above_degC{};    ///< it starts in no colder room
+  std::optional<double> least_setting_degC{};  ///< of its thermostat
+  double drain_pan_W = 0.0;                    ///< heaters of pan and crankcase while it is cold
+  std::string room{};                          ///< it blows into; the first heated one when empty
+  double gradient_K_per_m = 0.0;               ///< how much warmer the air gets with height while it blows
   friend bool operator==(const SecondSource&, const SecondSource&) = default;
 };
 
@@ -110,7 +121,6 @@ struct FrostHold {
   double door_air_share = 0.0;   ///< how far the air on the first metre at a big door stands on the way to outdoor air
   double deadband_K = 0.0;       ///< of either thermostat: on at half of it below the dial, off at half of it above
   double satisfied_s = 0.0;      ///< how long something warm may keep the floor off in the cold
-  ClockTime opens;               ///< when work begins
   friend bool operator==(const FrostHold&, const FrostHold&) = default;
 };
 

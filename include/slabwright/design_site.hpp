@@ -32,6 +32,7 @@ struct Climate {
   int snap_days = 3;                            ///< how long a cold snap lasts at its lowest
   double snap_swing_K = 10.0;                   ///< highest less lowest of its days
   std::vector<DayLow> snap{};                   ///< the user's own snap, day by day, in place of the two above
+  std::optional<double> latitude_deg{};         ///< north; without it, and without a weather file, no sun is counted
   friend bool operator==(const Climate&, const Climate&) = default;
 };
 
@@ -43,6 +44,9 @@ struct Ground {
 /// How well the building keeps its heat where it is not described in more detail.
 enum class Quality { tight, usual, poor };
 
+/// What stores heat on the inner side of walls and roof: boards on a frame or steel; boards on masonry; bare masonry.
+enum class Mass { light, medium, heavy };
+
 struct Building {
   Quality quality = Quality::usual;
   Insulation wall_insulation;
@@ -50,7 +54,8 @@ struct Building {
   Insulation door_insulation;
   double height_m = 0.0;
   double air_changes_per_s = 0.0;
-  bool big_door = true;               ///< false: no big door is assumed where none is given
+  bool big_door = true;  ///< false: no big door is assumed where none is given
+  Mass mass = Mass::light;
   std::optional<double> heat_loss_W;  ///< all rooms together at `climate.outdoor`, without ground, when it is known
   /// No key: true once insulation, height, air changes or heat loss above, a room's wall or height, or an opening's
   /// size or insulation is the user's own. Quality alone picks between the three guesses of loss by floor area.
@@ -85,6 +90,9 @@ struct Opening {
   std::optional<double> tube_distance_m;  ///< nearest tube inside it; the tube's `from_doors` when absent
   std::optional<double> tube_spacing_m;   ///< closer tube before it
   std::optional<double> band_width_m;     ///< how far in that reaches; settled where there is a spacing
+  double opened_number = 0.0;             ///< times on a day of work; by its kind when it is not given
+  double open_s = 0.0;                    ///< each time
+  double sun_share = 0.0;                 ///< of the sun outside that comes in; none but through a window
   friend bool operator==(const Opening&, const Opening&) = default;
 };
 
@@ -95,12 +103,14 @@ struct Exhaust {
   std::string room;
   double flow_m3_per_s = 0.0;
   Makeup makeup = Makeup::tempered;
+  std::optional<ClockSpan> hours{};  ///< on days of work; the working hours when absent
   friend bool operator==(const Exhaust&, const Exhaust&) = default;
 };
 
 struct Gains {
   std::string room;
   double power_W = 0.0;
+  std::optional<ClockSpan> hours{};  ///< on days of work; always when absent
   friend bool operator==(const Gains&, const Gains&) = default;
 };
 

@@ -127,6 +127,16 @@ struct ClockTime {
 std::string read_words(std::string_view text, ClockTime& time);
 std::string write_words(const ClockTime& time, System system);
 
+/// A span of the day, "7:00 to 17:00"; one that ends before it begins goes over midnight.
+struct ClockSpan {
+  static constexpr std::string_view takes = "a span of the day", example = "7:00 to 17:00";
+  double from_s = 0.0;  ///< after midnight, 0 to below a day
+  double to_s = 0.0;    ///< above 0, to a day
+  friend bool operator==(const ClockSpan&, const ClockSpan&) = default;
+};
+std::string read_words(std::string_view text, ClockSpan& span);
+std::string write_words(const ClockSpan& span, System system);
+
 /// A coil of tube as it is sold: "300 ft", "200 m".
 struct CoilLength {
   static constexpr std::string_view takes = "a length", example = "300 ft";
@@ -135,5 +145,15 @@ struct CoilLength {
 };
 std::string read_words(std::string_view text, CoilLength& coil);
 std::string write_words(const CoilLength& coil, System system);
+
+/// A row of a heat pump's table: "5 F: 17,000 Btu/h, COP 2.0".
+struct SourcePoint {
+  static constexpr std::string_view takes = "heat and COP at an outdoor temperature",
+                                    example = "5 F: 17000 Btu/h, COP 2.0";
+  double outdoor_degC = 0.0, capacity_W = 0.0, cop_number = 0.0;
+  friend bool operator==(const SourcePoint&, const SourcePoint&) = default;
+};
+std::string read_words(std::string_view text, SourcePoint& point);
+std::string write_words(const SourcePoint& point, System system);
 
 }  // namespace slabwright

@@ -44,7 +44,7 @@ struct RowNumber {
 
 /// Answers only: several numbers of one unit.
 struct Numbers {
-  std::vector<double>* at;
+  std::span<const double> at;
 };
 
 /// An enum counted from 0, by the words that stand for it in a file.
@@ -103,6 +103,7 @@ struct Says {
   std::string_view poor = {};      ///< the other end
   std::string_view si_tight = {};  ///< the same ends where an SI file has rounder ones
   std::string_view si_poor = {};
+  std::string_view only_for = {};  ///< the one command that reads it; empty: whichever command
 };
 
 struct Key {

@@ -17,6 +17,7 @@ struct PriceTimes {
   int first_month = 1, last_month = 12;
   PriceDays days = PriceDays::every;
   int from_hour = 0, to_hour = 24;
+  friend bool operator==(const PriceTimes&, const PriceTimes&) = default;
 };
 /// `month` 1 to 12, `weekday` 0 for Monday to 6, `hour` 0 to 23 for the hour that begins then.
 bool price_holds(const PriceTimes& times, int month, int weekday, int hour);
@@ -24,11 +25,13 @@ bool price_holds(const PriceTimes& times, int month, int weekday, int hour);
 struct TimedPrice {
   PriceTimes when;
   double money_per_J = 0.0;
+  friend bool operator==(const TimedPrice&, const TimedPrice&) = default;
 };
 /// For what a month takes beyond `from_J`, until the next tier begins; it comes on top of the price of the hour.
 struct TierPrice {
   double from_J = 0.0;
   double money_per_J = 0.0;
+  friend bool operator==(const TierPrice&, const TierPrice&) = default;
 };
 /// For the highest demand in a month's hours `when`, in the months of `when` only.
 struct DemandPrice {
@@ -38,6 +41,7 @@ struct DemandPrice {
   /// Billed at least: this share of the highest such demand of twelve months. The year counts as one of many alike, so
   /// a peak of December binds in January.
   double ratchet_share = 0.0;
+  friend bool operator==(const DemandPrice&, const DemandPrice&) = default;
 };
 
 struct Tariff {

@@ -1,5 +1,7 @@
 // For keys.cpp files only: turns &Slab::thickness_m into a Key.
 #pragma once
+#include <array>
+#include <stdexcept>
 #include <type_traits>
 
 #include "fields.hpp"
@@ -80,6 +82,19 @@ Rows rows_of(std::vector<T>& x) {
           [](void* p) { return record_of(static_cast<List*>(p)->emplace_back()); }, &x};
 }
 
+/// Answers only: a row for each month. It takes no more rows, as no file has any.
+template <class T, std::size_t N>
+Rows rows_of(std::array<T, N>& x) {
+  using List = std::array<T, N>;
+  return {[](const void*) { return N; }, [](void* p, std::size_t i) { return record_of((*static_cast<List*>(p))[i]); },
+          [](void*) -> Record { throw std::logic_error("a list of a fixed length takes no more rows"); }, &x};
+}
+
+template <class T, class V>
+struct IsArray : std::false_type {};
+template <class V, std::size_t N>
+struct IsArray<std::array<V, N>, V> : std::true_type {};
+
 template <class E>
 Choice choice_of(E& x) {
   return {Choices<E>::names, [](const void* p) { return static_cast<int>(*static_cast<const E*>(p)); },
@@ -100,8 +115,8 @@ Slot slot_of(T& x) {
     return TextList{&x};
   else if constexpr (std::is_same_v<T, std::size_t>)
     return RowNumber{&x};
-  else if constexpr (std::is_same_v<T, std::vector<double>>)
-    return Numbers{&x};
+  else if constexpr (std::is_same_v<T, std::vector<double>> || IsArray<T, double>::value)
+    return Numbers{x};
   else if constexpr (std::is_same_v<T, std::optional<double>>)
     return MaybeNumber{&x};
   else if constexpr (std::is_enum_v<T>)
@@ -113,7 +128,9 @@ Slot slot_of(T& x) {
       return worded_list(x);
     else
       return rows_of(x);
-  } else
+  } else if constexpr (requires { rows_of(x); })
+    return rows_of(x);
+  else
     return record_of(x);
 }
 
@@ -132,7 +149,8 @@ constexpr int unit_row(std::string_view member) {
   std::size_t longest = 0;
   for (int i = 0; i < static_cast<int>(std::size(table::rows)); ++i) {
     const std::string_view suffix = table::rows[i].suffix;
-    if (suffix.size() <= longest || member.size() <= suffix.size()) continue;
+    // Only "money" is a whole name; other suffixes begin with a mark that no name begins with.
+    if (suffix.size() <= longest || member.size() < suffix.size()) continue;
     if (member.substr(member.size() - suffix.size()) != suffix) continue;
     found = i;
     longest = suffix.size();
@@ -146,7 +164,7 @@ constexpr Key key(Says says) {
   using Value = typename OwnerOf<decltype(M)>::Value;
   constexpr std::string_view name = member_name<M>();
   constexpr bool carries = std::is_same_v<Value, double> || std::is_same_v<Value, std::optional<double>> ||
-                           std::is_same_v<Value, std::vector<double>>;
+                           std::is_same_v<Value, std::vector<double>> || IsArray<Value, double>::value;
   constexpr int unit = carries ? unit_row(name) : -1;
   static_assert(!carries || unit >= 0, "a double's name must end in its unit");
   const auto slot = [](void* record) { return slot_of(static_cast<Owner*>(record)->*M); };

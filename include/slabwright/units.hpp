@@ -42,7 +42,15 @@ enum class Dimension {
   time,
   turns,
   linear_resistance,
-  heat_capacity
+  heat_capacity,
+  mass,
+  angle,
+  carbon,
+  gradient,
+  energy_per_rise,
+  rise_time,
+  money,
+  money_per_rise
 };
 
 /// One row of the table: si = (value + shift) * scale. Inside everything is SI, but for temperatures (Celsius) and

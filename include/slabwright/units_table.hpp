@@ -92,6 +92,23 @@ inline constexpr Unit rows[] = {
     {"kJ/m3K", "", D::heat_capacity, 1e3},
     {"MJ/m3K", "", D::heat_capacity, 1e6},
     {"J/m3K", "_J_per_m3K", D::heat_capacity},
+    {"lb", "", D::mass, pound_kg},
+    {"kg", "_kg", D::mass},
+    {"deg", "_deg", D::angle},
+    {"lb/MWh", "", D::carbon, pound_kg / 3.6e9},
+    {"kg/kWh", "", D::carbon, 1.0 / 3.6e6},
+    {"g/kWh", "", D::carbon, 1e-3 / 3.6e6},
+    {"kg/J", "_kg_per_J", D::carbon},
+    {"F/ft", "", D::gradient, fahrenheit / foot_m},
+    {"K/m", "_K_per_m", D::gradient},
+    {"kWh/F", "", D::energy_per_rise, 3.6e6 / fahrenheit},
+    {"kWh/K", "", D::energy_per_rise, 3.6e6},
+    {"J/K", "_J_per_K", D::energy_per_rise},
+    {"F h", "", D::rise_time, 3600.0 * fahrenheit},
+    {"K h", "", D::rise_time, 3600.0},
+    {"K s", "_Ks", D::rise_time},
+    {"", "money", D::money},
+    {"per K", "money_per_K", D::money_per_rise},
 };
 
 }  // namespace slabwright::table

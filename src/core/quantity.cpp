@@ -115,12 +115,13 @@ std::optional<Front> number_in_front(std::string_view s) {
 bool idle(char c) { return c == ' ' || c == '(' || c == ')' || c == '^' || c == '*' || c == '.' || c == '-'; }
 char lower(char c) { return static_cast<char>(std::tolower(static_cast<unsigned char>(c))); }
 
-/// Lower case without idle characters, "deg" and the r of "/hr".
+/// Lower case without idle characters, "deg" (but where it is all of it) and the r of "/hr".
 std::string fold(std::string_view unit) {
   std::string out;
   for (const char c : unit) {
     if (!idle(c)) out += lower(c);
   }
+  if (out == "deg" || out == "degree" || out == "degrees") return out;
   for (const auto& [word, plain] : {std::pair{"deg", ""}, {"/hr", "/h"}}) {
     if (const std::size_t at = out.find(word); at != std::string::npos) out.replace(at, 3, plain);
   }
@@ -138,7 +139,7 @@ bool folds_to(std::string_view unit, std::string_view folded) {
 }
 
 using Alias = std::pair<std::string_view, std::string_view>;
-constexpr std::array<Alias, 42> aliases{{
+constexpr std::array<Alias, 50> aliases{{
     {"\"", "in"},        {"inch", "in"},
     {"inches", "in"},    {"''", "in"},
     {"'", "ft"},         {"foot", "ft"},
@@ -160,6 +161,10 @@ constexpr std::array<Alias, 42> aliases{{
     {"ach", "perhour"},  {"airchangesperhour", "perhour"},
     {"turn", "turns"},   {"percent", "%"},
     {"hours", "h"},      {"hr", "h"},
+    {"pounds", "lb"},    {"lbs", "lb"},
+    {"minutes", "min"},  {"degree", "deg"},
+    {"degrees", "deg"},  {"c/m", "k/m"},
+    {"kgs", "kg"},       {"minute", "min"},
 }};
 
 std::string canonical(std::string_view unit) {

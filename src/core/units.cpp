@@ -63,6 +63,14 @@ constexpr ShownRow shown_rows[] = {
     {Dimension::turns, "turns", {"turns", 2}, {"turns", 2}},
     {Dimension::linear_resistance, "resistance of a length", {"mK/W", 3}, {"mK/W", 3}},
     {Dimension::heat_capacity, "heat capacity by volume", {"MJ/m3K", 2}, {"MJ/m3K", 2}},
+    {Dimension::mass, "mass", {"lb", 0}, {"kg", 0}},
+    {Dimension::angle, "angle", {"deg", 1}, {"deg", 1}},
+    {Dimension::carbon, "carbon of an energy", {"lb/MWh", 0}, {"kg/kWh", 3}},
+    {Dimension::gradient, "temperature by height", {"F/ft", 2}, {"K/m", 2}},
+    {Dimension::energy_per_rise, "energy for a degree", {"kWh/F", 0}, {"kWh/K", 0}},
+    {Dimension::rise_time, "degrees over time", {"F h", 0}, {"K h", 0}},
+    {Dimension::money, "money", {"", 2}, {"", 2}},
+    {Dimension::money_per_rise, "money for a degree", {"per K", 2}, {"per K", 2}},
     {Dimension::number, "number", {"", 2}, {"", 2}},
 };
 

@@ -33,6 +33,13 @@ SLABWRIGHT_CHOICES(ReturnWay, {"each its own", "direct", "reverse"});
 SLABWRIGHT_CHOICES(ValveShape, {"linear", "equal percentage"});
 SLABWRIGHT_CHOICES(SecondSourceKind, {"none", "heat pump", "water heat pump"});
 SLABWRIGHT_CHOICES(WatchKind, {"wall pipe", "room pipe", "drain trap", "sprinkler", "hose bib", "outdoor line"});
+SLABWRIGHT_CHOICES(Mass, {"light", "medium", "heavy"});
+SLABWRIGHT_CHOICES(Defrost, {"in table", "on demand", "by clock"});
+SLABWRIGHT_CHOICES(WorkDays, {"monday to friday", "monday to saturday", "every day", "saturday and sunday"});
+SLABWRIGHT_CHOICES(WayFloor, {"work", "frost hold", "off", "setpoint"});
+SLABWRIGHT_CHOICES(WaySensor, {"air", "slab", "both"});
+SLABWRIGHT_CHOICES(WayRest, {"nights and days off", "days off"});
+SLABWRIGHT_CHOICES(WaySource, {"off", "in working hours", "always"});
 
 #undef SLABWRIGHT_CHOICES
 

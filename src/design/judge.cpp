@@ -97,11 +97,15 @@ void judge_names(Judge& judge) {
   judge_same_names(judge, design.no_tube, "no_tube");
   judge_same_names(judge, design.anchor, "anchor");
   judge_same_names(judge, design.border, "border");
+  judge_same_names(judge, design.vehicle, "vehicle");
+  judge_same_names(judge, design.way, "way");
   judge_rooms_of(judge, design.opening, "opening");
   judge_rooms_of(judge, design.exhaust, "exhaust");
   judge_rooms_of(judge, design.gains, "gains");
   judge_rooms_of(judge, design.loop, "loop");
   judge_rooms_of(judge, design.watch, "watch");
+  judge_rooms_of(judge, design.vehicle, "vehicle");
+  judge_pointer(judge, design.room, "room", "second_source.room", design.second_source.room);
   for (std::size_t i = 0; i < design.loop.size(); ++i) {
     judge_pointer(judge, design.manifold, "manifold", fmt::format("loop[{}].manifold", i + 1), design.loop[i].manifold);
   }
@@ -119,6 +123,8 @@ void judge(Draft& draft) {
   judge_plant(judge);
   judge_site(judge);
   judge_climate(judge);
+  judge_second_source(judge);
+  judge_winter(judge);
 }
 
 }  // namespace slabwright

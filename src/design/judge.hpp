@@ -37,6 +37,8 @@ void judge_loops(Judge& judge);
 void judge_names(Judge& judge);
 void judge_plan(Judge& judge);
 void judge_plant(Judge& judge);
+void judge_second_source(Judge& judge);
 void judge_site(Judge& judge);
+void judge_winter(Judge& judge);
 
 }  // namespace slabwright

@@ -50,7 +50,13 @@ Record record_of(Design& x) {
       key<&Design::service>({.meaning = "The electric supply."}),
       key<&Design::pressure>({.meaning = "Fill and relief."}),
       key<&Design::frost_hold>({.meaning = "Margins of the lowest setting."}),
-      key<&Design::watch>({.meaning = "Places of your own that must not freeze."})};
+      key<&Design::watch>({.meaning = "Places of your own that must not freeze."}),
+      key<&Design::work>({.meaning = "When people work there, and the water they bring."}),
+      key<&Design::vehicle>({.meaning = "One for each cold vehicle that comes in on a day of work and is warmed."}),
+      key<&Design::electricity>({.meaning = "What electricity costs."}),
+      key<&Design::way>(
+          {.meaning = "One for each way of running the winter; the usual ones are compared when absent."}),
+      key<&Design::bill>({.meaning = "Last winter's bill, which the answer can be fitted to."})};
   return {keys, &x};
 }
 

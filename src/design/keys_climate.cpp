@@ -82,7 +82,12 @@ constexpr Key keys[] = {
                                  .least = 0.0,
                                  .most = 30.0}),
     key<&Climate::snap>({.meaning = "A cold snap of your own, day by day, at most 10: [\"-12 F\", \"-20 F\", ...]. "
-                                    "It stands in place of `snap_days` and of the weather file's."})};
+                                    "It stands in place of `snap_days` and of the weather file's."}),
+    key<&Climate::latitude_deg>({.meaning = "Latitude, north: how high the sun stands. A weather file says its own; no "
+                                            "sun is counted where neither does.",
+                                 .least = 0.0,
+                                 .most = 75.0,
+                                 .only_for = "winter"})};
 
 }  // namespace
 

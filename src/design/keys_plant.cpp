@@ -153,23 +153,6 @@ Record record_of(Valve& x) {
   return {keys, &x};
 }
 
-Record record_of(SecondSource& x) {
-  static constexpr Key keys[] = {
-      key<&SecondSource::kind>({.meaning = "What heats beside the boiler: a heat pump warms the air; a water heat pump "
-                                           "stands outdoors with the loops' water in it.",
-                                .us = "none",
-                                .source = "practice"}),
-      key<&SecondSource::cut_out_degC>(
-          {.meaning = "Colder than this outdoors and it stops.", .least = -50.0, .most = 20.0}),
-      key<&SecondSource::capacity_W>({.meaning = "Heat it gives at 47 F (8.3 C) outdoors, as its plate says. What it "
-                                                 "gives in the cold follows a cold-climate unit's curve.",
-                                      .least = 500.0,
-                                      .most = 200000.0}),
-      key<&SecondSource::current_A>(
-          {.meaning = "The most current it takes, as its plate says.", .least = 0.1, .most = 5000.0})};
-  return {keys, &x};
-}
-
 Record record_of(Service& x) {
   static constexpr Key keys[] = {
       key<&Service::voltage_V>({.meaning = "Voltage at the boiler; between phases where there are three.",
@@ -248,10 +231,7 @@ Record record_of(FrostHold& x) {
                                     .us = "4 h",
                                     .source = "practice",
                                     .least = 0.0,
-                                    .most = 172800.0}),
-      key<&FrostHold::opens>({.meaning = "When work begins: the way back to working temperature ends then.",
-                              .us = "7:00",
-                              .source = "practice"})};
+                                    .most = 172800.0})};
   return {keys, &x};
 }
 

@@ -18,62 +18,70 @@ Record record_of(Ground& x) {
   return {keys, &x};
 }
 
-Record record_of(Building& x) {
-  static constexpr Key keys[] = {
-      key<&Building::quality>({.meaning = "How well the building keeps its heat where nothing more is known.",
-                               .us = "usual",
-                               .source = "practice"}),
-      key<&Building::wall_insulation>({.meaning = "Outer walls, everything counted.",
-                                       .us = "R-13",
-                                       .si = "2.3 m2K/W",
+namespace {
+
+constexpr Key building_keys[] = {
+    key<&Building::quality>({.meaning = "How well the building keeps its heat where nothing more is known.",
+                             .us = "usual",
+                             .source = "practice"}),
+    key<&Building::wall_insulation>({.meaning = "Outer walls, everything counted.",
+                                     .us = "R-13",
+                                     .si = "2.3 m2K/W",
+                                     .source = "practice",
+                                     .tight = "R-19",
+                                     .poor = "R-8",
+                                     .si_tight = "3.3 m2K/W",
+                                     .si_poor = "1.4 m2K/W"}),
+    key<&Building::roof_insulation>({.meaning = "Roof or ceiling.",
+                                     .us = "R-30",
+                                     .si = "5.3 m2K/W",
+                                     .source = "practice",
+                                     .tight = "R-38",
+                                     .poor = "R-19",
+                                     .si_tight = "6.7 m2K/W",
+                                     .si_poor = "3.3 m2K/W"}),
+    key<&Building::door_insulation>({.meaning = "Big doors as installed, joints counted.",
+                                     .us = "R-6",
+                                     .si = "1.05 m2K/W",
+                                     .source = "practice",
+                                     .tight = "R-8",
+                                     .poor = "R-4",
+                                     .si_tight = "1.4 m2K/W",
+                                     .si_poor = "0.7 m2K/W"}),
+    key<&Building::height_m>({.meaning = "Floor to ceiling.",
+                              .us = "12 ft",
+                              .si = "3.6 m",
+                              .source = "practice",
+                              .least = 1.8,
+                              .most = 20.0,
+                              .tight = "10 ft",
+                              .poor = "14 ft",
+                              .si_tight = "3 m",
+                              .si_poor = "4.2 m"}),
+    key<&Building::air_changes_per_s>({.meaning = "Air that leaks in, as changes of all the air inside.",
+                                       .us = "0.6 per hour",
                                        .source = "practice",
-                                       .tight = "R-19",
-                                       .poor = "R-8",
-                                       .si_tight = "3.3 m2K/W",
-                                       .si_poor = "1.4 m2K/W"}),
-      key<&Building::roof_insulation>({.meaning = "Roof or ceiling.",
-                                       .us = "R-30",
-                                       .si = "5.3 m2K/W",
-                                       .source = "practice",
-                                       .tight = "R-38",
-                                       .poor = "R-19",
-                                       .si_tight = "6.7 m2K/W",
-                                       .si_poor = "3.3 m2K/W"}),
-      key<&Building::door_insulation>({.meaning = "Big doors as installed, joints counted.",
-                                       .us = "R-6",
-                                       .si = "1.05 m2K/W",
-                                       .source = "practice",
-                                       .tight = "R-8",
-                                       .poor = "R-4",
-                                       .si_tight = "1.4 m2K/W",
-                                       .si_poor = "0.7 m2K/W"}),
-      key<&Building::height_m>({.meaning = "Floor to ceiling.",
-                                .us = "12 ft",
-                                .si = "3.6 m",
-                                .source = "practice",
-                                .least = 1.8,
-                                .most = 20.0,
-                                .tight = "10 ft",
-                                .poor = "14 ft",
-                                .si_tight = "3 m",
-                                .si_poor = "4.2 m"}),
-      key<&Building::air_changes_per_s>({.meaning = "Air that leaks in, as changes of all the air inside.",
-                                         .us = "0.6 per hour",
-                                         .source = "practice",
-                                         .least = 0.0,
-                                         .most = 0.01,
-                                         .tight = "0.35 per hour",
-                                         .poor = "0.9 per hour"}),
-      key<&Building::big_door>({.meaning = "False where the shop has no big door; one is our guess until an opening or "
-                                           "this says otherwise.",
-                                .us = "true",
-                                .source = "practice"}),
-      key<&Building::heat_loss_W>({.meaning = "The heat loss of the whole building at `climate.outdoor`, without the "
-                                              "ground, where somebody has worked it out.",
-                                   .least = 10.0,
-                                   .most = 1e7})};
-  return {keys, &x};
-}
+                                       .least = 0.0,
+                                       .most = 0.01,
+                                       .tight = "0.35 per hour",
+                                       .poor = "0.9 per hour"}),
+    key<&Building::big_door>({.meaning = "False where the shop has no big door; one is our guess until an opening or "
+                                         "this says otherwise.",
+                              .us = "true",
+                              .source = "practice"}),
+    key<&Building::mass>({.meaning = "What stores heat on the inner side of walls and roof: \"light\", a frame with "
+                                     "boards, or steel; \"medium\", boards on masonry; \"heavy\", bare masonry.",
+                          .us = "light",
+                          .source = "practice",
+                          .only_for = "winter"}),
+    key<&Building::heat_loss_W>({.meaning = "The heat loss of the whole building at `climate.outdoor`, without the "
+                                            "ground, where somebody has worked it out.",
+                                 .least = 10.0,
+                                 .most = 1e7})};
+
+}  // namespace
+
+Record record_of(Building& x) { return {building_keys, &x}; }
 
 Record record_of(Room& x) {
   static constexpr Key keys[] = {
@@ -120,7 +128,27 @@ Record record_of(Opening& x) {
            .least = 0.05,
            .most = 0.75}),
       key<&Opening::band_width_m>(
-          {.meaning = "How far into the floor that reaches; 4 ft or 1.2 m when absent.", .least = 0.1, .most = 10.0})};
+          {.meaning = "How far into the floor that reaches; 4 ft or 1.2 m when absent.", .least = 0.1, .most = 10.0}),
+      key<&Opening::opened_number>({.meaning = "How often it is opened on a day of work; a door or a window never when "
+                                               "absent.",
+                                    .us = "4",
+                                    .source = "practice",
+                                    .least = 0.0,
+                                    .most = 500.0,
+                                    .only_for = "winter"}),
+      key<&Opening::open_s>({.meaning = "How long it stands open each time.",
+                             .us = "5 min",
+                             .source = "practice",
+                             .least = 0.0,
+                             .most = 86400.0,
+                             .only_for = "winter"}),
+      key<&Opening::sun_share>({.meaning = "Of the sun outside that comes in through glass and frame; none through a "
+                                           "door when absent.",
+                                .us = "50 %",
+                                .source = "practice",
+                                .least = 0.0,
+                                .most = 1.0,
+                                .only_for = "winter"})};
   return {keys, &x};
 }
 
@@ -131,7 +159,9 @@ Record record_of(Exhaust& x) {
       key<&Exhaust::makeup>({.meaning = "Whether the air that comes in instead is warmed before it does. Untempered "
                                         "air is carried by floor and boiler, as far as they can.",
                              .us = "tempered",
-                             .source = "practice"})};
+                             .source = "practice"}),
+      key<&Exhaust::hours>(
+          {.meaning = "When the fan runs, on days of work; in working hours when absent.", .only_for = "winter"})};
   return {keys, &x};
 }
 
@@ -140,7 +170,9 @@ Record record_of(Gains& x) {
       key<&Gains::room>({.meaning = "The room the heat is set free in."}),
       key<&Gains::power_W>({.meaning = "Heat from machines, lamps and people that can be counted on at the coldest.",
                             .least = 0.0,
-                            .most = 1e6})};
+                            .most = 1e6}),
+      key<&Gains::hours>(
+          {.meaning = "When it is set free, on days of work; always when absent.", .only_for = "winter"})};
   return {keys, &x};
 }
 

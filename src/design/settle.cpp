@@ -28,6 +28,7 @@ constexpr UsSi door{"3 ft x 7 ft", "0.9 m x 2.1 m"};
 constexpr UsSi window{"3 ft x 4 ft", "0.9 m x 1.2 m"};
 constexpr UsSi glycol{"30 %", "30 %"};
 constexpr UsSi band{"4 ft", "1.2 m"};
+constexpr UsSi cut_in_above{"5 F", "3 K"};
 
 class Settler {
  public:
@@ -46,6 +47,7 @@ class Settler {
     add_tube();
     add_plan();
     add_edge();
+    add_second_source();
     design_.building.described = described();
     in_order();
     return std::move(assumed_);
@@ -113,6 +115,16 @@ class Settler {
     return design_.watch[static_cast<std::size_t>(std::stoul(path.substr(6))) - 1].kind == WatchKind::hose_bib;
   }
 
+  /// Only a big door is opened by guess, and only a window lets the sun in.
+  std::string_view by_opening_kind(const std::string& path) const {
+    if (path.compare(0, 8, "opening[") != 0) return {};
+    const std::string_view word = std::string_view(path).substr(path.find('.'));
+    const OpeningKind kind = design_.opening[static_cast<std::size_t>(std::stoul(path.substr(8))) - 1].kind;
+    if (word == ".opened" && kind != OpeningKind::big_door) return "0";
+    if (word == ".sun" && kind != OpeningKind::window) return "0 %";
+    return {};
+  }
+
   /// The text that stands for an absent key; empty where being absent is a meaning of its own.
   std::string_view default_text(const std::string& path, const Says& says) const {
     const bool si = design_.units == System::si;
@@ -126,6 +138,8 @@ class Settler {
       return own(says.poor, says.si_poor);
     if (path == "fluid.glycol" && design_.fluid.kind != FluidKind::water) return glycol.in(design_.units);
     if (is_hose_bibs(path)) return hose_bib_toward_outdoor;
+    if (const std::string_view by_kind = by_opening_kind(path); !by_kind.empty()) return by_kind;
+    if (path == "second_source.defrost" && has("second_source.points")) return "in table";
     if (path == "fluid.kind" && has("fluid.glycol") && design_.fluid.glycol.share > 0.0) return "propylene glycol";
     return own(says.us, says.si);
   }
@@ -146,7 +160,18 @@ class Settler {
   /// Keys that nothing asks for in this design.
   bool unused(std::string_view path) const {
     if (path == "climate.return_years") return !has_minima() || has("climate.coldest");
-    return path == "climate.snap_days" && !design_.climate.snap.empty();
+    if (path == "climate.snap_days") return !design_.climate.snap.empty();
+    if (path.substr(0, 14) == "second_source." && path != "second_source.kind")
+      return design_.second_source.kind == SecondSourceKind::none;
+    if (path == "bill.other") return design_.bill.months.empty();
+    return path.substr(0, 8) == "opening[" && unused_of_opening(path);
+  }
+
+  bool unused_of_opening(std::string_view path) const {
+    const Opening& opening = design_.opening[static_cast<std::size_t>(std::stoul(std::string(path.substr(8)))) - 1];
+    const std::string_view word = path.substr(path.find('.'));
+    if (word == ".open") return opening.opened_number <= 0.0;
+    return !by_opening_kind(std::string(path)).empty();
   }
 
   void fill_default(const std::string& path, const Key& key, const Slot& slot) {
@@ -306,6 +331,15 @@ class Settler {
       read_into(own, own.slot(edge.at), text, design_.units);
       assume(path, std::string(text));
     }
+  }
+
+  void add_second_source() {
+    SecondSource& source = design_.second_source;
+    if (!source.cut_out_degC || source.cut_in_degC) return;
+    const double above_K = read_quantity(cut_in_above.in(design_.units), Dimension::rise).si;
+    source.cut_in_degC = *source.cut_out_degC + above_K;
+    assume("second_source.cut_in", show(*source.cut_in_degC, Dimension::degree, design_.units),
+           fmt::format("{} above cut_out; practice", cut_in_above.in(design_.units)));
   }
 
   /// What a user said of walls, roof, leaks and openings. A strip under a door or a tube near it says nothing of the

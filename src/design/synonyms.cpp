@@ -13,229 +13,6 @@
 namespace slabwright {
 namespace {
 
-struct SectionWord {
-  std::string_view word, section, says;
-};
-constexpr std::string_view tubes = "tubes go in [tube]", concrete = "the concrete goes in [slab]";
-constexpr std::string_view foam = "foam under the slab goes in [insulation], foam at its edge in [edge]";
-constexpr std::string_view walls = "walls, roof and leaks go in [building]";
-constexpr std::string_view openings = "doors and windows go in [[opening]], one for each";
-constexpr std::string_view weather = "the weather goes in [climate]", warms = "what warms the water goes in [boiler]";
-constexpr std::string_view air_heat = "what warms the air goes in [second_source]";
-constexpr std::string_view mixture = "water or glycol goes in [fluid]", loops = "a loop goes in [[loop]]";
-constexpr std::string_view supply = "the electric supply goes in [service]";
-constexpr std::string_view no_price = "no price is read: the answer counts kWh";
-constexpr std::string_view no_tube = "where no tube may lie goes in [[no_tube]], one for each area";
-constexpr std::string_view joints = "joints of the concrete go in [[joint]]",
-                           inner = "walls inside go in [[partition]]";
-constexpr std::string_view holes = "holes to be drilled go in [[anchor]]";
-constexpr SectionWord section_words[] = {
-    {"pipe", "tube", tubes},
-    {"piping", "tube", tubes},
-    {"tubing", "tube", tubes},
-    {"hose", "tube", tubes},
-    {"pex", "tube", tubes},
-    {"floor", "slab", concrete},
-    {"concrete", "slab", concrete},
-    {"panel", "slab", concrete},
-    {"foam", "insulation", foam},
-    {"underslab", "insulation", foam},
-    {"perimeter", "edge", "foam at the edge goes in [edge]"},
-    {"heatpump", "second_source", air_heat},
-    {"minisplit", "second_source", air_heat},
-    {"unitheater", "second_source", air_heat},
-    {"heater", "boiler", warms},
-    {"furnace", "boiler", warms},
-    {"waterheater", "boiler", warms},
-    {"source", "boiler", warms},
-    {"heatsource", "boiler", warms},
-    {"tank", "boiler", warms},
-    {"rate", "", no_price},
-    {"price", "", no_price},
-    {"tariff", "", no_price},
-    {"electricity", "", no_price},
-    {"cost", "", no_price},
-    {"weather", "climate", weather},
-    {"temperature", "climate", "temperatures go in [climate]"},
-    {"outdoor", "climate", "outdoor is a key of [climate]"},
-    {"indoor", "climate", "indoor is a key of [climate]"},
-    {"setpoint", "climate", "the temperature wanted goes in [climate] as indoor"},
-    {"thermostat", "climate", "the temperature wanted goes in [climate] as indoor"},
-    {"soil", "ground", "the soil goes in [ground]"},
-    {"earth", "ground", "the soil goes in [ground]"},
-    {"roof", "building", walls},
-    {"ceiling", "building", walls},
-    {"house", "building", walls},
-    {"shell", "building", walls},
-    {"door", "opening", openings},
-    {"bigdoor", "opening", openings},
-    {"garagedoor", "opening", openings},
-    {"window", "opening", openings},
-    {"fan", "exhaust", "a fan goes in [[exhaust]]"},
-    {"ventilation", "exhaust", "a fan goes in [[exhaust]]"},
-    {"zone", "room", "a room goes in [[room]]"},
-    {"circuit", "loop", loops},
-    {"coil", "loop", loops},
-    {"header", "manifold", "the manifold goes in [[manifold]]"},
-    {"distributor", "manifold", "the manifold goes in [[manifold]]"},
-    {"collector", "manifold", "the manifold goes in [[manifold]]"},
-    {"glycol", "fluid", mixture},
-    {"antifreeze", "fluid", mixture},
-    {"water", "fluid", mixture},
-    {"circulator", "pump", "what moves the water goes in [pump]"},
-    {"power", "service", supply},
-    {"electric", "service", supply},
-    {"breaker", "service", supply},
-    {"freeze", "frost_hold", "margins over freezing go in [frost_hold]"},
-    {"frost", "frost_hold", "margins over freezing go in [frost_hold]"},
-    {"hold", "frost_hold", "margins over freezing go in [frost_hold]"},
-    {"margin", "frost_hold", "margins over freezing go in [frost_hold]"},
-    {"shop", "project", "the shop's name goes in [project]"},
-    {"general", "project", "the shop's name goes in [project]"},
-    {"expansion", "pressure", "fill and relief go in [pressure]"},
-    {"relief", "pressure", "fill and relief go in [pressure]"},
-    {"main", "mains", "pipes between boiler and manifold go in [mains]"},
-    {"supply", "mains", "pipes between boiler and manifold go in [mains]"},
-    {"sensor", "watch", "a place that must not freeze goes in [[watch]]"},
-    {"machine", "gains", "heat from machines goes in [[gains]]"},
-    {"load", "gains", "heat from machines goes in [[gains]]"},
-    {"covering", "", "what lies on the concrete is written in [slab] as covering"},
-    {"keepout", "no_tube", no_tube},
-    {"keepoff", "no_tube", no_tube},
-    {"obstacle", "no_tube", no_tube},
-    {"column", "no_tube", no_tube},
-    {"post", "no_tube", no_tube},
-    {"drain", "no_tube", no_tube},
-    {"pad", "no_tube", no_tube},
-    {"pit", "no_tube", no_tube},
-    {"innerwall", "partition", inner},
-    {"interiorwall", "partition", inner},
-    {"divider", "partition", inner},
-    {"controljoint", "joint", joints},
-    {"expansionjoint", "joint", joints},
-    {"sawcut", "joint", joints},
-    {"bolt", "anchor", holes},
-    {"hole", "anchor", holes},
-};
-
-/// A key's other name, and where it goes.
-struct KeyWord {
-  std::string_view word, section, key;
-};
-constexpr KeyWord key_words[] = {
-    {"name", "project", "name"},
-    {"size", "slab", "size"},
-    {"pitch", "tube", "spacing"},
-    {"oncenter", "tube", "spacing"},
-    {"oc", "tube", "spacing"},
-    {"centers", "tube", "spacing"},
-    {"gap", "tube", "spacing"},
-    {"distance", "tube", "spacing"},
-    {"diameter", "tube", "size"},
-    {"pipe", "tube", "size"},
-    {"type", "tube", "size"},
-    {"tube", "tube", "size"},
-    {"lead", "tube", "leader"},
-    {"max", "tube", "longest_loop"},
-    {"maxlength", "tube", "longest_loop"},
-    {"limit", "tube", "longest_loop"},
-    {"fromedge", "tube", "from_walls"},
-    {"fromdoor", "tube", "from_doors"},
-    {"length", "slab", "size"},
-    {"screed", "slab", "topping"},
-    {"pallets", "slab", "mats"},
-    {"frostwall", "edge", "stem_wall"},
-    {"foundation", "edge", "stem_wall"},
-    {"skirt", "edge", "insulation"},
-    {"thermalbreak", "edge", "door_strip"},
-    {"threshold", "edge", "door_strip"},
-    {"width", "slab", "size"},
-    {"dimension", "slab", "size"},
-    {"square_feet", "slab", "area"},
-    {"sqft", "slab", "area"},
-    {"floor_area", "slab", "area"},
-    {"shape", "slab", "outline"},
-    {"corners", "slab", "outline"},
-    {"polygon", "slab", "outline"},
-    {"height", "slab", "thickness"},
-    {"perimeter", "slab", "exposed_perimeter"},
-    {"rvalue", "insulation", "under"},
-    {"r", "insulation", "under"},
-    {"foam", "insulation", "under"},
-    {"thickness", "insulation", "under"},
-    {"slab", "insulation", "under"},
-    {"rvalue", "edge", "insulation"},
-    {"r", "edge", "insulation"},
-    {"foam", "edge", "insulation"},
-    {"board", "edge", "insulation"},
-    {"thickness", "edge", "insulation"},
-    {"door", "edge", "door_strip"},
-    {"rvalue", "opening", "insulation"},
-    {"r", "opening", "insulation"},
-    {"type", "opening", "kind"},
-    {"designtemperature", "climate", "outdoor"},
-    {"designtemp", "climate", "outdoor"},
-    {"outside", "climate", "outdoor"},
-    {"winter", "climate", "outdoor"},
-    {"design", "climate", "outdoor"},
-    {"minimum", "climate", "coldest"},
-    {"recordlow", "climate", "coldest"},
-    {"inside", "climate", "indoor"},
-    {"setpoint", "climate", "indoor"},
-    {"thermostat", "climate", "indoor"},
-    {"roomtemperature", "climate", "indoor"},
-    {"elevation", "climate", "altitude"},
-    {"setpoint", "room", "indoor"},
-    {"temperature", "room", "indoor"},
-    {"temperature", "climate", "indoor"},
-    {"ceiling", "building", "height"},
-    {"ceilingheight", "building", "height"},
-    {"wall", "building", "wall_insulation"},
-    {"roof", "building", "roof_insulation"},
-    {"ceilinginsulation", "building", "roof_insulation"},
-    {"door", "building", "door_insulation"},
-    {"ach", "building", "air_changes"},
-    {"leak", "building", "air_changes"},
-    {"infiltration", "building", "air_changes"},
-    {"heatloss", "building", "heat_loss"},
-    {"tightness", "building", "quality"},
-    {"kw", "boiler", "power"},
-    {"watt", "boiler", "power"},
-    {"output", "boiler", "power"},
-    {"capacity", "boiler", "power"},
-    {"size", "boiler", "power"},
-    {"type", "boiler", "kind"},
-    {"mixing", "boiler", "piping"},
-    {"maxtemperature", "boiler", "hottest"},
-    {"kv", "boiler", "coefficient"},
-    {"cv", "boiler", "coefficient"},
-    {"kv", "valve", "coefficient"},
-    {"cv", "valve", "coefficient"},
-    {"kvs", "valve", "coefficient"},
-    {"curve", "pump", "points"},
-    {"head", "pump", "points"},
-    {"gpm", "pump", "flow"},
-    {"deltat", "pump", "drop"},
-    {"percent", "fluid", "glycol"},
-    {"concentration", "fluid", "glycol"},
-    {"share", "fluid", "glycol"},
-    {"type", "fluid", "kind"},
-    {"volt", "service", "voltage"},
-    {"amp", "service", "current"},
-    {"ampere", "service", "current"},
-    {"breaker", "service", "current"},
-    {"windspeed", "climate", "wind"},
-    {"cutoff", "second_source", "cut_out"},
-    {"lockout", "second_source", "cut_out"},
-    {"type", "second_source", "kind"},
-    {"cfm", "exhaust", "flow"},
-    {"makeupair", "exhaust", "makeup"},
-    {"diameter", "mains", "inside_diameter"},
-    {"size", "mains", "inside_diameter"},
-    {"count", "manifold", "loops"},
-    {"title", "project", "name"},
-};
-
 /// The key itself is ambiguous: neither the nearest spelling nor another section's key is what is meant.
 constexpr std::string_view slab_depth =
     "depth of what? thickness is the concrete's; concrete_above_tube runs from its top to the top of the tube.";
@@ -339,7 +116,7 @@ SectionMeant section_meant(std::string_view word) {
     if (folded_word(section.word) != folded) continue;
     return {std::string(section.word), fmt::format("no section [{}]; it is written {}.", said, in_brackets(section))};
   }
-  for (const SectionWord& known : section_words) {
+  for (const SectionWord& known : section_words()) {
     if (folded_word(known.word) != folded) continue;
     return {std::string(known.section), fmt::format("no section [{}]; {}.", said, known.says)};
   }
@@ -362,7 +139,7 @@ std::string key_sentence(std::string_view section, std::string_view word) {
     if (section.empty() && letters_apart(top, word) <= 1) return fmt::format("no key {}; did you mean {}?", said, top);
   }
   if ((section == "slab" || section == "tube") && folded == "depth") return std::string(slab_depth);
-  for (const KeyWord& known : key_words) {
+  for (const KeyWord& known : key_words()) {
     if (known.section != section || folded_word(known.word) != folded) continue;
     return fmt::format("no key {} {}; it is called {}.", said, here, known.key);
   }
@@ -375,7 +152,7 @@ std::string key_sentence(std::string_view section, std::string_view word) {
     const std::vector<std::string> longer = begun_by(own->record, folded);
     if (!longer.empty()) return fmt::format("no key {} {}; did you mean {}?", said, here, list_of(longer, "or"));
   }
-  for (const KeyWord& known : key_words) {
+  for (const KeyWord& known : key_words()) {
     if (folded_word(known.word) != folded) continue;
     return fmt::format("no key {} {}; it goes in [{}] as {}.", said, here, known.section, known.key);
   }

@@ -1,9 +1,22 @@
 // Words that people use instead of ours.
 #pragma once
+#include <span>
 #include <string>
 #include <string_view>
 
 namespace slabwright {
+
+/// Another word for a section, and what is said of it.
+struct SectionWord {
+  std::string_view word, section, says;
+};
+std::span<const SectionWord> section_words();
+
+/// A key's other name, and where it goes.
+struct KeyWord {
+  std::string_view word, section, key;
+};
+std::span<const KeyWord> key_words();
 
 /// Lower case, without blanks, hyphens or underscores, without a final s: what two spellings of one word share.
 std::string folded_word(std::string_view word);

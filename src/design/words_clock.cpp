@@ -1,4 +1,4 @@
-// Times of day.
+// Times and spans of the day.
 #include <fmt/format.h>
 
 #include <cmath>
@@ -10,7 +10,7 @@
 namespace slabwright {
 namespace {
 
-constexpr double hour_s = 3600.0, minute_s = 60.0;
+constexpr double hour_s = 3600.0, minute_s = 60.0, midnight_s = 86400.0;
 
 std::string refused(std::string_view text) {
   return fmt::format("\"{}\" is no time of day. Write \"7:00\" or \"19:30\".", excerpt(text));
@@ -27,6 +27,15 @@ int two_digits(std::string_view text) {
   return number;
 }
 
+std::string no_span(std::string_view text) {
+  return fmt::format("\"{}\" is no span of the day. Write \"{}\".", excerpt(text), ClockSpan::example);
+}
+
+std::string clock_text(double after_midnight_s) {
+  const int minutes = static_cast<int>(std::lround(after_midnight_s / minute_s));
+  return fmt::format("{}:{:02}", minutes / 60, minutes % 60);
+}
+
 }  // namespace
 
 std::string read_words(std::string_view text, ClockTime& time) {
@@ -39,9 +48,30 @@ std::string read_words(std::string_view text, ClockTime& time) {
   return {};
 }
 
-std::string write_words(const ClockTime& time, System) {
-  const int minutes = static_cast<int>(std::lround(time.after_midnight_s / minute_s));
-  return fmt::format("{}:{:02}", minutes / 60, minutes % 60);
+std::string write_words(const ClockTime& time, System) { return clock_text(time.after_midnight_s); }
+
+std::string read_words(std::string_view text, ClockSpan& span) {
+  const std::string plain = plain_characters(text);
+  if (trim(plain) == "all day") {
+    span = {0.0, midnight_s};
+    return {};
+  }
+  auto ends = split_at(plain, " to ");
+  if (!ends) ends = split_at(plain, " until ");
+  if (!ends) ends = split_at(plain, "-");
+  ClockTime from, to;
+  if (!ends || !read_words(ends->first, from).empty()) return no_span(text);
+  const bool midnight = ends->second == "24:00";
+  if (!midnight && !read_words(ends->second, to).empty()) return no_span(text);
+  const double to_s = midnight || to.after_midnight_s == 0.0 ? midnight_s : to.after_midnight_s;
+  if (to_s == from.after_midnight_s)
+    return fmt::format("\"{}\" ends when it begins. A whole day is \"0:00 to 24:00\".", excerpt(text));
+  span = {from.after_midnight_s, to_s};
+  return {};
+}
+
+std::string write_words(const ClockSpan& span, System) {
+  return fmt::format("{} to {}", clock_text(span.from_s), clock_text(span.to_s));
 }
 
 }  // namespace slabwright

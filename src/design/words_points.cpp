@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "design/split.hpp"
+#include "design/words_when.hpp"
 #include "slabwright/design_words.hpp"
 #include "slabwright/fields.hpp"
 
@@ -151,6 +152,31 @@ std::string read_words(std::string_view text, CoilLength& coil) {
 
 std::string write_words(const CoilLength& coil, System system) {
   return write_quantity(coil.length_m, Dimension::length, system);
+}
+
+std::string read_words(std::string_view text, SourcePoint& point) {
+  const std::string plain = plain_characters(text);
+  const auto ends = split_at(plain, ":");
+  const std::vector<std::string> parts = comma_parts(ends ? ends->second : "");
+  const Reading outdoor = ends ? read_quantity(ends->first, Dimension::degree) : no_reading;
+  const Reading capacity = parts.size() == 2 ? read_quantity(parts[0], Dimension::power) : no_reading;
+  const bool cop = parts.size() == 2 && in_small_letters(parts[1].substr(0, 3)) == "cop";
+  const auto number = cop ? read_number(parts[1].substr(3)) : std::nullopt;
+  if (outdoor.fault != Fault::none || capacity.fault != Fault::none || !number) {
+    return fmt::format("\"{}\" is no row of a heat pump's table. Write \"{}\".", excerpt(text), SourcePoint::example);
+  }
+  if (outdoor.si < -60.0 || outdoor.si > 30.0 || capacity.si <= 0.0 || capacity.si > 1e6) {
+    return fmt::format("\"{}\": a heat pump's table lies between -60 and 30 C (-76 and 86 F), up to 1000 kW.",
+                       excerpt(text));
+  }
+  if (*number <= 0.0 || *number > 20.0) return fmt::format("\"{}\": a COP lies between 0 and 20.", excerpt(text));
+  point = {outdoor.si, capacity.si, *number};
+  return {};
+}
+
+std::string write_words(const SourcePoint& point, System system) {
+  return fmt::format("{}: {}, COP {}", write_quantity(point.outdoor_degC, Dimension::degree, system),
+                     write_quantity(point.capacity_W, Dimension::power, system), point.cop_number);
 }
 
 }  // namespace slabwright

@@ -91,7 +91,8 @@ std::string write_design(const DesignFile& file) {
   std::string text = Writer(file).run(reading(file.design));
   const bool given = std::find(file.given.begin(), file.given.end(), "units") != file.given.end();
   if (given || typed_units(cut(text), {}).value_or(System::us) == units) return text;
-  return fmt::format("units = \"{}\"\n{}{}", units == System::us ? "US" : "SI", text.empty() ? "" : "\n", text);
+  const bool section = !text.empty() && text.front() == '[';
+  return fmt::format("units = \"{}\"\n{}{}", units == System::us ? "US" : "SI", section ? "\n" : "", text);
 }
 
 }  // namespace slabwright

@@ -69,7 +69,7 @@ Recovery recovery_at(const HeldShop& shop, const HeldZone& held, const Freeze& f
   if (!recovery.takes_s) return recovery;
   recovery.boiler_J = boiler_W * *recovery.takes_s;
   recovery.source_J = full.source_W * *recovery.takes_s;
-  recovery.starts_at_s = shop.design.frost_hold.opens.after_midnight_s - *recovery.takes_s;
+  recovery.starts_at_s = shop.design.work.hours.from_s - *recovery.takes_s;
   return recovery;
 }
 

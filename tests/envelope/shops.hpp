@@ -41,7 +41,8 @@ inline Design bare_shop() {
   d.manifold[0].name = "manifold";
   d.boiler.hottest_degC = 49.0;
   d.pump.drop_K = 10.0;
-  d.frost_hold = {2.0, 4.4, 1.0, 0.05, 1.0, 4.0 * 3600.0, {7.0 * 3600.0}};
+  d.frost_hold = {2.0, 4.4, 1.0, 0.05, 1.0, 4.0 * 3600.0};
+  d.work.hours = {7.0 * 3600.0, 17.0 * 3600.0};
   return d;
 }
 
