@@ -145,5 +145,9 @@ struct HeatPumpHour {
 };
 /// Broken contract: not is_heat_pump(); conditions that are not finite; a demand below 0.
 HeatPumpHour heat_pump_hour(const HeatPump& pump, const HeatPumpConditions& conditions, const HeatPumpState& before);
+/// The same with its full load known, which depends on nothing but the weather: for hours that are run over and over.
+/// Of the machine and the conditions nothing is checked.
+HeatPumpHour heat_pump_hour(const HeatPump& pump, const FullLoad& full, const HeatPumpConditions& conditions,
+                            const HeatPumpState& before);
 
 }  // namespace slabwright

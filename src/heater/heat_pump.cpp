@@ -100,8 +100,13 @@ FullLoad full_load(const HeatPump& pump, double outdoor_degC) {
 HeatPumpHour heat_pump_hour(const HeatPump& pump, const HeatPumpConditions& now, const HeatPumpState& before) {
   expects(std::isfinite(now.indoor_degC) && std::isfinite(now.demand_W) && now.demand_W >= 0.0,
           "conditions of no hour");
+  return heat_pump_hour(pump, full_load(pump, now.outdoor_degC), now, before);
+}
+
+HeatPumpHour heat_pump_hour(const HeatPump& pump, const FullLoad& full, const HeatPumpConditions& now,
+                            const HeatPumpState& before) {
   HeatPumpHour hour;
-  hour.full_load = full_load(pump, now.outdoor_degC);
+  hour.full_load = full;
   hour.after.outdoors_allow = outdoors_allow(pump, now.outdoor_degC, before.outdoors_allow);
   hour.run = run_of(pump, now, before, hour);
   hour.after.running = hour.run == HeatPumpRun::ran;
