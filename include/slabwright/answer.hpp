@@ -17,17 +17,19 @@
 #include "slabwright/sitework.hpp"
 #include "slabwright/sitework_guide.hpp"
 #include "slabwright/sitework_lines.hpp"
+#include "slabwright/winter.hpp"
 
 namespace slabwright {
 
 /// The question asked, one for each command that computes.
-enum class Question { check, design, route, balance, freeze, drill };
+enum class Question { check, design, route, balance, freeze, winter, drill };
 
 struct Wishes {
   Question question = Question::design;
   bool sensitivities = true;  ///< ranges, what matters most, what would lower the frost hold
   bool bands = true;          ///< of the frost hold, where that is the question
   DrillAsked drill = {};      ///< where a hole is the question
+  bool wide = false;          ///< a search over more settings, where the winter is the question
   bool better_place = false;  ///< for the manifold, where the route is the question
   Works progress = {};        ///< told of what may take a second or more
 };
@@ -100,6 +102,7 @@ struct Answer {
   std::vector<Recovery> recovery;
   std::vector<SensorCase> sensor;
   std::optional<TurnOff> turn_off;
+  std::optional<Winter> winter;  ///< only when the winter is the question
   std::optional<Bands> bands;   ///< the dials of `freeze` then cover them
   std::optional<Three> loss_W;  ///< of a building not described, as every range
   std::optional<Three> boiler_W;

@@ -10,7 +10,8 @@ namespace {
 
 /// Whether the question is one about heat, whose ranges and guesses then matter.
 bool needs_heat(Question question) {
-  return question == Question::check || question == Question::design || question == Question::freeze;
+  return question == Question::check || question == Question::design || question == Question::freeze ||
+         question == Question::winter;
 }
 
 /// One line for each stage that could not run for want of an entry.
@@ -33,6 +34,8 @@ bool concerns(Question question, const std::string& code) {
   if (question == Question::balance)
     return begins(code, "balance.") || begins(code, "loop") || begins(code, "manifold.") || begins(code, "readings.");
   if (question == Question::drill) return begins(code, "drill.");
+  if (question == Question::winter)
+    return begins(code, "winter.") || begins(code, "bill.") || begins(code, "freeze.") || begins(code, "weather.");
   if (question == Question::freeze)
     return !begins(code, "balance.") && !begins(code, "plant.") && !begins(code, "loop");
   return true;
@@ -61,6 +64,7 @@ bool answered(const Answer& answer) {
     case Question::route: return answer.loops && answer.loops->drawing;
     case Question::balance: return answer.balance && !any(answer.said, Severity::problem);
     case Question::freeze: return answer.freeze.has_value();
+    case Question::winter: return answer.winter.has_value();
     case Question::drill: return answer.drill.has_value();
   }
   return false;
@@ -71,6 +75,7 @@ Answer answer(const DesignFile& file, const Wishes& wishes, const Brought& broug
   if (brought.weather) passing.weather = &brought.weather->year;
   passing.sees_floor = wishes.question == Question::design;
   passing.progress = wishes.progress;
+  passing.runs_winter = wishes.question == Question::winter;
   if (brought.meters && wishes.question == Question::balance) passing.meters = &*brought.meters;
   Answer found = pass(brought.weather ? with_weather(file, *brought.weather) : file, wishes.question, passing);
   passing.sees_floor = false;
@@ -79,6 +84,12 @@ Answer answer(const DesignFile& file, const Wishes& wishes, const Brought& broug
   found.said.insert(found.said.begin(), weather.begin(), weather.end());
   found.wishes = wishes;
   found.lacking = lacking_in(found);
+  if (wishes.question == Question::winter) {
+    passing.progress = wishes.progress;
+    add_winter(found, passing);
+    if (wishes.bands) add_pay_back(found, passing.weather);
+    passing.progress = {};
+  }
   if (wishes.question == Question::freeze) {
     if (wishes.bands) add_bands(found, passing);
     add_cold_runs(found, passing);
@@ -90,7 +101,7 @@ Answer answer(const DesignFile& file, const Wishes& wishes, const Brought& broug
     found.drill = std::move(guide.value);
     found.said.insert(found.said.end(), guide.said.begin(), guide.said.end());
   }
-  if (wishes.sensitivities && needs_heat(wishes.question)) {
+  if (wishes.sensitivities && needs_heat(wishes.question) && wishes.question != Question::winter) {
     add_ranges(found, passing);
     if (wishes.question == Question::freeze)
       add_changes(found, passing.weather);

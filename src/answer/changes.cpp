@@ -11,27 +11,8 @@
 namespace slabwright {
 namespace {
 
-using Setting = std::pair<std::string, std::string>;  // path, text
-
-std::optional<DesignFile> with_all(const DesignFile& file, const std::vector<Setting>& settings) {
-  std::optional<DesignFile> changed = file;
-  for (const auto& [path, text] : settings) {
-    changed = with_key(*changed, path, text);
-    if (!changed) return std::nullopt;
-  }
-  return changed;
-}
-
 /// Rows are counted from 1 in paths.
 std::string of_opening(std::size_t i, std::string_view word) { return fmt::format("opening[{}].{}", i + 1, word); }
-
-struct Candidate {
-  std::string what;
-  bool before_pour = false;
-  std::vector<Setting> settings;
-};
-
-std::string insulation_text(System system) { return system == System::us ? "R-10" : "1.8 m2K/W"; }
 
 Candidate strip_at_doors(const Design& design) {
   Candidate candidate{fmt::format("{} strip across the slab at the big door", insulation_text(design.units)), true, {}};
@@ -111,6 +92,17 @@ std::vector<Candidate> candidates(const Design& design, const Freeze& freeze) {
 }
 
 }  // namespace
+
+std::string insulation_text(System system) { return system == System::us ? "R-10" : "1.8 m2K/W"; }
+
+std::optional<DesignFile> with_all(const DesignFile& file, const std::vector<Setting>& settings) {
+  std::optional<DesignFile> changed = file;
+  for (const auto& [path, text] : settings) {
+    changed = with_key(*changed, path, text);
+    if (!changed) return std::nullopt;
+  }
+  return changed;
+}
 
 void add_changes(Answer& answer, const WeatherYear* weather) {
   if (!answer.freeze) return;

@@ -63,6 +63,8 @@ void add_plant(Answer& answer, Passing& passing) {
       keep(supply_for(plant, conditions_at(*answer.envelope), wanted_W(*answer.envelope, *answer.floor)), answer.said);
   if (!answer.point) return;
   if (passing.sees_floor && answer.loops->drawing) add_field(answer, plant, passing.fields);
+  if (passing.runs_winter)
+    passing.water = curve_of(plant, conditions_at(*answer.envelope), plant.design.boiler.hottest_degC);
   answer.sizes = keep(size_plant(plant, *answer.envelope, *answer.point, hydronics->target, hydronics->balance.duty_Pa),
                       answer.said);
   if (!answer.sizes) return;
@@ -136,6 +138,32 @@ void add_cold_runs(Answer& answer, Passing& passing) {
   answer.recovery = recoveries(shop.held, *answer.freeze, passing.fields, boiler);
   answer.sensor = sensor_cases(shop.held, *answer.freeze, passing.fields);
   if (answer.file.design.climate.coldest_degC) answer.turn_off = turned_off(shop.held, passing.fields);
+}
+
+void add_winter(Answer& answer, Passing& passing) {
+  if (!answer.envelope || !answer.floor || !answer.freeze || !passing.water) return;
+  const ColdShop shop(answer, passing);
+  const Freeze& freeze = *answer.freeze;
+  WinterShop winter{answer.file.design,
+                    *answer.envelope,
+                    *answer.floor,
+                    shop.places,
+                    shop.snap,
+                    *passing.water,
+                    boiler_W(answer),
+                    0.0,
+                    {},
+                    {},
+                    nullptr};
+  if (answer.point) winter.reset_supply_degC = answer.point->supply_degC;
+  if (answer.sizes) winter.pump_W = answer.sizes->pump.electric_W;
+  if (!freeze.decides.empty()) winter.hold_air_degC = freeze.air_dial_degC;
+  if (!freeze.decides_slab.empty()) winter.hold_slab_degC = freeze.slab_dial_degC;
+  winter.weather = passing.weather;
+  answer.winter =
+      keep(winter_of(winter, passing.fields,
+                     {answer.wishes.bands, true, answer.wishes.wide, work_of(passing.progress, "running the winter")}),
+           answer.said);
 }
 
 Answer pass(const DesignFile& file, Question question, Passing& passing, Reach reach) {

@@ -1,6 +1,8 @@
 // One pass through the stages, without ranges.
 #pragma once
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "slabwright/answer.hpp"
 
@@ -16,9 +18,11 @@ struct Passing {
   const WeatherYear* weather = nullptr;
   const MeterSheet* meters = nullptr;  ///< for the answer itself
   LaidBefore laid{};
-  bool sees_floor = false;  ///< the floor's temperature everywhere: for the answer itself, not for passes beside it
-  Works progress{};         ///< for the answer itself, not for passes beside it
-  bool draws = true;        ///< false where only differences count: loops are then worked out from area and spacing
+  bool sees_floor = false;   ///< the floor's temperature everywhere: for the answer itself, not for passes beside it
+  Works progress{};          ///< for the answer itself, not for passes beside it
+  bool runs_winter = false;  ///< then `water` is kept
+  std::optional<WaterCurve> water{};  ///< what the plant gives at which supply
+  bool draws = true;  ///< false where only differences count: loops are then worked out from area and spacing
 };
 
 /// Coarser edges than the answer's own, where only differences count and many passes are made.
@@ -64,6 +68,25 @@ void add_bands(Answer& answer, Passing& passing);
 
 /// Power cuts, faults, the way back to work and the like, from the settings that were found.
 void add_cold_runs(Answer& answer, Passing& passing);
+
+/// The year in every way of running, from the settings that were found.
+void add_winter(Answer& answer, Passing& passing);
+
+/// What an edge board, more foam or a larger second source would save in the best way.
+void add_pay_back(Answer& answer, const WeatherYear* weather);
+
+/// A key and the text that it is set to.
+using Setting = std::pair<std::string, std::string>;
+/// A change of the shop in words and in keys.
+struct Candidate {
+  std::string what;
+  bool before_pour = false;  ///< too late once the concrete is in
+  std::vector<Setting> settings;
+};
+/// The file with all of them set; empty where one does not fit.
+std::optional<DesignFile> with_all(const DesignFile& file, const std::vector<Setting>& settings);
+/// Foam as it is proposed for edges and doors.
+std::string insulation_text(System system);
 
 /// Ranges of a building that is not described, into the fields of the answer that are of three.
 void add_ranges(Answer& answer, Passing& passing);

@@ -80,7 +80,7 @@ void add_sensitivities(Answer& answer, const WeatherYear* weather) {
   const Moved base = moved_by(file, passing);
   for (const Assumption& guess : answer.file.assumed) {
     const Key* key = key_at(file.design, guess.path);
-    if (!key || key->says.poor.empty() || is_known(file, guess.path)) continue;
+    if (!key || key->says.poor.empty() || !key->says.only_for.empty() || is_known(file, guess.path)) continue;
     answer.sensitivity.push_back(sensitivity_of(file, guess, base, passing));
   }
   std::stable_sort(answer.sensitivity.begin(), answer.sensitivity.end(), matters_more);
