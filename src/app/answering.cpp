@@ -87,6 +87,7 @@ int run_answer(const Request& request, Question question) {
   Wishes wishes;
   wishes.question = question;
   wishes.bands = !request.quick;
+  wishes.wide = request.wide;
   wishes.better_place = request.better_place;
   if (question == Question::drill) {
     AskedHole hole = asked_hole(request);

@@ -7,7 +7,8 @@ namespace slabwright::app {
 
 std::string front_page() {
   return R"(slabwright works out a heated concrete floor: the tube loops, the water, the
-pump and boiler, and the lowest setting at which nothing freezes.
+pump and boiler, the lowest setting at which nothing freezes, and what each way
+of running it through the winter costs.
 It heats slabs; it does not engineer the concrete. Local codes come first.
 
 The three short questions (put your own numbers in):
@@ -19,6 +20,7 @@ The whole job, in order, from one file that you keep:
   new      make the file                 route    the loops as lines to lay
   check    read it, say what we guess    balance  set the manifold
   design   everything at once            freeze   lowest setting, and why
+                                         winter   what each way of running costs
                                          drill    may I drill here?
 
 Start:  slabwright new my-shop.toml --size "36 x 30 ft" --spacing "12 in"
@@ -27,27 +29,22 @@ More:   slabwright COMMAND --help
 )";
 }
 
-std::string help_page(std::string_view command) {
+namespace {
+
+constexpr std::string_view winter_words =
+    "  --quick      leave out what nobody can know, hard winters, changes of the shop\n"
+    "               and the search for better settings: only the ways themselves\n"
+    "  --wide       search among 420 settings, not 96; it takes a second or two more\n"
+    "\nThere is money in the answer only where you say what electricity costs, else\n"
+    "kWh. In the file (see [electricity] for hours, tiers and demand), or here:\n"
+    "  slabwright winter my-shop.toml --set electricity.price=\"... /kWh\" \\\n"
+    "                                 --set electricity.currency=\"$\"\n"
+    "Ways of running stand in the file as [[way]]; where there are none, the usual\n"
+    "ones are compared.\n";
+
+/// What only this command takes.
+std::string own_words(std::string_view command) {
   std::string page;
-  for (const Command& c : commands()) {
-    if (c.name == command) page += fmt::format("slabwright {}: {}\n\n", c.name, c.does);
-  }
-  page += command == "new" ? "  slabwright new FILE [options]     writes FILE, never over one that is there\n"
-                           : fmt::format("  slabwright {} [FILE] [options]     options win over the file\n", command);
-  page += "\nOptions that stand for keys of the file:\n";
-  for (const ShortOption& o : short_options()) {
-    page += fmt::format("  {:<12} {:<14} {}\n", o.name, fmt::format("\"{}\"", o.example), o.meaning);
-  }
-  page += "  --lengths    \"188 241 ft\"   loops by their lengths, leaders included\n";
-  page += "  --set        key=\"text\"     any key of the file: --set ground.conductivity=\"2.0 W/mK\"\n";
-  if (command != "new") {
-    page +=
-        "\nWhat comes out:\n"
-        "  --full       every figure, not the short answer\n"
-        "  --json       the whole answer for a program\n"
-        "  --out DIR    tables as CSV files in DIR: loops, balance; of freeze also\n"
-        "               power cuts and ways back to work\n";
-  }
   if (command == "drill") {
     page +=
         "\nWhich hole (without --at: the anchors of the file):\n"
@@ -82,7 +79,35 @@ std::string help_page(std::string_view command) {
         "               foam, where the tubes lie, a sensor's error both ways): no bands,\n"
         "               and settings that are the best figures and the sensor's error\n";
   }
+  if (command == "winter") page += winter_words;
   return page;
+}
+
+}  // namespace
+
+std::string help_page(std::string_view command) {
+  std::string page;
+  for (const Command& c : commands()) {
+    if (c.name == command) page += fmt::format("slabwright {}: {}\n\n", c.name, c.does);
+  }
+  page += command == "new" ? "  slabwright new FILE [options]     writes FILE, never over one that is there\n"
+                           : fmt::format("  slabwright {} [FILE] [options]     options win over the file\n", command);
+  page += "\nOptions that stand for keys of the file:\n";
+  for (const ShortOption& o : short_options()) {
+    page += fmt::format("  {:<12} {:<14} {}\n", o.name, fmt::format("\"{}\"", o.example), o.meaning);
+  }
+  page += "  --lengths    \"188 241 ft\"   loops by their lengths, leaders included\n";
+  page += "  --set        key=\"text\"     any key of the file: --set ground.conductivity=\"2.0 W/mK\"\n";
+  if (command != "new") {
+    page +=
+        "\nWhat comes out:\n"
+        "  --full       every figure, not the short answer\n"
+        "  --json       the whole answer for a program\n"
+        "  --out DIR    tables as CSV files in DIR: loops, balance; of freeze also\n"
+        "               power cuts and ways back to work; of winter every way, and the\n"
+        "               best one hour by hour\n";
+  }
+  return page + own_words(command);
 }
 
 }  // namespace slabwright::app

@@ -15,6 +15,7 @@ int run(const app::Request& request) {
   if (request.command == "route") return app::run_answer(request, Question::route);
   if (request.command == "balance") return app::run_answer(request, Question::balance);
   if (request.command == "freeze") return app::run_answer(request, Question::freeze);
+  if (request.command == "winter") return app::run_answer(request, Question::winter);
   if (request.command == "drill") return app::run_answer(request, Question::drill);
   return app::run_answer(request, Question::design);
 }

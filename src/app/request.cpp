@@ -30,13 +30,14 @@ constexpr std::array<ShortOption, 17> options{{
     {"--units", "units", "US", "US or SI: what is printed"},
 }};
 
-constexpr std::array<Command, 7> all_commands{{
+constexpr std::array<Command, 8> all_commands{{
     {"new", "make the file"},
     {"check", "read it, compute nothing but what matters most"},
     {"design", "everything at once"},
     {"route", "the loops as lines to lay"},
     {"balance", "set the manifold"},
     {"freeze", "lowest setting at which nothing freezes"},
+    {"winter", "what each way of running the winter costs"},
     {"drill", "may I drill here?"},
 }};
 
@@ -101,10 +102,9 @@ void declare(CLI::App& app, Request& request, Flags& flags) {
   app.add_flag("--help,-h", request.help);
   app.add_flag("--full", request.full);
   app.add_flag("--json", request.json);
-  if (request.command == "freeze") {
-    app.add_flag("--explain", request.explain);
-    app.add_flag("--quick", request.quick);
-  }
+  if (request.command == "freeze") app.add_flag("--explain", request.explain);
+  if (request.command == "freeze" || request.command == "winter") app.add_flag("--quick", request.quick);
+  if (request.command == "winter") app.add_flag("--wide", request.wide);
   if (request.command == "route") app.add_flag("--better-place", request.better_place);
   if (request.command == "drill") {
     app.add_option("--at", request.at);

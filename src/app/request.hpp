@@ -36,7 +36,8 @@ struct Request {
   bool full = false;
   bool json = false;
   bool explain = false;       ///< freeze: why this setting
-  bool quick = false;         ///< freeze: without what nobody can know
+  bool quick = false;         ///< freeze and winter: without what nobody can know
+  bool wide = false;          ///< winter: a search over more settings
   bool better_place = false;  ///< route: look for one
   bool help = false;
   std::string at, diameter, depth, tolerance, may_move;  ///< drill: as typed; empty where not given

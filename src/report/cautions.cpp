@@ -24,6 +24,7 @@ const char* own_caution(Question question) {
              "the pressure off and keep a gauge in sight, set a depth stop, use a GFCI outlet, and bind the silica "
              "dust "
              "with water or a vacuum. What an anchor carries is an engineer's matter.";
+    case Question::winter: return "An estimate of one winter among many: prices, weather and habits will differ.";
     case Question::freeze: return "A careful estimate, no promise that nothing freezes: own a freeze alarm.";
   }
   return "";

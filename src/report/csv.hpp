@@ -40,5 +40,7 @@ class Csv {
 
 /// Tables for the site: coils, materials, lines, walks, holes.
 std::vector<Sheet> site_tables_of(const Answer& answer);
+/// Every way in a row, and the best one hour by hour.
+std::vector<Sheet> winter_tables_of(const Answer& answer);
 
 }  // namespace slabwright::report

@@ -46,6 +46,9 @@ constexpr Under under[] = {
     {Figure::frost_hold, "tube.from_"},
     {Figure::frost_hold, "frost_hold."},
     {Figure::frost_hold, "fluid.kind"},
+    {Figure::winter, "work."},
+    {Figure::winter, "second_source."},
+    {Figure::winter, "climate.latitude"},
 };
 
 /// A figure that is worked out from another one.
@@ -53,11 +56,12 @@ struct From {
   Figure figure, other;
 };
 constexpr From from[] = {
-    {Figure::loss, Figure::indoor},     {Figure::heat, Figure::loss},          {Figure::heat, Figure::ground},
-    {Figure::floor, Figure::loss},      {Figure::water, Figure::heat},         {Figure::flow, Figure::heat},
-    {Figure::balance, Figure::loops},   {Figure::pump, Figure::balance},       {Figure::pump, Figure::flow},
-    {Figure::boiler, Figure::heat},     {Figure::tank, Figure::loops},         {Figure::power, Figure::boiler},
-    {Figure::frost_hold, Figure::heat}, {Figure::frost_hold, Figure::coldest},
+    {Figure::loss, Figure::indoor},       {Figure::heat, Figure::loss},          {Figure::heat, Figure::ground},
+    {Figure::floor, Figure::loss},        {Figure::water, Figure::heat},         {Figure::flow, Figure::heat},
+    {Figure::balance, Figure::loops},     {Figure::pump, Figure::balance},       {Figure::pump, Figure::flow},
+    {Figure::boiler, Figure::heat},       {Figure::tank, Figure::loops},         {Figure::power, Figure::boiler},
+    {Figure::frost_hold, Figure::heat},   {Figure::frost_hold, Figure::coldest}, {Figure::winter, Figure::heat},
+    {Figure::winter, Figure::frost_hold},
 };
 
 /// Guesses that stand in the list and move nothing in this design.
@@ -77,10 +81,12 @@ bool measured(const DesignFile& file, std::string_view path) {
          std::any_of(file.known.begin(), file.known.end(), [&](const Assumption& known) { return known.path == path; });
 }
 
-bool guessed(const DesignFile& file, Figure figure) {
+bool guessed(const Answer& answer, Figure figure) {
+  const DesignFile& file = answer.file;
   return std::any_of(std::begin(under), std::end(under), [&](const Under& row) {
     return row.figure == figure && std::any_of(file.assumed.begin(), file.assumed.end(), [&](const Assumption& guess) {
-             return fits(guess.path, row.keys) && !idle(file.design, guess.path) && !measured(file, guess.path);
+             return fits(guess.path, row.keys) && is_read(answer, guess.path) && !idle(file.design, guess.path) &&
+                    !measured(file, guess.path);
            });
   });
 }
@@ -106,12 +112,36 @@ bool settled_by_file(const Answer& answer, Figure figure) {
 
 }  // namespace
 
+std::string_view question_word(Question question) {
+  constexpr std::string_view words[] = {"check", "design", "route", "balance", "freeze", "winter", "drill"};
+  return words[static_cast<std::size_t>(question)];
+}
+
+bool is_read(const Answer& answer, std::string_view path) {
+  const Key* key = key_at(answer.file.design, path);
+  return !key || key->says.only_for.empty() || key->says.only_for == question_word(answer.wishes.question);
+}
+
+std::vector<Assumption> guesses_read(const Answer& answer) {
+  std::vector<Assumption> read;
+  for (const Assumption& guess : answer.file.assumed) {
+    if (is_read(answer, guess.path)) read.push_back(guess);
+  }
+  return read;
+}
+
+std::size_t given_read(const Answer& answer) {
+  const auto& given = answer.file.given;
+  return static_cast<std::size_t>(
+      std::count_if(given.begin(), given.end(), [&](const std::string& path) { return is_read(answer, path); }));
+}
+
 bool leans(const Answer& answer, Figure figure) {
   if (figure == Figure::loops && answer.loops) {
     if (const auto lean = loops_lean(*answer.loops)) return *lean;
   }
   if (settled_by_file(answer, figure)) return false;
-  if (guessed(answer.file, figure)) return true;
+  if (guessed(answer, figure)) return true;
   return std::any_of(std::begin(from), std::end(from),
                      [&](const From& row) { return row.figure == figure && leans(answer, row.other); });
 }

@@ -1,6 +1,9 @@
 // Which figures lean on our guesses.
 #pragma once
+#include <cstddef>
 #include <string>
+#include <string_view>
+#include <vector>
 
 #include "slabwright/answer.hpp"
 
@@ -24,7 +27,18 @@ enum class Figure {
   power,
   balance,     ///< readings of the meters
   frost_hold,  ///< dials and places
+  winter,      ///< what a year uses
 };
+
+/// "design", "freeze": the command's own word.
+std::string_view question_word(Question question);
+
+/// Whether the question's stages read the key at this path: some keys only one command reads.
+bool is_read(const Answer& answer, std::string_view path);
+
+/// The guesses among those keys, and how many of them the user gave.
+std::vector<Assumption> guesses_read(const Answer& answer);
+std::size_t given_read(const Answer& answer);
 
 /// Whether any guess stands under the figure. `~` follows the figure then.
 bool leans(const Answer& answer, Figure figure);

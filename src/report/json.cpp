@@ -9,6 +9,7 @@
 
 #include "report/text.hpp"
 #include "slabwright/contract.hpp"
+#include "slabwright/winter_keys.hpp"
 
 namespace slabwright {
 namespace {
@@ -36,7 +37,7 @@ struct ValueOf {
   Json operator()(const RowNumber& r) const { return *r.at; }
   Json operator()(const Numbers& numbers) const {
     Json items = Json::array();
-    for (const double number : *numbers.at) items.push_back(rounded(number));
+    for (const double number : numbers.at) items.push_back(rounded(number));
     return items;
   }
   Json operator()(const Choice& c) const { return std::string(c.names[static_cast<std::size_t>(c.get(c.at))]); }
@@ -66,11 +67,6 @@ Json object_of(const Record& record, System system) {
 std::string_view word_of(Severity severity) {
   constexpr std::string_view words[] = {"note", "warning", "failure", "problem"};
   return words[static_cast<std::size_t>(severity)];
-}
-
-std::string_view word_of(Question question) {
-  constexpr std::string_view words[] = {"check", "design", "route", "balance", "freeze", "drill"};
-  return words[static_cast<std::size_t>(question)];
 }
 
 std::string_view word_of(VerdictKind kind) {
@@ -158,6 +154,14 @@ void add_read(Json& whole, const Answer& answer, System system) {
   if (answer.fitted) add(whole["fitted"], "settings", answer.fitted->settings, system);
 }
 
+/// The year in every way, what was searched and what the bill says of it.
+void add_winter(Json& whole, const Answer& answer, System system) {
+  add(whole, "winter", answer.winter, system);
+  if (!answer.winter) return;
+  add(whole["winter"], "search", answer.winter->search, system);
+  add(whole["winter"], "fit", answer.winter->fit, system);
+}
+
 Json sensitivities_of(const Answer& answer) {
   Json items = Json::array();
   for (const Sensitivity& s : answer.sensitivity) {
@@ -190,7 +194,7 @@ Json guesses_of(const DesignFile& file) {
 std::string json_of(const Answer& answer) {
   const System system = answer.file.design.units;
   Json whole = Json::object();
-  whole["question"] = word_of(answer.wishes.question);
+  whole["question"] = report::question_word(answer.wishes.question);
   whole["verdict"] = {{"kind", word_of(answer.verdict.kind)}, {"reasons", list_of(answer.verdict.reasons, system)}};
   whole["lacking"] = answer.lacking;
   whole["design"] = object_of(reading(answer.file.design), system);
@@ -219,6 +223,7 @@ std::string json_of(const Answer& answer) {
   add_rows(whole, "recovery", answer.recovery, system);
   add_rows(whole, "sensor", answer.sensor, system);
   add(whole, "turn_off", answer.turn_off, system);
+  add_winter(whole, answer, system);
   add(whole, "bands", answer.bands, system);
   if (const Json ranges = ranges_of(answer); !ranges.empty()) whole["ranges"] = ranges;
   whole["sensitivity"] = sensitivities_of(answer);

@@ -53,6 +53,8 @@ constexpr KindRow kinds[] = {
     {Kind::insulance, Dimension::insulance, {"R", 1}, {"m2K/W", 2}},
     {Kind::flux, Dimension::flux, {"Btu/h ft2", 1}, {"W/m2", 1}},
     {Kind::film, Dimension::transmittance, {"Btu/h ft2 F", 0}, {"W/m2K", 0}},
+    {Kind::energy, Dimension::energy, {"kWh", 0}, {"kWh", 0}},
+    {Kind::money, Dimension::money, {"", 2}, {"", 2}},
     {Kind::count, Dimension::number, {"", 0}, {"", 0}},
 };
 

@@ -36,7 +36,9 @@ enum class Kind {
   conductivity,
   insulance,
   flux,
-  film,  ///< inside a tube
+  film,    ///< inside a tube
+  energy,  ///< kWh in both systems
+  money,   ///< to a hundredth
   count
 };
 

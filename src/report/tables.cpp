@@ -160,6 +160,7 @@ std::vector<Sheet> tables_of(const Answer& answer) {
   if (answer.balance) sheets.push_back({"balance.csv", balance_csv(answer)});
   if (answer.outage) sheets.push_back({"outage.csv", outage_csv(answer)});
   if (!answer.recovery.empty()) sheets.push_back({"recovery.csv", recovery_csv(answer)});
+  for (Sheet& sheet : report::winter_tables_of(answer)) sheets.push_back(std::move(sheet));
   return sheets;
 }
 

@@ -93,6 +93,7 @@ Page begun(const Reader& reader) {
     case Question::route: add_route(page, reader); break;
     case Question::balance: add_balance(page, reader); break;
     case Question::freeze: add_freeze(page, reader); break;
+    case Question::winter: add_winter(page, reader); break;
     case Question::drill: add_drill(page, reader); break;
   }
   return page;
@@ -137,12 +138,11 @@ void add_first_line(Page& page, const Reader& reader, const std::string& topic) 
 }
 
 std::string counts(const Reader& reader) {
-  const DesignFile& file = reader.answer.file;
-  if (file.assumed.empty()) return fmt::format("All {} are yours.", several(file.given.size(), "value"));
+  const std::size_t yours = given_read(reader.answer), guesses = guesses_read(reader.answer).size();
+  if (guesses == 0) return fmt::format("All {} are yours.", several(yours, "value"));
   const auto are = [](std::size_t n) { return n == 1 ? "is" : "are"; };
-  return fmt::format("{} {} yours, {} {} our {}. ~ leans on a guess.", several(file.given.size(), "value"),
-                     are(file.given.size()), file.assumed.size(), are(file.assumed.size()),
-                     file.assumed.size() == 1 ? "guess" : "guesses");
+  return fmt::format("{} {} yours, {} {} our {}. ~ leans on a guess.", several(yours, "value"), are(yours), guesses,
+                     are(guesses), guesses == 1 ? "guess" : "guesses");
 }
 
 void add_reasons(Page& page, const Reader& reader, const std::vector<Diagnostic>& reasons, std::size_t most) {

@@ -32,6 +32,7 @@ void add_balance(Page& page, const Reader& reader);
 /// Balancing with readings brought along: what they say.
 void add_readings(Page& page, const Reader& reader);
 void add_freeze(Page& page, const Reader& reader);
+void add_winter(Page& page, const Reader& reader);
 void add_drill(Page& page, const Reader& reader);
 /// The floor in plan, where its field was found.
 void add_field(Page& page, const Reader& reader);

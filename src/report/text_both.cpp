@@ -3,7 +3,7 @@
 
 #include <optional>
 
-#include "report/text.hpp"
+#include "report/text_winter.hpp"
 
 namespace slabwright {
 namespace report {
@@ -76,6 +76,17 @@ void add_figures(Table& table, const Answer& written, const Answer& tried) {
   });
 }
 
+/// What the way that is shown costs or uses.
+std::string year_cell(const Answer& answer, const ReportOptions& options) {
+  if (!answer.winter || answer.winter->way.empty()) return "-";
+  return cost_words({answer, options}, shown_way(*answer.winter));
+}
+
+void add_year(Table& table, const Answer& written, const Answer& tried, const ReportOptions& options) {
+  const std::string before = year_cell(written, options), after = year_cell(tried, options);
+  if (before != "-" || after != "-") table.rows.push_back({"a year, best way", before, after});
+}
+
 }  // namespace
 }  // namespace report
 
@@ -84,6 +95,7 @@ std::string text_of_both(const Answer& written, const Answer& tried, const Repor
   Table table{{left_column(""), {"as written"}, {"as tried"}}, {}, 0};
   add_changed(table, written, tried);
   add_figures(table, written, tried);
+  add_year(table, written, tried, options);
   table.rows.push_back({"verdict", verdict_word(written), verdict_word(tried)});
   Page page;
   add_table(page, table);

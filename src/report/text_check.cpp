@@ -9,11 +9,10 @@ namespace slabwright::report {
 namespace {
 
 std::string check_verdict(const Reader& reader) {
-  const DesignFile& file = reader.answer.file;
+  const std::size_t given = given_read(reader.answer), guesses = guesses_read(reader.answer).size();
   const bool any_moves = !reader.answer.sensitivity.empty();
-  const std::string yours =
-      fmt::format("No problems. {} {} yours, {} {} our guesses", several(file.given.size(), "value"),
-                  file.given.size() == 1 ? "is" : "are", file.assumed.size(), file.assumed.size() == 1 ? "is" : "are");
+  const std::string yours = fmt::format("No problems. {} {} yours, {} {} our guesses", several(given, "value"),
+                                        given == 1 ? "is" : "are", guesses, guesses == 1 ? "is" : "are");
   return yours + (any_moves ? "; these three matter most:" : ".");
 }
 

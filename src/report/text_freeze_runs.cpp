@@ -99,7 +99,7 @@ Page ways_back(const Reader& reader, std::size_t most) {
   Page page;
   const auto& all = reader.answer.recovery;
   if (all.empty()) return page;
-  const std::string when = " for " + clock_time(reader.design().frost_hold.opens.after_midnight_s);
+  const std::string when = " for " + clock_time(reader.design().work.hours.from_s);
   std::vector<std::string> ways;
   for (auto one = all.rbegin(); one != all.rend() && ways.size() < most; ++one) ways.push_back(way_back(reader, *one));
   add_text(page, fmt::format("Back to {}{}: {}.", reader(Kind::degree, all.front().to_air_degC, Figure::indoor), when,

@@ -235,7 +235,7 @@ void add_said(Page& page, const Reader& reader) {
 
 void add_guesses(Page& page, const Reader& reader) {
   Table table{{left_column("key"), left_column("our guess"), left_column("source")}, {}, 2};
-  for (const Assumption& guess : reader.answer.file.assumed)
+  for (const Assumption& guess : guesses_read(reader.answer))
     table.rows.push_back({guess.path, guess.text, guess.source});
   add_section(page, "OUR GUESSES, to be replaced by what you know", table);
 }

@@ -10,6 +10,7 @@
 #include <functional>
 #include <set>
 
+#include "answer/nudge.hpp"
 #include "answer/pass.hpp"
 #include "support/catch.hpp"
 #include "support/layouts.hpp"
@@ -95,62 +96,8 @@ const std::vector<Output>& outputs() {
   return all;
 }
 
-/// A tenth more, two kelvin warmer, the next word, the other truth; empty for names, which move nothing by design.
-std::string nudged(const Key& key, const Slot& slot, System system) {
-  if (const auto* n = std::get_if<Number>(&slot)) {
-    const double step = key.unit->dimension == Dimension::degree ? *n->at + 2.0 : *n->at * 1.1 + 1e-3;
-    return write_quantity(step, key.unit->dimension, system);
-  }
-  if (const auto* m = std::get_if<MaybeNumber>(&slot)) {
-    if (!*m->at) return {};
-    const double was = **m->at;
-    if (key.unit->dimension == Dimension::number) return fmt::format("{}", was + 1.0);
-    const double step = key.unit->dimension == Dimension::degree ? was + 2.0 : was * 1.1;
-    return write_quantity(step, key.unit->dimension, system);
-  }
-  if (const auto* w = std::get_if<Whole>(&slot))
-    return fmt::format("{}", key.word == "phases" ? 4 - *w->at : *w->at + 1);
-  if (const auto* f = std::get_if<Flag>(&slot)) return *f->at ? "false" : "true";
-  if (const auto* c = std::get_if<Choice>(&slot)) {
-    // Codes: only North America's asks for more amperes.
-    const bool to_first = key.word == "codes" && c->get(c->at) != 0;
-    const auto next = to_first ? 0 : static_cast<std::size_t>(c->get(c->at) + 1) % c->names.size();
-    return std::string(c->names[next]);
-  }
-  return {};
-}
-
-/// Worded values have their own step.
-std::string nudged_words(const std::string& word, const std::string& now, System system) {
-  const auto insulation = [&] {
-    Insulation value;
-    if (!read_words(now, value).empty()) return std::string{};
-    value.resistance_m2K_per_W = value.resistance_m2K_per_W * 1.5 + 0.3;
-    return write_words(value, system);
-  };
-  PlanPlace place;
-  if ((word == "place" || word == "from" || word == "to") && read_words(now, place).empty()) {
-    place.at.x_m += 0.3;
-    place.at.y_m += 0.3;
-    place.first_m += 0.3;
-    return write_words(place, system);
-  }
-  Size size;
-  if (word == "size" && read_words(now, size).empty()) {
-    size.width_m *= 1.05;
-    size.depth_m *= 1.05;
-    return write_words(size, system);
-  }
-  if (word == "size") return now == "1/2 in" ? "5/8 in" : "20 x 2 mm";
-  if (word == "glycol") return "35 %";
-  return insulation();
-}
-
-char sign(double before, double after) {
-  // Ten times what the supply temperature is settled to, so that two compilers see one table.
-  if (std::abs(after - before) <= 1e-5 * std::max(std::abs(before), std::abs(after))) return '0';
-  return after > before ? '+' : '-';
-}
+/// Ten times what the supply temperature is settled to, so that two compilers see one table.
+constexpr double same_share = 1e-5;
 
 /// Keys whose change only shows elsewhere, each with the reason.
 const std::set<std::string>& passed_over() {
@@ -160,8 +107,7 @@ const std::set<std::string>& passed_over() {
       "fluid.glycol",      // a share without a glycol is refused by the reader
       "opening[2].kind",   // beside an insulation of their own a door and a window lose the same
       "opening[3].kind",
-      "second_source.capacity",  // shows in the way back to work, which is tested for itself
-      "valve.shape"};            // needs no sign: another curve, tested with the valves
+      "valve.shape"};  // needs no sign: another curve, tested with the valves
   return all;
 }
 
@@ -183,7 +129,7 @@ std::string signs_of_drawing(const DesignFile& before, const DesignFile& after, 
   const Answer base = pass(before, Question::route, passing), moved = pass(after, Question::route, passing);
   std::string signs(outputs().size() * 2, ',');
   for (std::size_t i = 0; i < outputs().size(); ++i) signs[2 * i + 1] = '0';
-  signs[1] = base.loops && moved.loops ? sign(base.loops->tube_m, moved.loops->tube_m) : '!';
+  signs[1] = base.loops && moved.loops ? sign(base.loops->tube_m, moved.loops->tube_m, same_share) : '!';
   return signs + (all_said(base) == all_said(moved) ? ",0" : ",*");
 }
 
@@ -195,12 +141,8 @@ std::vector<std::string> table_of(const Layout& one) {
   std::vector<std::string> lines;
   Design design = one.file.design;
   walk(record_of(design), [&](const std::string& path, const Key& key, const Slot& slot) {
-    std::string text = nudged(key, slot, design.units);
-    if (std::holds_alternative<Worded>(slot)) {
-      const std::string now = write_out(key, slot, design.units);
-      if (!now.empty()) text = nudged_words(std::string(key.word), now, design.units);
-    }
-    if (text.empty() || passed_over().count(path) || is_drilled(path)) return;
+    const std::string text = nudged(key, slot, design.units);
+    if (text.empty() || is_of_winter(path, key) || passed_over().count(path) || is_drilled(path)) return;
     const auto moved = with_key(one.file, path, text);
     if (!moved) return;
     // Rows of one section are read alike: one of each is laid anew.
@@ -210,7 +152,7 @@ std::vector<std::string> table_of(const Layout& one) {
     std::string signs;
     const bool whole = after.loops && after.envelope && after.point && after.sizes && after.freeze && after.balance;
     for (const Output& output : outputs()) {
-      signs += fmt::format(",{}", whole ? sign(output.of(base), output.of(after)) : '!');
+      signs += fmt::format(",{}", whole ? sign(output.of(base), output.of(after), same_share) : '!');
     }
     signs += all_said(base) == all_said(after) ? ",0" : ",*";
     lines.push_back(path + "," + text + signs);

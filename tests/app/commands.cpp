@@ -48,6 +48,19 @@ TEST_CASE("a question that lacks what it needs exits with 2 and says what to giv
   CHECK(ran.out.find("--outdoor") != std::string::npos);
 }
 
+TEST_CASE("the winter from a file or a few words, quickly, and as tables") {
+  const Folder folder;
+  CHECK(run("winter --quick " + layout("cold-door")).code == 3);
+  CHECK(run("winter " + layout("frame-shop") + " --out " + folder.file("year")).code != 2);
+  CHECK(fs::exists(folder.file("year/winter-ways.csv")));
+  CHECK(fs::exists(folder.file("year/winter-hours.csv")));
+  const Ran ran = run("winter --size '36 x 30 ft' --outdoor '-12 F'");
+  CHECK(ran.code != 2);
+  CHECK(ran.out.find("electricity.price") != std::string::npos);
+  CHECK(run("winter --size '36 x 30 ft'").code == 2);
+  CHECK(run("winter --help").out.find("electricity.price") != std::string::npos);
+}
+
 TEST_CASE("new writes a valid file and never over one that is there") {
   const Folder folder;
   const std::string file = folder.file("my-shop.toml");

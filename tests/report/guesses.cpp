@@ -59,3 +59,17 @@ TEST_CASE("what is bought already leans on nothing") {
   CHECK(leans(of_keys({{"slab.size", "36 x 30 ft"}}), Figure::boiler));
   CHECK_FALSE(leans(of_keys({{"slab.size", "36 x 30 ft"}, {"pump.flow", "2.5 gpm"}}), Figure::flow));
 }
+
+TEST_CASE("keys that only the winter reads count nowhere else") {
+  const std::vector<std::pair<std::string, std::string>> keys{{"slab.size", "36 x 30 ft"},
+                                                              {"climate.outdoor", "-12 F"}};
+  auto more = keys;
+  more.insert(more.end(), {{"electricity.price", "0.129 /kWh"}, {"work.days", "every day"}, {"way[1].name", "warm"}});
+  const Answer plain = of_keys(keys), priced = of_keys(more);
+  CHECK(given_read(plain) == 2);
+  CHECK(given_read(priced) == 2);
+  CHECK(guesses_read(priced).size() == guesses_read(plain).size());
+  CHECK(guesses_read(plain).size() < plain.file.assumed.size());
+  CHECK(is_read(plain, "work.hours"));
+  CHECK_FALSE(is_read(plain, "work.days"));
+}

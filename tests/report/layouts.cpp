@@ -19,10 +19,11 @@ struct Command {
   std::string name;
   Question question;
 };
-const std::array<Command, 4> commands{{{"check", Question::check},
+const std::array<Command, 5> commands{{{"check", Question::check},
                                        {"design", Question::design},
                                        {"balance", Question::balance},
-                                       {"freeze", Question::freeze}}};
+                                       {"freeze", Question::freeze},
+                                       {"winter", Question::winter}}};
 
 void check_lines(const std::string& text, std::size_t most) {
   const auto lines = lines_of(text);
