@@ -8,7 +8,7 @@ namespace {
 /// Right sides: without heat, of 1 W/m2 in the tubes, of 1 W of the second source.
 constexpr std::size_t right_sides = 3;
 
-/// One equation for each unknown, a room's air and then its faces.
+/// One equation for each unknown: the faces of all rooms first, each of which knows its own air alone, then the airs.
 struct Equations {
   double* values;
   std::size_t unknowns;
@@ -26,14 +26,14 @@ void add_room(Equations& equations, const YearSystem& system, std::size_t index,
               double outdoor_sum_degC, double dt_s) {
   const RoomStep& room = system.room[index];
   const FloorFlow& floor = system.floor[index];
-  const std::size_t air = 2 * index, faces = air + 1;
+  const std::size_t faces = index, air = system.room.size() + index;
   const double air_degC = from.air_degC[index], faces_degC = from.faces_degC[index];
   const double share[2] = {room.to_air_share, 1.0 - room.to_air_share};
   const double stores[2] = {room.air_J_per_K / dt_s, room.faces_J_per_K / dt_s};
   const double outward[2] = {room.air_out_W_per_K, room.faces_out_W_per_K};
   const double gains[2] = {room.air_W, room.faces_W}, start[2] = {air_degC, faces_degC};
   for (std::size_t part = 0; part < 2; ++part) {
-    const std::size_t row = air + part;
+    const std::size_t row = part == 0 ? air : faces;
     equations.at(row, row) += stores[part] + 0.5 * outward[part];
     equations.right(row, 0) += stores[part] * start[part] + 0.5 * outward[part] * (outdoor_sum_degC - start[part]) +
                                gains[part] + share[part] * (floor.up_W + floor.up_W_per_K * room.sun_on_floor_K);
@@ -95,15 +95,15 @@ void solve(YearSystem& system, const ShopState& from, const ShopDrivers& drivers
     add_room(equations, system, room, from, from.outdoor_degC + drivers.outdoor_degC, dt_s);
   for (const ShopLink& link : system.link) {
     const double start_K = from.air_degC[link.one] - from.air_degC[link.other];
-    equations.join(2 * link.one, 2 * link.other, link.W_per_K, start_K);
-    equations.join(2 * link.other, 2 * link.one, link.W_per_K, -start_K);
+    equations.join(rooms + link.one, rooms + link.other, link.W_per_K, start_K);
+    equations.join(rooms + link.other, rooms + link.one, link.W_per_K, -start_K);
   }
-  equations.right(2 * system.main, 2) += 1.0 - drivers.layered_share;
+  equations.right(rooms + system.main, 2) += 1.0 - drivers.layered_share;
   eliminate(equations);
   for (std::size_t room = 0; room < rooms; ++room) {
-    const std::size_t air = 2 * room;
+    const std::size_t air = rooms + room, faces = room;
     system.solved.air[room] = {equations.right(air, 0), equations.right(air, 1), equations.right(air, 2)};
-    system.solved.faces[room] = {equations.right(air + 1, 0), equations.right(air + 1, 1), equations.right(air + 1, 2)};
+    system.solved.faces[room] = {equations.right(faces, 0), equations.right(faces, 1), equations.right(faces, 2)};
   }
 }
 

@@ -216,9 +216,11 @@ void Runner::watch(std::vector<ColdestPlace>& coldest, std::size_t index) {
   coldest.resize(places_.size());
   if (lagged_.size() != places_.size()) lagged_ = places_;
   const std::vector<ZonePlace>& zone = way_.shop.zone.place;
+  const double follows = -std::expm1(-hour_long_s / line_lag_s);
   for (std::size_t i = 0; i < places_.size(); ++i) {
-    lagged_[i] += -std::expm1(-hour_long_s / line_lag_s) * (places_[i] - lagged_[i]);
-    if (!zone[i].strip) places_[i] = lagged_[i];
+    if (zone[i].strip) continue;
+    lagged_[i] += follows * (places_[i] - lagged_[i]);
+    places_[i] = lagged_[i];
   }
   for (std::size_t i = 0; i < places_.size(); ++i)
     if (places_[i] < coldest[i].degC) coldest[i] = {places_[i], index};
