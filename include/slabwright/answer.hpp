@@ -103,8 +103,8 @@ struct Answer {
   std::vector<SensorCase> sensor;
   std::optional<TurnOff> turn_off;
   std::optional<Winter> winter;  ///< only when the winter is the question
-  std::optional<Bands> bands;   ///< the dials of `freeze` then cover them
-  std::optional<Three> loss_W;  ///< of a building not described, as every range
+  std::optional<Bands> bands;    ///< the dials of `freeze` then cover them
+  std::optional<Three> loss_W;   ///< of a building not described, as every range
   std::optional<Three> boiler_W;
   std::optional<Three> supply_degC;
   std::optional<Three> slab_dial_degC;
