@@ -161,9 +161,9 @@ void add_months(Page& page, const Reader& reader, const WayResult& way) {
   const auto uses = [&](OfMonth of) {
     return std::any_of(way.month.begin(), way.month.end(), [&](const WayMonth& month) { return of(month) > 0.0; });
   };
-  if (uses(boiler_and_pump_J)) table.rows.push_back(month_row("boiler, pump", way, boiler_and_pump_J, in_kWh));
-  if (uses(second_source_J)) table.rows.push_back(month_row("second source", way, second_source_J, in_kWh));
-  if (way.money) table.rows.push_back(month_row("cost, " + cost_unit(reader), way, month_money, in_money));
+  if (uses(boiler_and_pump_J)) table.rows.push_back(month_row("boiler", way, boiler_and_pump_J, in_kWh));
+  if (uses(second_source_J)) table.rows.push_back(month_row("source", way, second_source_J, in_kWh));
+  if (way.money) table.rows.push_back(month_row(cost_unit(reader), way, month_money, in_money));
   if (!table.rows.empty()) add_table(page, table);
 }
 

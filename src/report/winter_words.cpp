@@ -84,16 +84,7 @@ std::string starts_at(const Reader& reader, int lead_h) {
                              : fmt::format(" {} days before", counted(static_cast<std::size_t>(std::lround(days)))));
 }
 
-const WayResult& shown_way(const Winter& winter) {
-  const WayResult& first = winter.way.front();
-  if (!first.fails.any()) return first;
-  const auto nearer = [](const WayResult& one, const WayResult& other) {
-    if (one.fails.frost_hold != other.fails.frost_hold) return other.fails.frost_hold;
-    if (one.fails.comfort != other.fails.comfort) return other.fails.comfort;
-    return one.comfort.cold_s < other.comfort.cold_s;
-  };
-  return *std::min_element(winter.way.begin(), winter.way.end(), nearer);
-}
+const WayResult& shown_way(const Winter& winter) { return winter.way.front(); }
 
 const WayResult* run_before(const Winter& winter) {
   const auto found =

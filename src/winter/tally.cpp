@@ -136,6 +136,9 @@ double price_of(const WayResult& result) { return result.money.value_or(result.u
 
 bool ranks_before(const WayResult& one, const WayResult& other) {
   if (one.fails.any() != other.fails.any()) return other.fails.any();
+  if (one.fails.frost_hold != other.fails.frost_hold) return other.fails.frost_hold;
+  if (one.fails.comfort != other.fails.comfort) return other.fails.comfort;
+  if (one.fails.comfort && one.comfort.cold_s != other.comfort.cold_s) return one.comfort.cold_s < other.comfort.cold_s;
   return price_of(one) < price_of(other);
 }
 

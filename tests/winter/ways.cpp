@@ -49,12 +49,18 @@ void check_sums(const WayResult& way) {
   for (const double air_degC : way.air_degC) REQUIRE(std::isfinite(air_degC));
 }
 
-/// A way that fails any of the three comes after all that fail none; among those that fail alike, the cheaper first.
+/// A way that fails any of the three comes after all that fail none. Of those that pass the cheaper is first; of those
+/// that fail one that keeps frost out, then one that is warm.
 void check_order(const Winter& winter) {
   for (std::size_t i = 1; i < winter.way.size(); ++i) {
     const WayResult &before = winter.way[i - 1], &after = winter.way[i];
     CHECK(before.fails.any() <= after.fails.any());
-    if (before.fails.any() != after.fails.any()) continue;
+    if (after.fails.any()) {
+      if (before.fails.any()) CHECK(before.fails.frost_hold <= after.fails.frost_hold);
+      if (before.fails.any() && before.fails.frost_hold == after.fails.frost_hold)
+        CHECK(before.fails.comfort <= after.fails.comfort);
+      continue;
+    }
     if (before.money && after.money) CHECK(*before.money <= *after.money);
     if (!before.money && !after.money) CHECK(before.use_J <= after.use_J);
   }
