@@ -105,8 +105,8 @@ struct ShopNow {
   double up_W = 0.0;        ///< from all floors into their rooms
 };
 
-/// A shop on its way through time. Must not outlive its shop. Broken contracts (std::logic_error): rows that do not
-/// fit, stores that are not above 0.
+/// A shop on its way through time. Must not outlive its shop. Broken contract (std::logic_error): a state that is
+/// too short for it.
 class ShopRun {
  public:
   ShopRun(const YearShop& shop, const ShopState& start);

@@ -6,7 +6,6 @@
 namespace slabwright::winter {
 namespace {
 
-constexpr double whole_year_s = 365.0 * 86400.0;
 /// From 1 July to the end of April: what comes after heats nothing.
 constexpr std::size_t to_end_of_season = hours_of_year - 61 * 24;
 constexpr double box_errors = 2.5, box_errors_ground = 2.0;
@@ -78,7 +77,7 @@ MonthsOfUse heat_use(const BillCase& of, const BillPoint& at, const MonthsOfUse&
   RunSpan span;
   span.places = false;
   const ShopState start = begun(shop, of.history, since_coldest_s);
-  const ShopState years = carried_on(shop, start, run_way(way, start, {}, span).end, whole_year_s);
+  const ShopState years = carried_on(shop, start, run_way(way, start, {}, span).end, year_long_s);
   const std::vector<double> outdoor_degC = outdoors(of.way.season, outdoor_K);
   span.count = to_end_of_season;
   span.outdoor_degC = &outdoor_degC;

@@ -94,22 +94,25 @@ void add_places(TenWinters& ten, const Scene& scene, const WayYear& year, double
 
 }  // namespace
 
-std::vector<std::vector<double>> ten_outdoors(const Scene& scene) {
-  std::vector<std::vector<double>> all;
-  for (const WeatherYear& year : stress_years(scene)) all.push_back(in_season_order(year.dry_bulb_degC));
+std::vector<HardWinter> hard_winters(const Scene& scene) {
+  std::vector<HardWinter> all;
+  for (const WeatherYear& year : stress_years(scene)) {
+    std::vector<double> outdoor_degC = in_season_order(year.dry_bulb_degC);
+    Machines machines = in_weather(scene.machines, 0, outdoor_degC);
+    all.push_back({std::move(outdoor_degC), std::move(machines)});
+  }
   return all;
 }
 
-TenWinters ten_winters(const Scene& scene, const Settings& settings, const std::vector<std::vector<double>>& outdoors) {
+TenWinters ten_winters(const Scene& scene, const Settings& settings, const std::vector<HardWinter>& winters) {
   TenWinters ten;
   const WayCase usual = case_of(scene, settings);
   const ShopState start = for_years(scene, usual, scene.before);
   ten.coldest_outdoor_degC = 1e9;
   double least_spare_K = 1e9;
-  for (const std::vector<double>& outdoor_degC : outdoors) {
-    const Machines machines = in_weather(scene.machines, 0, outdoor_degC);
-    const WayCase way{usual.shop,       scene.season, machines,        usual.dials,
-                      usual.deadband_K, usual.reset,  usual.work_degC, usual.has_source};
+  for (const HardWinter& winter : winters) {
+    const std::vector<double>& outdoor_degC = winter.outdoor_degC;
+    const WayCase way = with_machines(usual, winter.machines);
     RunSpan span;
     span.outdoor_degC = &outdoor_degC;
     const WayYear year = run_way(way, start, {}, span);

@@ -53,6 +53,10 @@ WayCase case_of(const Scene& scene, const Settings& settings) {
           way.second_source != WaySource::off};
 }
 
+WayCase with_machines(const WayCase& way, const Machines& machines) {
+  return {way.shop, way.season, machines, way.dials, way.deadband_K, way.reset, way.work_degC, way.has_source};
+}
+
 ShopState for_years(const Scene& scene, const WayCase& way, const ShopState& start) {
   RunSpan span;
   span.places = false;
@@ -107,9 +111,7 @@ std::vector<ColdestPlace> coldest_from(const Scene& scene, const WayCase& way, c
   Kept kept;
   kept.hour = snap_from;
   const WayYear year = run_way(way, start, kept);
-  const Machines machines = in_weather(scene.machines, snap_from, hourly_degC);
-  const WayCase cold{way.shop,       way.season, machines,      way.dials,
-                     way.deadband_K, way.reset,  way.work_degC, way.has_source};
+  const WayCase cold = with_machines(way, scene.in_snap);
   const RunSpan span{snap_from, hourly_degC.size(), &hourly_degC, true};
   return colder_of(year.place, run_way(cold, kept.state, kept.controls, span).place);
 }

@@ -4,7 +4,6 @@
 
 namespace slabwright::winter {
 
-inline constexpr double year_long_s = 365.0 * 86400.0;
 /// 8 January, 0 h, in the order of the season: where the design's snap with its lead is laid in.
 inline constexpr std::size_t snap_from = (hours_of_year - first_hour) + 7 * 24;
 
@@ -12,7 +11,7 @@ struct Scene {
   const WinterShop& shop;
   YearShop year;
   Season season;
-  Machines machines;
+  Machines machines, in_snap;  ///< in the season's weather, and with the design's snap laid in
   double work_degC = 0.0;
   double hold_air_degC = not_set_degC, hold_slab_degC = not_set_degC;
   ShopState before;  ///< of the past way for years, on 1 July
@@ -26,6 +25,8 @@ struct Settings {
 };
 
 WayCase case_of(const Scene& scene, const Settings& settings);
+/// The same way with machines in other weather, which must outlive it.
+WayCase with_machines(const WayCase& way, const Machines& machines);
 
 /// Years of this way: the state that a year begins and ends in.
 ShopState for_years(const Scene& scene, const WayCase& way, const ShopState& start);
@@ -53,9 +54,14 @@ bool keeps_frost_out(const Scene& scene, const WayCase& way);
 Sweating sweating_of(const Scene& scene, const WayYear& year);
 
 /// What the stage tries beside the ways themselves.
-/// Outdoor air of ten winters, in the order of the season; empty where the normals have no room for their snaps.
-std::vector<std::vector<double>> ten_outdoors(const Scene& scene);
-TenWinters ten_winters(const Scene& scene, const Settings& settings, const std::vector<std::vector<double>>& outdoors);
+/// A winter with a snap: its outdoor air in the order of the season, and the machines in it.
+struct HardWinter {
+  std::vector<double> outdoor_degC;
+  Machines machines;
+};
+/// Ten of them; empty where the normals have no room for their snaps.
+std::vector<HardWinter> hard_winters(const Scene& scene);
+TenWinters ten_winters(const Scene& scene, const Settings& settings, const std::vector<HardWinter>& winters);
 void add_band(WayResult& result, const Scene& scene, const Settings& settings);
 void add_holds(Winter& winter, const Scene& scene);
 

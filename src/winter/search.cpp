@@ -10,14 +10,7 @@ namespace {
 /// Frost holds that are shown, K over the lowest.
 constexpr double holds_K[] = {0.0, 1.0, 2.0, 3.0, 4.0, 6.0, 8.0};
 /// Dry in spring: wet for less than this of March to May (practice).
-constexpr double dry_share = 0.02, spring_s = 92.0 * 86400.0;
-
-Scene at_hold(const Scene& scene, double more_K) {
-  Scene other = scene;
-  other.hold_air_degC += more_K;
-  if (other.hold_slab_degC > not_set_degC) other.hold_slab_degC += more_K;
-  return other;
-}
+constexpr double dry_share = 0.02, spring_s = 92.0 * 24.0 * an_hour_s;
 
 bool leans_on_hold(const WayResult& result) { return result.way.floor == WayFloor::frost_hold && !result.way.charge; }
 
@@ -46,7 +39,7 @@ double spring_wet_s(const Sweating& sweating) { return sweating.wet_s[2] + sweat
 TriedWay tried_way(const Scene& scene, const Settings& settings) {
   const Tried one = tried(scene, settings);
   TriedWay row;
-  row.hold_degC = scene.hold_air_degC;
+  row.hold_degC = scene.hold_air_degC + settings.hold_more_K;
   row.lead_h = settings.source_lead_h;
   row.source_degC = settings.way.source_degC.value_or(scene.work_degC);
   row.use_J = one.result.use_J;
@@ -83,19 +76,18 @@ void add_holds(Winter& winter, const Scene& scene) {
   const WayResult* best = way_with_hold(winter);
   if (!best || scene.hold_air_degC <= not_set_degC) return;
   winter.hold_way = best->way.name;
-  const Settings settings{best->way, best->floor_lead_h, best->source_lead_h};
   for (const double more_K : holds_K) {
-    const Scene held = at_hold(scene, more_K);
-    if (held.hold_air_degC > scene.work_degC) break;
-    const Tried one = tried(held, settings);
+    if (scene.hold_air_degC + more_K > scene.work_degC) break;
+    const Settings settings{best->way, best->floor_lead_h, best->source_lead_h, more_K};
+    const Tried one = tried(scene, settings);
     HoldCost row;
-    row.air_degC = held.hold_air_degC;
+    row.air_degC = scene.hold_air_degC + more_K;
     row.use_J = one.result.use_J;
     row.money = one.result.money;
     row.fails = one.result.fails;
     row.fails.frost_hold = (best->fails.frost_hold || best->hold_degC > scene.hold_air_degC) &&
-                           !keeps_frost_out(held, case_of(held, settings));
-    row.sweating = sweating_of(held, one.year);
+                           !keeps_frost_out(scene, case_of(scene, settings));
+    row.sweating = sweating_of(scene, one.year);
     const bool dry = spring_wet_s(row.sweating) < dry_share * spring_s;
     if (dry && !winter.dry_hold_degC) winter.dry_hold_degC = row.air_degC;
     winter.hold.push_back(row);
@@ -121,16 +113,15 @@ void add_search(Winter& winter, const Scene& scene, const SearchGrid& grid, cons
   search.way = best->way.name;
   std::size_t row = 0;
   for (const double hold_K : grid.hold_K) {
-    const Scene held = at_hold(scene, hold_K);
     for (const double source_K : grid.source_K) {
-      Settings settings{best->way, best->floor_lead_h, 0};
+      Settings settings{best->way, best->floor_lead_h, 0, hold_K};
       settings.way.source_degC = best->way.source_degC.value_or(scene.work_degC) + source_K;
       for (const int lead_h : grid.lead_h) {
         settings.source_lead_h = lead_h;
         if (!source_starts_early(best->way) && lead_h > 0) continue;
-        search.tried.push_back(tried_way(held, settings));
+        search.tried.push_back(tried_way(scene, settings));
         if (best->hold_degC > scene.hold_air_degC)
-          search.tried.back().fails.frost_hold = !keeps_frost_out(held, case_of(held, settings));
+          search.tried.back().fails.frost_hold = !keeps_frost_out(scene, case_of(scene, settings));
       }
     }
     tell(progress, static_cast<double>(++row) / static_cast<double>(grid.hold_K.size()));

@@ -12,7 +12,7 @@
 namespace slabwright::winter {
 namespace {
 
-constexpr double hour_in_s = 3600.0, leap_from = 59 * 24, day_hours = 24;
+constexpr double leap_from = 59 * 24, day_hours = 24;
 /// Of what comes through a window: ISO 52016-1 has a tenth in the air; the rest falls half on the floor (practice).
 constexpr double sun_to_air_share = 0.1, sun_to_floor_share = 0.45, sun_to_faces_share = 0.45;
 /// Of machines and people: to the air at once (ISO 52016-1 has 0.4 of internal gains, 0.5 in its predecessor).
@@ -80,7 +80,7 @@ void add_calendar(Season& season, const Work& work, const WeatherYear& weather, 
     one.clock = static_cast<int>(hour % 24);
     one.weekday = static_cast<int>(hour / 24 % 7);
     // Work that goes over midnight counts to the day on which it begins.
-    const bool after_midnight = work.hours.to_s <= work.hours.from_s && one.clock * hour_in_s < work.hours.to_s;
+    const bool after_midnight = work.hours.to_s <= work.hours.from_s && one.clock * an_hour_s < work.hours.to_s;
     one.work_day = is_work_day(work.days, (one.weekday + (after_midnight ? 6 : 0)) % 7);
     one.worked = one.work_day && in_span(work.hours, one.clock);
     season.hour.push_back(one);
@@ -99,40 +99,48 @@ void add_calendar(Season& season, const Work& work, const WeatherYear& weather, 
   }
 }
 
-bool active(const std::optional<ClockSpan>& hours, const SeasonHour& hour, bool otherwise, bool work_day) {
-  return hours ? work_day && in_span(*hours, hour.clock) : otherwise;
+bool active(const std::optional<ClockSpan>& hours, const SeasonHour& hour, bool otherwise) {
+  return hours ? hour.work_day && in_span(*hours, hour.clock) : otherwise;
 }
 
-void add_loads(Season& season, const WinterShop& shop, const YearShop& year) {
-  const Design& design = shop.design;
-  const double density = usual_air_kg_per_m3 * pressure_share(design.climate.altitude_m);
-  double worked_s_of_day = 0.0;
-  for (int clock = 0; clock < 24; ++clock) worked_s_of_day += in_span(design.work.hours, clock) ? hour_in_s : 0.0;
-  for (std::size_t i = 0; i < hours_of_year; ++i) {
-    const SeasonHour& hour = season.hour[i];
-    ShopDrivers& drivers = season.drivers[i];
-    const bool work_day = hour.work_day;
-    const auto add_heat = [&](std::size_t room, double heat_W) {
-      drivers.air_W[room] += gains_to_air_share * heat_W;
-      drivers.faces_W[room] += (1.0 - gains_to_air_share) * heat_W;
-    };
-    for (const Exhaust& fan : design.exhaust) {
-      const auto room = shop_room(shop, year, fan.room);
-      if (!room || !active(fan.hours, hour, hour.worked, work_day)) continue;
+void add_heat(ShopDrivers& drivers, std::size_t room, double heat_W) {
+  drivers.air_W[room] += gains_to_air_share * heat_W;
+  drivers.faces_W[room] += (1.0 - gains_to_air_share) * heat_W;
+}
+
+void add_fans(Season& season, const WinterShop& shop, const YearShop& year) {
+  const double density = usual_air_kg_per_m3 * pressure_share(shop.design.climate.altitude_m);
+  for (const Exhaust& fan : shop.design.exhaust) {
+    const auto room = shop_room(shop, year, fan.room);
+    for (std::size_t i = 0; room && i < hours_of_year; ++i) {
+      SeasonHour& hour = season.hour[i];
+      if (!active(fan.hours, hour, hour.worked)) continue;
       if (fan.makeup == Makeup::untempered)
-        drivers.more_W_per_K[*room] += air_stream_W_per_K(fan.flow_m3_per_s, density);
+        season.drivers[i].more_W_per_K[*room] += air_stream_W_per_K(fan.flow_m3_per_s, density);
       else
-        season.hour[i].tempered_kg_per_s += density * fan.flow_m3_per_s;
+        hour.tempered_kg_per_s += density * fan.flow_m3_per_s;
     }
-    for (const Gains& gains : design.gains) {
-      const auto room = shop_room(shop, year, gains.room);
-      if (room && active(gains.hours, hour, true, work_day)) add_heat(*room, gains.power_W);
-    }
+  }
+}
+
+void add_gains(Season& season, const WinterShop& shop, const YearShop& year) {
+  for (const Gains& gains : shop.design.gains) {
+    const auto room = shop_room(shop, year, gains.room);
+    for (std::size_t i = 0; room && i < hours_of_year; ++i)
+      if (active(gains.hours, season.hour[i], true)) add_heat(season.drivers[i], *room, gains.power_W);
+  }
+}
+
+/// People, and what dries off: that takes its heat from the room.
+void add_work(Season& season, const Work& work, std::size_t main) {
+  double worked_s_of_day = 0.0;
+  for (int clock = 0; clock < 24; ++clock) worked_s_of_day += in_span(work.hours, clock) ? an_hour_s : 0.0;
+  for (std::size_t i = 0; i < hours_of_year; ++i) {
+    SeasonHour& hour = season.hour[i];
     if (!hour.worked) continue;
-    // What dries off takes its heat from the room.
-    const double wash_kg_per_s = design.work.wash_kg / worked_s_of_day;
-    add_heat(year.main, design.work.people_number * person_W - wash_kg_per_s * vaporisation_J_per_kg);
-    season.hour[i].vapour_kg_per_s += design.work.people_number * person_vapour_kg_per_s + wash_kg_per_s;
+    const double wash_kg_per_s = work.wash_kg / worked_s_of_day;
+    add_heat(season.drivers[i], main, work.people_number * person_W - wash_kg_per_s * vaporisation_J_per_kg);
+    hour.vapour_kg_per_s += work.people_number * person_vapour_kg_per_s + wash_kg_per_s;
   }
 }
 
@@ -159,7 +167,7 @@ void add_vehicles(Season& season, const WinterShop& shop, const YearShop& year) 
     SeasonVehicle of{room, room_degC, std::vector<double>(hours_of_year, 0.0), std::vector<double>(hours_of_year, 0.0)};
     for (std::size_t i = 0; i < hours_of_year; ++i) {
       const SeasonHour& hour = season.hour[i];
-      const bool comes = hour.work_day && hour.clock == static_cast<int>(vehicle.arrives.after_midnight_s / hour_in_s);
+      const bool comes = hour.work_day && hour.clock == static_cast<int>(vehicle.arrives.after_midnight_s / an_hour_s);
       if (!comes || !in_season(season, hour.month)) continue;
       const double arrives_degC = vehicle.temperature_degC.value_or(hour.outdoor_degC);
       const VehicleHours after =
@@ -233,7 +241,7 @@ WeatherYear common_year(WeatherYear year) {
 }
 
 bool in_span(const ClockSpan& span, int clock) {
-  const double from_s = clock * hour_in_s, to_s = from_s + hour_in_s;
+  const double from_s = clock * an_hour_s, to_s = from_s + an_hour_s;
   if (span.from_s < span.to_s) return to_s > span.from_s && from_s < span.to_s;
   return to_s > span.from_s || from_s < span.to_s;
 }
@@ -251,6 +259,10 @@ std::optional<std::size_t> shop_room(const WinterShop& shop, const YearShop& yea
 
 bool is_opened(const Opening& opening) {
   return opening.kind != OpeningKind::window && opening.opened_number > 0.0 && opening.open_s > 0.0;
+}
+
+double opened_W_per_K(const SeasonDoor& door, const SeasonHour& hour, double rise_K) {
+  return hour.worked ? door_W_per_K(door.use, door.per_hour, rise_K, hour.wind_m_per_s) : 0.0;
 }
 
 DoorRoom door_room(const ShopRoom& room) {
@@ -273,7 +285,9 @@ Season season_of(const WinterShop& shop, const YearShop& year) {
     values->assign(year.room.size(), 0.0);
   season.drivers.assign(hours_of_year, empty);
   add_months(season, indoor_of(shop.design, shop.design.room[year.room[year.main].of]));
-  add_loads(season, shop, year);
+  add_fans(season, shop, year);
+  add_gains(season, shop, year);
+  add_work(season, shop.design.work, year.main);
   add_vehicles(season, shop, year);
   add_sun(season, shop, year, weather);
   add_doors(season, shop, year);

@@ -10,11 +10,12 @@
 namespace slabwright::winter {
 
 inline constexpr std::size_t hours_of_year = 8760;
+inline constexpr double an_hour_s = 3600.0, year_long_s = hours_of_year * an_hour_s;
 /// 1 July, 0 h.
 inline constexpr std::size_t first_hour = 181 * 24;
 /// When the year's wave is coldest: the middle of January.
 inline constexpr double coldest_hour = 15.0 * 24.0;
-inline constexpr double since_coldest_s = (static_cast<double>(first_hour) - coldest_hour) * 3600.0;
+inline constexpr double since_coldest_s = (static_cast<double>(first_hour) - coldest_hour) * an_hour_s;
 
 struct SeasonHour {
   double outdoor_degC = 0.0;    ///< at its end
@@ -64,6 +65,8 @@ DoorRoom door_room(const ShopRoom& room);
 /// one without tube, whose heat is not the floor's.
 std::optional<std::size_t> shop_room(const WinterShop& shop, const YearShop& year, const std::string& name);
 bool is_opened(const Opening& opening);
+/// What a door adds to a room's way to outdoors in an hour, the room so much warmer; nothing while nobody works.
+double opened_W_per_K(const SeasonDoor& door, const SeasonHour& hour, double rise_K);
 
 /// Whether an hour of the clock lies in a span of the day, if only for a part.
 bool in_span(const ClockSpan& span, int clock);

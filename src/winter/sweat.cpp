@@ -9,7 +9,7 @@
 namespace slabwright::winter {
 namespace {
 
-constexpr double one_hour_s = 3600.0, day_s = 86400.0, damp_share = 0.8;
+constexpr double day_s = 86400.0, damp_share = 0.8;
 /// A building that is not described: so much of its loss goes with the air (practice).
 constexpr double leak_share = 0.35;
 
@@ -27,8 +27,7 @@ double open_kg_per_s(const Scene& scene, std::size_t hour, double rise_K) {
   double W_per_K = 0.0;
   for (const double more : scene.season.drivers[hour].more_W_per_K) W_per_K += more;
   const SeasonHour& at = scene.season.hour[hour];
-  for (const SeasonDoor& door : scene.season.door)
-    if (at.worked) W_per_K += door_W_per_K(door.use, door.per_hour, rise_K, at.wind_m_per_s);
+  for (const SeasonDoor& door : scene.season.door) W_per_K += opened_W_per_K(door, at, rise_K);
   return W_per_K / air_J_per_kgK + at.tempered_kg_per_s;
 }
 
@@ -84,8 +83,8 @@ Sweating sweating_of(const Scene& scene, const WayYear& year) {
     const bool damp =
         sweating.inside_known ? inside.hour[i].damp : saturation_Pa(dew_degC) > damp_share * saturation_Pa(face_degC);
     const auto month = static_cast<std::size_t>(at.month - 1);
-    sweating.wet_s[month] += wet ? one_hour_s : 0.0;
-    sweating.damp_s[month] += damp ? one_hour_s : 0.0;
+    sweating.wet_s[month] += wet ? an_hour_s : 0.0;
+    sweating.damp_s[month] += damp ? an_hour_s : 0.0;
   }
   return sweating;
 }

@@ -7,8 +7,6 @@
 namespace slabwright::winter {
 namespace {
 
-constexpr double an_hour_s = 3600.0;
-
 void add_energy(WayResult& result, const WayCase& way, const WayYear& year) {
   for (std::size_t i = 0; i < hours_of_year; ++i) {
     const WayHour& hour = year.hour[i];

@@ -6,7 +6,6 @@
 namespace slabwright::winter {
 namespace {
 
-constexpr double hour_long_s = 3600.0;
 /// Warmer than this outdoors nothing freezes that is not frozen already.
 constexpr double watch_below_degC = 10.0;
 /// A slab is slow: only after a day at its most may anybody say that a boiler is too small.
@@ -69,11 +68,8 @@ void Runner::find_drivers(std::size_t index, double outdoor_degC) {
     drivers.air_W[vehicle.room] -= vehicle.heat_W[index] * std::clamp(share, 0.0, 1.5);
   }
   const SeasonHour& hour = way_.season.hour[index];
-  if (!hour.worked) return;
-  for (const SeasonDoor& door : way_.season.door) {
-    const double rise_K = air_degC[door.room] - outdoor_degC;
-    drivers.more_W_per_K[door.room] += door_W_per_K(door.use, door.per_hour, rise_K, hour.wind_m_per_s);
-  }
+  for (const SeasonDoor& door : way_.season.door)
+    drivers.more_W_per_K[door.room] += opened_W_per_K(door, hour, air_degC[door.room] - outdoor_degC);
 }
 
 /// Whether so much more or less air goes through some room than an hour ago that an hour is too long a step for it.
@@ -82,7 +78,7 @@ bool Runner::air_turned() {
   more_W_per_K_.resize(drivers_.more_W_per_K.size(), 0.0);
   for (std::size_t room = 0; room < more_W_per_K_.size(); ++room) {
     const ShopRoom& of = way_.shop.room[room];
-    const double stores_W_per_K = 2.0 * (of.air_J_per_K + of.contents_J_per_K) / hour_long_s;
+    const double stores_W_per_K = 2.0 * (of.air_J_per_K + of.contents_J_per_K) / an_hour_s;
     turned = turned || std::abs(drivers_.more_W_per_K[room] - more_W_per_K_[room]) > stores_W_per_K;
     more_W_per_K_[room] = drivers_.more_W_per_K[room];
   }
@@ -196,12 +192,12 @@ WayHour Runner::hour(std::size_t index, double outdoor_degC) {
     const StepEnds& reach = run_.reach(drivers_, StepLength::hour);
     const Taken taken = decide(index, reach, drivers_);
     whole = taken.on_after == controls_.floor_on && taken.source.after.running == controls_.source.running;
-    if (whole) take(taken, hour_long_s, hour);
+    if (whole) take(taken, an_hour_s, hour);
   }
   for (int quarter = 1; !whole && quarter <= 4; ++quarter) {
     drivers_.outdoor_degC = before_degC + 0.25 * quarter * (outdoor_degC - before_degC);
     const StepEnds& reach = run_.reach(drivers_, StepLength::quarter);
-    take(decide(index, reach, drivers_), 0.25 * hour_long_s, hour);
+    take(decide(index, reach, drivers_), 0.25 * an_hour_s, hour);
   }
   hour.air_degC = now_.air_degC;
   hour.operative_degC = now_.operative_degC;
@@ -216,7 +212,7 @@ void Runner::watch(std::vector<ColdestPlace>& coldest, std::size_t index) {
   coldest.resize(places_.size());
   if (lagged_.size() != places_.size()) lagged_ = places_;
   const std::vector<ZonePlace>& zone = way_.shop.zone.place;
-  const double follows = -std::expm1(-hour_long_s / line_lag_s);
+  const double follows = -std::expm1(-an_hour_s / line_lag_s);
   for (std::size_t i = 0; i < places_.size(); ++i) {
     if (zone[i].strip) continue;
     lagged_[i] += follows * (places_[i] - lagged_[i]);

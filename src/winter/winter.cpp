@@ -163,10 +163,10 @@ void add_bill(Winter& winter, const Scene& scene, std::vector<Diagnostic>& said)
 }
 
 void add_doubt(Winter& winter, const Scene& scene, const Progress& progress) {
-  const auto outdoors = ten_outdoors(scene);
+  const std::vector<HardWinter> hard = hard_winters(scene);
   for (std::size_t i = 0; i < winter.way.size(); ++i) {
     WayResult& result = winter.way[i];
-    result.ten = ten_winters(scene, settings_of(scene, result), outdoors);
+    result.ten = ten_winters(scene, settings_of(scene, result), hard);
     add_band(result, scene, settings_of(scene, result));
     tell(progress, static_cast<double>(i + 1) / static_cast<double>(winter.way.size()));
   }
@@ -177,10 +177,11 @@ void add_doubt(Winter& winter, const Scene& scene, const Progress& progress) {
 Checked<Winter> winter_of(const WinterShop& shop, EdgeFields& fields, const WinterWishes& wishes) {
   auto year = year_shop(shop.design, shop.envelope, shop.floor, shop.watched, fields);
   if (!year) return {std::nullopt, {}};
-  Scene scene{shop, std::move(*year), {}, {}, 0.0, not_set_degC, not_set_degC, {}};
+  Scene scene{shop, std::move(*year), {}, {}, {}, 0.0, not_set_degC, not_set_degC, {}};
   scene.year.main = main_room(shop, scene.year);
   scene.season = season_of(shop, scene.year);
   scene.machines = machines_of(shop, scene.year, scene.season);
+  scene.in_snap = in_weather(scene.machines, snap_from, shop.snap.hourly_degC);
   scene.work_degC = indoor_of(shop.design, shop.design.room[scene.year.room[scene.year.main].of]);
   scene.hold_air_degC = shop.hold_air_degC.value_or(not_set_degC);
   scene.hold_slab_degC = shop.hold_slab_degC.value_or(not_set_degC);
