@@ -50,6 +50,18 @@ Scene moved(const Scene& scene, const Unknown& by, double sign) {
   return other;
 }
 
+/// Squares of what unknowns do to a way, each side by itself.
+struct Spread {
+  double use_low_J2 = 0.0, use_high_J2 = 0.0, low_money2 = 0.0, high_money2 = 0.0;
+};
+void add(Spread& spread, const WayResult& way, const WayResult& other) {
+  const double more_J = other.use_J - way.use_J;
+  (more_J < 0.0 ? spread.use_low_J2 : spread.use_high_J2) += more_J * more_J;
+  if (!way.money || !other.money) return;
+  const double more = *other.money - *way.money;
+  (more < 0.0 ? spread.low_money2 : spread.high_money2) += more * more;
+}
+
 std::vector<double> in_season_order(const std::vector<double>& of_calendar) {
   std::vector<double> ordered(hours_of_year);
   for (std::size_t i = 0; i < hours_of_year; ++i) ordered[i] = of_calendar[of_year(i)];
@@ -129,24 +141,25 @@ TenWinters ten_winters(const Scene& scene, const Settings& settings, const std::
   return ten;
 }
 
-void add_band(WayResult& result, const Scene& scene, const Settings& settings) {
-  double use_low = 0.0, use_high = 0.0, low_money = 0.0, high_money = 0.0;
+void add_bands(std::vector<WayResult>& ways, const Scene& scene, const std::vector<Settings>& settings) {
+  std::vector<Spread> spread(ways.size());
   for (const Unknown& unknown : unknowns) {
-    if (unknown.cop_share > 0.0 && settings.way.second_source == WaySource::off) continue;
     for (const double sign : {-1.0, 1.0}) {
-      const WayResult other = tried(moved(scene, unknown, sign), settings).result;
-      const double more_J = other.use_J - result.use_J;
-      (more_J < 0.0 ? use_low : use_high) += more_J * more_J;
-      if (!result.money || !other.money) continue;
-      const double more = *other.money - *result.money;
-      (more < 0.0 ? low_money : high_money) += more * more;
+      const Scene other = moved(scene, unknown, sign);
+      for (std::size_t i = 0; i < ways.size(); ++i) {
+        if (unknown.cop_share > 0.0 && settings[i].way.second_source == WaySource::off) continue;
+        add(spread[i], ways[i], tried(other, settings[i]).result);
+      }
     }
   }
-  result.use_low_J = std::max(0.0, result.use_J - ninety * std::sqrt(use_low));
-  result.use_high_J = result.use_J + ninety * std::sqrt(use_high);
-  if (!result.money) return;
-  result.low_money = std::max(0.0, *result.money - ninety * std::sqrt(low_money));
-  result.high_money = *result.money + ninety * std::sqrt(high_money);
+  for (std::size_t i = 0; i < ways.size(); ++i) {
+    WayResult& way = ways[i];
+    way.use_low_J = std::max(0.0, way.use_J - ninety * std::sqrt(spread[i].use_low_J2));
+    way.use_high_J = way.use_J + ninety * std::sqrt(spread[i].use_high_J2);
+    if (!way.money) continue;
+    way.low_money = std::max(0.0, *way.money - ninety * std::sqrt(spread[i].low_money2));
+    way.high_money = *way.money + ninety * std::sqrt(spread[i].high_money2);
+  }
 }
 
 }  // namespace slabwright::winter

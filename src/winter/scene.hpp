@@ -62,7 +62,8 @@ struct HardWinter {
 /// Ten of them; empty where the normals have no room for their snaps.
 std::vector<HardWinter> hard_winters(const Scene& scene);
 TenWinters ten_winters(const Scene& scene, const Settings& settings, const std::vector<HardWinter>& winters);
-void add_band(WayResult& result, const Scene& scene, const Settings& settings);
+/// A row of settings for each way.
+void add_bands(std::vector<WayResult>& ways, const Scene& scene, const std::vector<Settings>& settings);
 void add_holds(Winter& winter, const Scene& scene);
 
 /// Settings that are tried with each other: frost holds over the lowest, settings of the second source over its own,

@@ -164,12 +164,14 @@ void add_bill(Winter& winter, const Scene& scene, std::vector<Diagnostic>& said)
 
 void add_doubt(Winter& winter, const Scene& scene, const Progress& progress) {
   const std::vector<HardWinter> hard = hard_winters(scene);
-  for (std::size_t i = 0; i < winter.way.size(); ++i) {
-    WayResult& result = winter.way[i];
-    result.ten = ten_winters(scene, settings_of(scene, result), hard);
-    add_band(result, scene, settings_of(scene, result));
-    tell(progress, static_cast<double>(i + 1) / static_cast<double>(winter.way.size()));
+  std::vector<Settings> settings;
+  for (WayResult& result : winter.way) {
+    settings.push_back(settings_of(scene, result));
+    result.ten = ten_winters(scene, settings.back(), hard);
+    tell(progress, 0.5 * static_cast<double>(settings.size()) / static_cast<double>(winter.way.size()));
   }
+  add_bands(winter.way, scene, settings);
+  tell(progress, 1.0);
 }
 
 }  // namespace
