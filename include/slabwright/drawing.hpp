@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -57,6 +58,12 @@ struct Disc {
 /// Where text that is narrower than its box begins or ends.
 enum class Align { middle, left, right };
 
+/// Text and the keys of the answer that it tells, in order, with a blank between them; none where it has no digit.
+struct KeyedText {
+  std::string text;
+  std::string key;
+};
+
 /// One line of text about the middle of its box.
 struct Lettering {
   Point middle;
@@ -66,7 +73,11 @@ struct Lettering {
   bool bold = false;
   bool upright = false;  ///< reads from below upwards
   Align align = Align::middle;
+  std::string key = {};  ///< as in `KeyedText`
 };
+
+/// The key of a number that only belongs to a scale and not to the answer: beside an axis, along a tube, on a contour.
+inline constexpr const char* scale_mark = "scale";
 
 using SheetShape = std::variant<Trace, Area, Disc, Lettering>;
 
@@ -83,6 +94,7 @@ struct Picture {
   std::string title;
   std::string description;
   std::vector<Layer> layer;
+  std::string title_key = {}, description_key = {};  ///< as in `KeyedText`
 };
 
 /// A rectangle along the axes.
@@ -116,5 +128,12 @@ std::vector<std::string> wrapped(const std::string& text, double size_m, double 
 /// The drawing as one self-contained SVG 1.1 text: no scripts, no fonts or pictures of elsewhere, numbers rounded to
 /// a hundredth of a millimetre, text escaped. The same drawing gives the same bytes.
 std::string svg_of(const Picture& drawing);
+
+/// The same to stand in a page: as wide as on paper, narrower where the page is, but never so narrow that its smallest
+/// letters are less than 11 px high: the page lets it scroll then. `name` sets its ids apart from other drawings'.
+std::string svg_inside(const Picture& drawing, const std::string& name);
+
+/// Text as XML and HTML take it: marks escaped, what XML forbids left out, what is no UTF-8 as a question mark.
+std::string escaped(std::string_view text);
 
 }  // namespace slabwright

@@ -5,30 +5,30 @@
 #include <string>
 #include <vector>
 
-#include "slabwright/drawing.hpp"
+#include "slabwright/drawing_words.hpp"
 #include "slabwright/units.hpp"
 
 namespace slabwright {
 
 struct DrawnWall {
   Point from, to;
-  std::string name;
+  KeyedText name;
 };
 
 struct DrawnRoom {
-  std::string name;
+  KeyedText name;
   Polygon outline;
 };
 
 /// An opening in a wall, from jamb to jamb.
 struct DrawnDoor {
   Point from, to;
-  std::string name;
+  KeyedText words;  ///< its name and how wide it is
 };
 
 struct DrawnNoTube {
   Polygon outline;
-  std::string name;  ///< may be empty: a column among many
+  KeyedText name;  ///< may be empty: a column among many
 };
 
 /// A wall inside the floor, or what is left of it beside an opening.
@@ -38,31 +38,32 @@ struct DrawnPartition {
 
 struct DrawnSleeve {
   Point place;
-  std::string number;
+  KeyedText number;
 };
 
 struct DrawnJoint {
   Point from, to;
-  std::string name;
+  KeyedText name;
   std::vector<DrawnSleeve> sleeve;
 };
 
 struct DrawnLoop {
-  std::string number;        ///< short: it stands large in the loop's patch
+  KeyedText number;          ///< short: it stands large in the loop's patch
   std::size_t manifold = 0;  ///< row in DrawnFloor::manifold
-  std::string port;          ///< short: it stands in a square at the manifold
+  KeyedText port;            ///< short: it stands in a square at the manifold
   Path path;                 ///< supply to return
+  KeyedText length = {};     ///< for the list of loops
 };
 
 struct DrawnManifold {
-  std::string name;
+  KeyedText name;
   Point place;
   Point facing;  ///< into the floor; any length but none
 };
 
 /// Holes that somebody wants to drill.
 struct DrawnAnchor {
-  std::string words;  ///< its name and whether it may be drilled
+  KeyedText words;  ///< its name and whether it may be drilled
   std::vector<Point> hole;
   double diameter_m = 0.0;
 };
@@ -71,12 +72,35 @@ struct DrawnAnchor {
 struct DrawnTip {
   Point place;
   Point ahead;  ///< the way the tube came, of length 1
-  std::string line;
+  KeyedText line;
+};
+
+/// A point to be measured from, or to.
+struct DrawnMark {
+  Point place;
+  KeyedText name;
+  bool corner = false;  ///< of the slab, from which is measured
+};
+
+/// How far on either side of tube nobody should drill, and how far it is in doubt.
+struct DrawnBands {
+  double do_not_m = 0.0, doubt_m = 0.0;
+};
+
+/// Where a dimension stands: beyond the lowest, leftmost, highest, rightmost wall, or along a wall that slants.
+enum class DrawnSide { below, left, above, right, slanting };
+
+/// Between two places of the floor's rim.
+struct DrawnDimension {
+  DrawnSide side = DrawnSide::below;
+  bool whole = false;  ///< across all of the floor: outermost
+  Point from, to;
+  KeyedText length;
 };
 
 struct DrawnFloor {
-  std::string title;
-  std::vector<std::string> notes;  ///< sentences beside the plan
+  KeyedWords title;
+  std::vector<KeyedWords> notes;  ///< sentences beside the plan
   System units = System::us;
   Floor floor;
   std::vector<DrawnWall> wall;  ///< those that have a name
@@ -89,7 +113,10 @@ struct DrawnFloor {
   std::vector<DrawnLoop> loop;
   std::vector<DrawnAnchor> anchor;
   std::vector<DrawnTip> tip;
-  double tube_diameter_m = 0.0;  ///< outside
+  std::vector<DrawnDimension> dimension;
+  std::vector<DrawnMark> mark;
+  std::optional<DrawnBands> bands;  ///< drawn in place of the loops' patches and of the flow
+  double tube_diameter_m = 0.0;     ///< outside
   double spacing_m = 0.0;
   std::string north_words = "north";
   std::optional<Point> north;  ///< a direction; where it is not known the sheet leaves a place to mark it by hand
@@ -98,9 +125,10 @@ struct DrawnFloor {
 /// A sheet on paper: US 11 x 17 in, SI A3, and larger ones where tube would lie too close to tell apart.
 struct PlanSheet {
   Picture picture;
-  double scale_ratio = 0.0;           ///< paper over floor
-  std::vector<std::string> left_out;  ///< words for which no place was found; every one also stands on the sheet
-  std::vector<int> pattern;           ///< of each loop's patch, from 0
+  double scale_ratio = 0.0;         ///< paper over floor
+  Point zero;                       ///< the floor's, on paper
+  std::vector<KeyedText> left_out;  ///< words for which no place was found; every one also stands on the sheet
+  std::vector<int> pattern;         ///< of each loop's patch, from 0
   int chevrons_number = 0;
   int ports_number = 0;
 };
@@ -109,12 +137,12 @@ struct PlanSheet {
 /// m".
 std::string length_words(double length_m, System system);
 
-/// Draws the plan: tube dark, the first half solid and the second hollow; each patch pale with one of five light
-/// patterns, neighbours unlike; a chevron every 10 ft or 3 m, numbered every 50 ft or 15 m; loop numbers large and
-/// grey; port numbers in squares; a bar at the end of each U-turn, with its line's name where there is room; joints
-/// dash-dot, crossings ringed with their sleeve's number; no-tube areas hatched; doors, anchors, dimensions, walls by
-/// name, north, scale bar and key. Tube is drawn at its true width, but never so thin that solid and hollow look alike;
-/// the sheet then says so. Asks for an outline of three corners or more and paths that are not empty.
+/// Draws the plan: tube dark, the first half solid and the second hollow, on a layer each; each patch pale with one of
+/// five light patterns, neighbours unlike; a chevron every 10 ft or 3 m, numbered every 50 ft or 15 m; loop numbers
+/// large and grey; port numbers in squares; a bar at the end of each U-turn, with its line's name where there is room;
+/// joints dash-dot, crossings ringed with their sleeve's number; no-tube areas hatched; doors, anchors, dimensions,
+/// walls by name, north, scale bar and key. Tube is drawn at its true width, but never so thin that solid and hollow
+/// look alike; the sheet then says so. Asks for an outline of three corners or more and paths that are not empty.
 PlanSheet draw_plan(const DrawnFloor& plan);
 
 /// The same floor in letters for a terminal, at most 78 columns and 22 rows: a letter for each loop's patch, `#` no

@@ -19,7 +19,7 @@ struct DrawnWarmth {
 /// A place to be marked, with a few words.
 struct DrawnSpot {
   Point place;
-  std::string words;
+  KeyedText words;
 };
 
 /// Rings round everything that is warmer than a level, high ground to their left; the map is taken on evenly beyond the
@@ -34,7 +34,7 @@ struct WarmthSheet {
   Picture picture;
   double scale_ratio = 0.0;
   std::vector<double> level_degC;
-  std::vector<std::string> left_out;  ///< words for which no place was found
+  std::vector<KeyedText> left_out;  ///< words for which no place was found
 };
 
 /// Draws the sheet on the paper and at the scale of the plan, whose notes stand beside it: tints that darken with

@@ -113,9 +113,9 @@ std::vector<std::string> legend(const DrawnFloor& plan) {
   const std::size_t last = std::min(plan.loop.size(), letters_number) - 1;
   const std::string loops =
       plan.loop.size() == 1
-          ? fmt::format("a loop {}", plan.loop[0].number)
-          : fmt::format("a..{} loops {} to {}{}", letters[last], plan.loop.front().number, plan.loop.back().number,
-                        plan.loop.size() > letters_number ? ", then a.. again" : "");
+          ? fmt::format("a loop {}", plan.loop[0].number.text)
+          : fmt::format("a..{} loops {} to {}{}", letters[last], plan.loop.front().number.text,
+                        plan.loop.back().number.text, plan.loop.size() > letters_number ? ", then a.. again" : "");
   if (loops.size() + 3 + signs.size() <= most_columns + 2) return {loops + "   " + signs};
   return {loops.substr(0, most_columns + 2), signs};
 }

@@ -1,7 +1,5 @@
 // The plan put together: every part brings shapes, obstacles and labels; all labels are placed at once; layers follow
 // from the floor upwards.
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <iterator>
 
@@ -14,22 +12,25 @@ namespace {
 using namespace drawn;
 
 struct Parts {
-  Part number, tube, chevron, house, manifold, dimension, room, anchor, tip;
+  Part number, tube, chevron, house, manifold, dimension, room, anchor, tip, mark;
 };
 
 /// Labels in the order in which they choose: what can stand in one place only goes first.
 std::vector<Part*> in_order(Parts& parts) {
-  return {&parts.manifold, &parts.number, &parts.anchor, &parts.house, &parts.dimension,
-          &parts.chevron,  &parts.room,   &parts.tube,   &parts.tip};
+  return {&parts.manifold,  &parts.mark,    &parts.number, &parts.anchor, &parts.house,
+          &parts.dimension, &parts.chevron, &parts.room,   &parts.tube,   &parts.tip};
 }
 
 Parts parts_of(const DrawnFloor& plan, const Frame& frame, const TubePens& pens, const Raster& raster) {
   const Onto& onto = frame.onto;
-  Parts parts{number_part(plan, onto, raster), tube_part(plan, onto, pens), chevron_part(plan, onto, pens),
-              wall_part(plan, onto),           manifold_part(plan, onto),   dimension_part(plan, onto),
-              room_part(plan, onto),           anchor_part(plan, onto),     tip_part(plan, onto, pens)};
+  Parts parts{number_part(plan, onto, raster), tube_part(plan, onto, pens),
+              chevron_part(plan, onto, pens),  wall_part(plan, onto),
+              manifold_part(plan, onto),       dimension_part(plan, onto),
+              room_part(plan, onto),           anchor_part(plan, onto),
+              tip_part(plan, onto, pens),      mark_part(plan, onto)};
   add(parts.house, no_tube_part(plan, onto));
   add(parts.house, joint_part(plan, onto));
+  if (plan.bands) parts.chevron = {};
   return parts;
 }
 
@@ -43,8 +44,7 @@ std::vector<Polygon> tinted_floor(const DrawnFloor& plan, const Onto& onto) {
 ColumnText column_text(const DrawnFloor& plan, const TubePens& pens) {
   ColumnText text{{}, key_lines(plan, pens), !plan.loop.empty()};
   if (pens.times_true > 1.05 && !plan.loop.empty())
-    text.sentence.push_back(
-        fmt::format("Tube is drawn {:.1f} times as wide as it is, so that it can be seen.", pens.times_true));
+    text.sentence.push_back({"Tube is drawn wider than it is, so that it can be seen.", ""});
   return text;
 }
 
@@ -64,6 +64,7 @@ PlanSheet draw_plan(const DrawnFloor& plan) {
 
   PlanSheet sheet;
   sheet.scale_ratio = frame.onto.ratio;
+  sheet.zero = frame.onto.zero;
   sheet.pattern = unlike(plan.loop.size(), neighbours(open), light_patterns_number);
   for (const DrawnLoop& loop : plan.loop) sheet.chevrons_number += chevrons_on(loop, plan.units);
   Parts parts = parts_of(plan, frame, pens, cut);
@@ -77,19 +78,24 @@ PlanSheet draw_plan(const DrawnFloor& plan) {
   Picture& drawing = sheet.picture;
   drawing.width_m = frame.width_m;
   drawing.height_m = frame.height_m;
-  drawing.title = plan.title;
-  drawing.description =
-      fmt::format("Plan of a heated floor with {} tube loops, scale 1:{}", plan.loop.size(), frame.denominator);
-  drawing.layer.push_back(
-      {"patches", patch_shapes(plan, frame.onto, open, sheet.pattern), tinted_floor(plan, frame.onto)});
+  drawing.title = joined(plan.title).text;
+  drawing.title_key = joined(plan.title).key;
+  drawing.description = "Plan of a heated floor with its tube loops, to scale";
+  if (plan.bands)
+    drawing.layer.push_back({"bands", band_shapes(plan, frame.onto), tinted_floor(plan, frame.onto)});
+  else
+    drawing.layer.push_back(
+        {"patches", patch_shapes(plan, frame.onto, open, sheet.pattern), tinted_floor(plan, frame.onto)});
   drawing.layer.push_back({"loop-numbers", std::move(labels.number), {}});
   drawing.layer.push_back({"no-tube", std::move(parts.house.under), {}});
-  drawing.layer.push_back({"tube", std::move(parts.tube.shape), {}});
+  drawing.layer.push_back({"tube-cool", std::move(parts.tube.under), {}});
+  drawing.layer.push_back({"tube-warm", std::move(parts.tube.shape), {}});
   drawing.layer.push_back({"flow", std::move(parts.chevron.shape), {}});
   drawing.layer.push_back({"turn-ends", std::move(parts.tip.shape), {}});
   drawing.layer.push_back({"walls", std::move(parts.house.shape), {}});
   drawing.layer.push_back({"manifolds", std::move(parts.manifold.shape), {}});
   drawing.layer.push_back({"anchors", std::move(parts.anchor.shape), {}});
+  drawing.layer.push_back({"marks", std::move(parts.mark.shape), {}});
   drawing.layer.push_back({"dimensions", std::move(parts.dimension.shape), {}});
   drawing.layer.push_back({"labels", std::move(labels.text), {}});
   drawing.layer.push_back({"beside", std::move(column.shape), {}});

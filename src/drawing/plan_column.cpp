@@ -13,14 +13,14 @@ namespace {
 
 constexpr double row_m = 3.5 * mm, sample_m = 13.0 * mm;
 
-Lettering left_text(Point left, const std::string& text, double size_m, bool bold = false) {
-  const TextSize size = text_size(text, size_m, bold);
-  return {{left.x_m + 0.5 * size.width_m, left.y_m}, text, size_m, dark, bold, false, Align::left};
+Lettering left_text(Point left, const KeyedText& text, double size_m, bool bold = false) {
+  const TextSize size = text_size(text.text, size_m, bold);
+  return {{left.x_m + 0.5 * size.width_m, left.y_m}, text.text, size_m, dark, bold, false, Align::left, text.key};
 }
 
-Lettering right_text(Point right, const std::string& text, double size_m) {
-  const TextSize size = text_size(text, size_m, false);
-  return {{right.x_m - 0.5 * size.width_m, right.y_m}, text, size_m, dark, false, false, Align::right};
+Lettering right_text(Point right, const KeyedText& text, double size_m) {
+  const TextSize size = text_size(text.text, size_m, false);
+  return {{right.x_m - 0.5 * size.width_m, right.y_m}, text.text, size_m, dark, false, false, Align::right, text.key};
 }
 
 SheetShape moved(SheetShape shape, Point by) {
@@ -45,9 +45,9 @@ class Writer {
   double y() const { return y_; }
   void down(double by_m) { y_ -= by_m; }
   void put(SheetShape shape) { shapes_.push_back(std::move(shape)); }
-  void paragraph(const std::string& text, double size_m, double indent_m, bool bold = false) {
+  void paragraph(const KeyedWords& text, double size_m, double indent_m, bool bold = false) {
     // Bold letters are wider than the lines are broken for.
-    for (const std::string& one : wrapped(text, size_m, (width() - indent_m) / (bold ? 1.27 : 1.0))) {
+    for (const KeyedText& one : wrapped(text, size_m, (width() - indent_m) / (bold ? 1.27 : 1.0))) {
       down(1.45 * size_m);
       put(left_text({left() + indent_m, y_ + 0.5 * size_m}, one, size_m, bold));
     }
@@ -64,19 +64,30 @@ class Writer {
   double y_;
 };
 
-std::string scale_words(const DrawnFloor& plan, const Frame& frame) {
-  std::string words = fmt::format("scale 1:{}", frame.denominator);
+KeyedWords scale_words(const DrawnFloor& plan, const Frame& frame) {
+  const auto mark = [](std::string text) { return KeyedText{std::move(text), scale_mark}; };
+  KeyedWords words{{"scale ", ""}, mark(fmt::format("1:{}", frame.denominator))};
+  const auto equals = [&](std::string paper, std::string floor) {
+    for (const KeyedText& part : {KeyedText{" (", ""}, mark(std::move(paper)), KeyedText{" = ", ""},
+                                  mark(std::move(floor)), KeyedText{")", ""}})
+      words.push_back(part);
+  };
   static constexpr std::array<std::pair<int, const char*>, 8> inches{
       {{12, "1"}, {16, "3/4"}, {24, "1/2"}, {32, "3/8"}, {48, "1/4"}, {64, "3/16"}, {96, "1/8"}, {192, "1/16"}}};
   if (plan.units == System::us) {
     const auto found =
         std::find_if(inches.begin(), inches.end(), [&](const auto& one) { return one.first == frame.denominator; });
     if (found != inches.end())
-      words += fmt::format(" ({} in = 1 ft)", found->second);
+      equals(fmt::format("{} in", found->second), "1 ft");
     else if (frame.denominator % 12 == 0)
-      words += fmt::format(" (1 in = {} ft)", frame.denominator / 12);
+      equals("1 in", fmt::format("{} ft", frame.denominator / 12));
   }
-  return words + fmt::format(" where printed full size on {} paper", frame.paper);
+  words.push_back({" where printed full size on ", ""});
+  const std::size_t by = frame.paper.find(" x ");
+  words.push_back(mark(frame.paper.substr(0, by)));
+  if (by != std::string::npos) words.push_back({" x ", ""}), words.push_back(mark(frame.paper.substr(by + 3)));
+  words.push_back({" paper", ""});
+  return words;
 }
 
 /// Four fields of a round length, as long as fits.
@@ -105,7 +116,8 @@ void scale_bar(Writer& writer, const DrawnFloor& plan, const Frame& frame) {
                          dark,
                          false,
                          false,
-                         Align::middle};
+                         Align::middle,
+                         scale_mark};
     writer.put(text);
   }
   writer.down(4.0 * mm);
@@ -118,7 +130,7 @@ void north(Writer& writer, const DrawnFloor& plan) {
   writer.put(Disc{centre, radius, std::nullopt, {0.2 * mm, dark, plan.north ? Dash::solid : Dash::dashes}});
   const Point words{writer.left() + 2.0 * radius + 11.0 * mm, centre.y_m};
   if (!plan.north) {
-    writer.put(left_text(words, "north: mark it by hand", text_m));
+    writer.put(left_text(words, {"north: mark it by hand", ""}, text_m));
     return;
   }
   const Point up = unit({}, *plan.north), side = across(up);
@@ -128,7 +140,7 @@ void north(Writer& writer, const DrawnFloor& plan) {
   writer.put(Area{{left}, Fill{dark, Pattern::plain, dark}, {0.2 * mm, dark, Dash::solid}});
   writer.put(Area{{right}, Fill{white, Pattern::plain, dark}, {0.2 * mm, dark, Dash::solid}});
   writer.put(Lettering{shifted(centre, up, radius + 2.2 * mm), "N", 3.2 * mm, dark, true, false, Align::middle});
-  writer.put(left_text(words, plan.north_words, text_m));
+  writer.put(left_text(words, {plan.north_words, ""}, text_m));
 }
 
 void key(Writer& writer, const std::vector<KeyLine>& lines_of_key) {
@@ -146,10 +158,6 @@ void key(Writer& writer, const std::vector<KeyLine>& lines_of_key) {
   }
 }
 
-std::string run_text(double length_m, System system) {
-  return system == System::us ? fmt::format("{:.0f} ft", length_m / foot_m) : fmt::format("{:.1f} m", length_m);
-}
-
 /// Loops of each manifold: number, port, length; in two columns. False where there is no room.
 bool loop_list(Writer& writer, const DrawnFloor& plan) {
   std::vector<std::vector<const DrawnLoop*>> of(std::max<std::size_t>(plan.manifold.size(), 1));
@@ -159,15 +167,16 @@ bool loop_list(Writer& writer, const DrawnFloor& plan) {
   if (needed > writer.room()) return false;
   for (std::size_t m = 0; m < of.size(); ++m) {
     if (of[m].empty()) continue;
-    const std::string name = m < plan.manifold.size() ? plan.manifold[m].name : "";
-    writer.paragraph(name.empty() ? "loop, port, length" : name + ": loop, port, length", small_text_m, 0.0);
+    const KeyedText name = m < plan.manifold.size() ? plan.manifold[m].name : KeyedText{};
+    writer.paragraph({name, {name.text.empty() ? "loop, port, length" : ": loop, port, length", ""}}, small_text_m,
+                     0.0);
     const std::size_t rows = (of[m].size() + 1) / 2;
     for (std::size_t k = 0; k < of[m].size(); ++k) {
       const double half = 0.5 * writer.width(), x = writer.left() + (k < rows ? 0.0 : half + 1.0 * mm);
       const double y = writer.y() - row_m * (static_cast<double>(k % rows) + 0.6);
       writer.put(left_text({x, y}, of[m][k]->number, small_text_m, true));
       writer.put(right_text({x + 0.55 * half, y}, of[m][k]->port, small_text_m));
-      writer.put(right_text({x + half - 2.0 * mm, y}, run_text(length_m(of[m][k]->path), plan.units), small_text_m));
+      writer.put(right_text({x + half - 2.0 * mm, y}, of[m][k]->length, small_text_m));
     }
     writer.down(row_m * static_cast<double>(rows) + 0.8 * mm);
   }
@@ -177,33 +186,36 @@ bool loop_list(Writer& writer, const DrawnFloor& plan) {
 }  // namespace
 
 Column column_of(const DrawnFloor& plan, const Frame& frame, const ColumnText& text,
-                 const std::vector<std::string>& left_out_of_plan) {
+                 const std::vector<KeyedText>& left_out_of_plan) {
   Writer writer(frame.column);
   Column column;
   writer.paragraph(plan.title, title_m, 0.0, true);
   writer.down(0.8 * mm);
   writer.paragraph(scale_words(plan, frame), text_m, 0.0);
-  for (const std::string& one : text.sentence) writer.paragraph(one, text_m, 0.0);
+  for (const KeyedText& one : text.sentence) writer.paragraph({one}, text_m, 0.0);
   scale_bar(writer, plan, frame);
   north(writer, plan);
   writer.rule();
   key(writer, text.key);
   if (text.loops) writer.rule();
-  if (text.loops && !loop_list(writer, plan)) column.left_out.push_back("list of loops");
-  const auto say = [&](const std::string& sentence) {
+  if (text.loops && !loop_list(writer, plan)) column.left_out.push_back({"list of loops", ""});
+  const auto say = [&](const KeyedWords& sentence) {
     const double lines = static_cast<double>(wrapped(sentence, text_m, writer.width()).size());
     if (1.45 * text_m * lines > writer.room())
-      column.left_out.push_back(sentence);
+      column.left_out.push_back(joined(sentence));
     else
       writer.paragraph(sentence, text_m, 0.0);
   };
   if (!left_out_of_plan.empty()) {
-    std::string words = "No place on the plan for:";
-    for (const std::string& one : left_out_of_plan) words += (&one == &left_out_of_plan[0] ? " " : ", ") + one;
+    KeyedWords words{{"No place on the plan for: ", ""}};
+    for (const KeyedText& one : left_out_of_plan) {
+      if (&one != &left_out_of_plan[0]) words.push_back({", ", ""});
+      words.push_back(one);
+    }
     say(words);
   }
   if (!plan.notes.empty()) writer.rule();
-  for (const std::string& note : plan.notes) say(note);
+  for (const KeyedWords& note : plan.notes) say(note);
   column.shape = std::move(writer.shapes_);
   return column;
 }

@@ -1,6 +1,4 @@
 // Walls, doors, partitions, no-tube areas, joints and rooms on the plan.
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 
@@ -76,9 +74,7 @@ Part door_part(const DrawnFloor& plan, const DrawnDoor& door, const Onto& onto) 
         stroke(shifted(jamb, out, -1.1 * mm), shifted(jamb, out, 1.1 * mm), {0.5 * mm, dark, Dash::solid}));
     part.obstacle.push_back(keep_off(shifted(jamb, out, -1.1 * mm), shifted(jamb, out, 1.1 * mm), 0.4 * mm));
   }
-  const std::string width = length_words(distance_m(door.from, door.to), plan.units);
-  Label label = label_of(door.name.empty() ? width : door.name + ", " + width, text_m,
-                         {0.5 * (a.x_m + b.x_m), 0.5 * (a.y_m + b.y_m)});
+  Label label = label_of(door.words, text_m, {0.5 * (a.x_m + b.x_m), 0.5 * (a.y_m + b.y_m)});
   label.wish.spot = along_wall(a, b, out, label);
   label.wish.leader_m = 40.0 * mm;
   part.label.push_back(std::move(label));
@@ -169,8 +165,8 @@ Part no_tube_part(const DrawnFloor& plan, const Onto& onto) {
     label.wish.on_lines = OnLines::if_needed;
     label.wish.lines_first = true;
     label.on_ground = fits;
-    if (area.name.empty() || !fits) keep_out_of(part, ring);
-    if (!area.name.empty()) part.label.push_back(std::move(label));
+    if (area.name.text.empty() || !fits) keep_out_of(part, ring);
+    if (!area.name.text.empty()) part.label.push_back(std::move(label));
   }
   return part;
 }
@@ -186,7 +182,7 @@ Part sleeve_part(const DrawnFloor& plan, const DrawnJoint& joint, const Onto& on
     part.shape.push_back(Disc{at, radius, std::nullopt, {0.3 * mm, dark, Dash::solid}});
     part.obstacle.push_back(keep_off(at, at, radius + 0.2 * mm));
     Label label = label_of(sleeve.number, small_text_m, at);
-    label.what = fmt::format("sleeve {}", sleeve.number);
+    label.what = joined({{"sleeve ", ""}, sleeve.number});
     // Close to the ring and to the tube that it belongs to; the next ring along the joint may be near.
     const double x = radius + 0.4 * mm + 0.5 * label.wish.width_m, y = radius + 0.4 * mm + 0.5 * label.wish.height_m;
     const double near = 0.5 * tube_pens(plan, onto).width_m + 0.3 * mm;
@@ -252,7 +248,7 @@ Part joint_part(const DrawnFloor& plan, const Onto& onto) {
     part.shape.push_back(stroke(a, b, {0.6 * mm, dark, Dash::dash_dot}));
     part.obstacle.push_back({a, b, 0.5 * mm, Hardness::mark});
     add(part, sleeve_part(plan, joint, onto));
-    if (!joint.name.empty()) add(part, joint_name(joint, a, b));
+    if (!joint.name.text.empty()) add(part, joint_name(joint, a, b));
   }
   return part;
 }
@@ -260,7 +256,7 @@ Part joint_part(const DrawnFloor& plan, const Onto& onto) {
 Part room_part(const DrawnFloor& plan, const Onto& onto) {
   Part part;
   for (const DrawnRoom& room : plan.room) {
-    if (room.name.empty()) continue;
+    if (room.name.text.empty()) continue;
     const Polygon ring = onto(room.outline);
     const Box box = box_round(ring);
     Label label =

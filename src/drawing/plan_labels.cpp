@@ -35,6 +35,7 @@ void ground(std::vector<SheetShape>& shapes, const Lettering& text, double by_m)
 
 LabelShapes label_shapes(const DrawnFloor& plan, const Frame& frame, const Placed& placed) {
   LabelShapes made;
+  std::vector<SheetShape> grounds;  // below all text: a neighbour's ground may reach farther than the gap between them
   for (std::size_t k = 0; k < placed.label.size(); ++k) {
     const Label& label = placed.label[k];
     const auto& found = placed.plan.placed[k];
@@ -55,10 +56,11 @@ LabelShapes label_shapes(const DrawnFloor& plan, const Frame& frame, const Place
     text.middle = found->spot.middle;
     text.upright = found->spot.upright;
     const bool below = label.wish.on_lines == OnLines::freely && found->leader.empty();
-    if (found->covers) ground(made.text, text, 0.2 * mm);
-    if (label.on_ground) ground(made.text, text, 0.7 * mm);
+    if (found->covers) ground(grounds, text, 0.2 * mm);
+    if (label.on_ground) ground(grounds, text, 0.7 * mm);
     (below ? made.number : made.text).emplace_back(std::move(text));
   }
+  made.text.insert(made.text.begin(), grounds.begin(), grounds.end());
   return made;
 }
 

@@ -1,6 +1,4 @@
 // Manifolds on the plan: a bar behind the ports, and the ports' numbers in squares behind the wall.
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 
@@ -13,7 +11,7 @@ constexpr double square_m = 3.8 * mm, bar_m = 1.8 * mm, fan_m = 3.4 * mm, behind
 
 struct Port {
   double along_m = 0.0;  ///< on paper, to the left of who looks out of the floor at the manifold; from its place
-  std::string number;
+  KeyedText number;
 };
 
 struct Row {
@@ -44,7 +42,7 @@ Row row_of(const DrawnFloor& plan, const Onto& onto, std::size_t manifold) {
 double side_m(const Row& row) {
   double side = square_m;
   for (const Port& port : row.port) {
-    side = std::max(side, text_size(port.number, small_text_m, false).width_m + 0.9 * mm);
+    side = std::max(side, text_size(port.number.text, small_text_m, false).width_m + 0.9 * mm);
   }
   return side;
 }
@@ -91,7 +89,7 @@ Part manifold_part(const DrawnFloor& plan, const Onto& onto) {
     Label ports;
     for (const Port& port : row.port) ports.port.push_back(port.number);
     ports.manifold = k;
-    ports.what = fmt::format("ports of {}", plan.manifold[k].name);
+    ports.what = joined({{"ports of ", ""}, plan.manifold[k].name});
     ports.wish.width_m = side_m(row) * static_cast<double>(std::max<std::size_t>(row.port.size(), 1));
     ports.wish.height_m = depth_m(row);
     ports.wish.target = shifted(row.place, row.back, behind_wall_m + bar_m);
@@ -110,7 +108,7 @@ Part manifold_part(const DrawnFloor& plan, const Onto& onto) {
     }
     name.wish.leader_m = 120.0 * mm;
     name.wish.on_lines = OnLines::if_needed;
-    if (!plan.manifold[k].name.empty()) part.label.push_back(std::move(name));
+    if (!plan.manifold[k].name.text.empty()) part.label.push_back(std::move(name));
   }
   return part;
 }
@@ -134,7 +132,8 @@ std::vector<SheetShape> port_row(const DrawnFloor& plan, const Onto& onto, std::
     }
     const Box box = box_about(at, side, side);
     shapes.emplace_back(Area{{ring_of(box)}, Fill{white, Pattern::plain, white}, {0.25 * mm, dark, Dash::solid}});
-    shapes.emplace_back(Lettering{at, row.port[k].number, small_text_m, dark, false, false});
+    const KeyedText& number = row.port[k].number;
+    shapes.emplace_back(Lettering{at, number.text, small_text_m, dark, false, false, Align::middle, number.key});
   }
   return shapes;
 }

@@ -30,10 +30,10 @@ TubePens tube_pens(const DrawnFloor& plan, const Onto& onto) {
   return {width, width / true_m};
 }
 
-Label label_of(const std::string& text, double size_m, Point target) {
+Label label_of(const KeyedText& text, double size_m, Point target) {
   Label label;
-  const TextSize size = text_size(text, size_m, false);
-  label.lettering = {target, text, size_m, dark, false, false};
+  const TextSize size = text_size(text.text, size_m, false);
+  label.lettering = {target, text.text, size_m, dark, false, false, Align::middle, text.key};
   label.wish.width_m = size.width_m;
   label.wish.height_m = size.height_m;
   label.wish.target = target;

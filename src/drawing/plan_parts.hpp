@@ -13,10 +13,11 @@ namespace slabwright::drawn {
 constexpr double mm = 0.001;
 
 constexpr Colour dark{24, 28, 34}, grey{120, 124, 130}, white{255, 255, 255};
-constexpr Colour number_grey{176, 178, 182};
+/// Dark enough to be read on a pale patch, light enough to lie below tube.
+constexpr Colour number_grey{118, 120, 124}, key_grey{98, 100, 104};
 
 // Letters on a plan that hangs on a wall: read at arm's length.
-constexpr double small_text_m = 2.1 * mm, text_m = 2.8 * mm, title_m = 4.2 * mm;
+constexpr double small_text_m = 2.2 * mm, text_m = 2.8 * mm, title_m = 4.2 * mm;
 constexpr double wall_pen_m = 0.7 * mm;
 /// Below this width solid and hollow tube look alike on paper.
 constexpr double least_tube_m = 0.55 * mm;
@@ -37,11 +38,11 @@ struct Onto {
 struct Label {
   LabelWish wish;
   Lettering lettering;
-  std::vector<std::string> port;  ///< numbers in squares in place of a text
-  std::size_t manifold = 0;       ///< whose ports they are
-  std::string what;               ///< to say where no place is found
-  bool on_ground = false;         ///< a white ground lies below it wherever it stands
-  bool may_lack = false;          ///< left out without a word where it finds no place: a table has it
+  std::vector<KeyedText> port;  ///< numbers in squares in place of a text
+  std::size_t manifold = 0;     ///< whose ports they are
+  KeyedText what;               ///< to say where no place is found
+  bool on_ground = false;       ///< a white ground lies below it wherever it stands
+  bool may_lack = false;        ///< left out without a word where it finds no place: a table has it
 };
 
 /// What one kind of thing adds to the plan.
@@ -59,7 +60,7 @@ struct TubePens {
 TubePens tube_pens(const DrawnFloor& plan, const Onto& onto);
 
 /// A text's wish without spots.
-Label label_of(const std::string& text, double size_m, Point target);
+Label label_of(const KeyedText& text, double size_m, Point target);
 void add(Part& to, Part&& more);
 
 /// A straight line on paper that no label may cover.
@@ -91,6 +92,12 @@ Part joint_part(const DrawnFloor& plan, const Onto& onto);
 /// A ring with a cross for each hole.
 std::vector<SheetShape> hole_at(Point at, double radius_m);
 Part anchor_part(const DrawnFloor& plan, const Onto& onto);
+/// Points to measure from and to, and the bands along tube.
+Part mark_part(const DrawnFloor& plan, const Onto& onto);
+std::vector<SheetShape> mark_at(Point at, bool corner);
+std::vector<SheetShape> band_shapes(const DrawnFloor& plan, const Onto& onto);
+/// Bands by their words.
+constexpr Colour do_not_grey{150, 152, 156}, doubt_grey{218, 220, 224};
 Part room_part(const DrawnFloor& plan, const Onto& onto);
 Part manifold_part(const DrawnFloor& plan, const Onto& onto);
 Part dimension_part(const DrawnFloor& plan, const Onto& onto);

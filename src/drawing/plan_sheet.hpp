@@ -31,7 +31,7 @@ Placed place_all(const std::vector<Part*>& parts, const Frame& frame);
 struct LabelShapes {
   std::vector<SheetShape> number;  ///< grey, below the tube
   std::vector<SheetShape> text;
-  std::vector<std::string> left_out;
+  std::vector<KeyedText> left_out;
   int ports_number = 0;
 };
 LabelShapes label_shapes(const DrawnFloor& plan, const Frame& frame, const Placed& placed);
@@ -42,13 +42,13 @@ std::vector<SheetShape> frame_lines(const Frame& frame);
 /// Samples with words: only of what the plan shows.
 struct KeyLine {
   std::vector<SheetShape> sample;  ///< about zero, 12 mm wide
-  std::string words;
+  KeyedWords words;
 };
 std::vector<KeyLine> key_lines(const DrawnFloor& plan, const TubePens& pens);
 
 /// What stands in the column beside title, scale, north and notes.
 struct ColumnText {
-  std::vector<std::string> sentence;  ///< below the scale
+  std::vector<KeyedText> sentence;  ///< below the scale
   std::vector<KeyLine> key;
   bool loops = false;  ///< with the list of loops
 };
@@ -56,9 +56,9 @@ struct ColumnText {
 /// What stands in the column, from the top down, and what found no room there.
 struct Column {
   std::vector<SheetShape> shape;
-  std::vector<std::string> left_out;
+  std::vector<KeyedText> left_out;
 };
 Column column_of(const DrawnFloor& plan, const Frame& frame, const ColumnText& text,
-                 const std::vector<std::string>& left_out_of_plan);
+                 const std::vector<KeyedText>& left_out_of_plan);
 
 }  // namespace slabwright::drawn

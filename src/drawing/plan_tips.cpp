@@ -21,7 +21,7 @@ Trace bar(Point tip, Point ahead, double half_m, const TubePens& pens) {
 }
 
 bool next_to(const DrawnTip& a, const DrawnTip& b, double reach_m) {
-  const bool alike = a.line == b.line && a.ahead.x_m * b.ahead.x_m + a.ahead.y_m * b.ahead.y_m > same_way;
+  const bool alike = a.line.text == b.line.text && a.ahead.x_m * b.ahead.x_m + a.ahead.y_m * b.ahead.y_m > same_way;
   const double level = (b.place.x_m - a.place.x_m) * a.ahead.x_m + (b.place.y_m - a.place.y_m) * a.ahead.y_m;
   return alike && std::abs(level) < level_m && distance_m(a.place, b.place) <= reach_m;
 }

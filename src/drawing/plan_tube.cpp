@@ -65,8 +65,8 @@ Part tube_part(const DrawnFloor& plan, const Onto& onto, const TubePens& pens) {
     const double length = length_m(loop.path);
     const Path warm = onto(part_of(loop.path, 0.0, 0.5 * length)),
                cool = onto(part_of(loop.path, 0.5 * length, length));
-    part.shape.push_back(Trace{cool, {pens.width_m, dark, Dash::solid}});
-    part.shape.push_back(Trace{cool, {0.52 * pens.width_m, white, Dash::solid}});
+    part.under.push_back(Trace{cool, {pens.width_m, dark, Dash::solid}});
+    part.under.push_back(Trace{cool, {0.52 * pens.width_m, white, Dash::solid}});
     part.shape.push_back(Trace{warm, {pens.width_m, dark, Dash::solid}});
     const auto corners = flattened(onto(loop.path), 0.1 * mm);
     for (std::size_t k = 1; k < corners.size(); ++k) {
@@ -93,8 +93,8 @@ Part chevron_part(const DrawnFloor& plan, const Onto& onto, const TubePens& pens
       part.shape.push_back(chevron_at(at, flow, size));
       part.obstacle.push_back({at, at, size.half_width_m, Hardness::mark});
       if (!numbered) continue;
-      Label label = label_of(fmt::format("{}", k * marks.step_number), small_text_m, at);
-      label.what = fmt::format("{} along loop {}", label.lettering.text, loop.number);
+      Label label = label_of({fmt::format("{}", k * marks.step_number), scale_mark}, small_text_m, at);
+      label.what = joined({{label.lettering.text, scale_mark}, {" along loop ", ""}, loop.number});
       label.wish.spot = number_spots(at, flow, label, onto.ratio * plan.spacing_m, pens.width_m);
       label.wish.leader_m = 25.0 * mm;
       label.wish.lines_first = true;
@@ -109,19 +109,26 @@ Part number_part(const DrawnFloor& plan, const Onto& onto, const Raster& raster)
   const auto places = wide_places(raster, plan.loop.size(), 9.0 * mm / onto.ratio);
   Part part;
   for (std::size_t k = 0; k < plan.loop.size(); ++k) {
-    const std::string& text = plan.loop[k].number;
+    const std::string& text = plan.loop[k].number.text;
     const Point anywhere = point_at(plan.loop[k].path, 0.5 * length_m(plan.loop[k].path));
     const double radius = places[k].empty() ? 0.0 : onto.ratio * places[k][0].radius_m;
     const TextSize one = text_size(text, 1.0, true);
     const double fits = radius / (0.5 * std::sqrt(one.width_m * one.width_m + one.height_m * one.height_m));
     Label label;
-    label.lettering = {{}, text, std::clamp(fits, 3.6 * mm, 12.0 * mm), number_grey, true, false};
+    label.lettering = {{},
+                       text,
+                       std::clamp(fits, 3.6 * mm, 12.0 * mm),
+                       number_grey,
+                       true,
+                       false,
+                       Align::middle,
+                       plan.loop[k].number.key};
     const TextSize size = text_size(text, label.lettering.size_m, true);
     label.wish.width_m = size.width_m;
     label.wish.height_m = size.height_m;
     label.wish.on_lines = OnLines::freely;
     label.wish.leader_m = 60.0 * mm;
-    label.what = fmt::format("number of loop {}", text);
+    label.what = joined({{"number of loop ", ""}, plan.loop[k].number});
     label.wish.target = onto(places[k].empty() ? anywhere : places[k][0].middle);
     for (const WidePlace& place : places[k]) label.wish.spot.push_back({onto(place.middle), false});
     if (places[k].empty()) label.wish.spot.push_back({onto(anywhere), false});

@@ -1,6 +1,7 @@
 // A drawing as SVG 1.1, in millimetres from the upper left corner of the sheet.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <set>
 #include <string_view>
@@ -22,56 +23,17 @@ std::string in_mm(double metres) {
 
 std::string hex(Colour c) { return fmt::format("#{:02x}{:02x}{:02x}", c.red, c.green, c.blue); }
 
-/// How many bytes of well-formed UTF-8 begin here; 0 where they are not.
-std::size_t character_bytes(std::string_view text) {
-  const auto lead = static_cast<unsigned char>(text[0]);
-  const std::size_t bytes = lead < 0x80U                    ? 1
-                            : lead >= 0xC2U && lead < 0xE0U ? 2
-                            : lead >= 0xE0U && lead < 0xF0U ? 3
-                            : lead >= 0xF0U && lead < 0xF5U ? 4
-                                                            : 0;
-  if (bytes == 0 || text.size() < bytes) return 0;
-  for (std::size_t k = 1; k < bytes; ++k) {
-    if ((static_cast<unsigned char>(text[k]) & 0xC0U) != 0x80U) return 0;
-  }
-  const auto second = bytes > 1 ? static_cast<unsigned char>(text[1]) : 0U;
-  const bool overlong = (lead == 0xE0U && second < 0xA0U) || (lead == 0xF0U && second < 0x90U);
-  const bool no_character = (lead == 0xEDU && second >= 0xA0U) || (lead == 0xF4U && second >= 0x90U) ||
-                            (lead == 0xEFU && second == 0xBFU && static_cast<unsigned char>(text[2]) >= 0xBEU);
-  return overlong || no_character ? 0 : bytes;
-}
-
-/// Text as XML takes it: marks escaped, what XML forbids left out.
-std::string escaped(std::string_view text) {
-  std::string out;
-  for (std::size_t at = 0; at < text.size();) {
-    const std::size_t bytes = character_bytes(text.substr(at));
-    const std::string_view one = text.substr(at, std::max<std::size_t>(bytes, 1));
-    at += one.size();
-    if (bytes == 0)
-      out += '?';
-    else if (one == "<")
-      out += "&lt;";
-    else if (one == ">")
-      out += "&gt;";
-    else if (one == "&")
-      out += "&amp;";
-    else if (one == "\"")
-      out += "&quot;";
-    else if (one == "'")
-      out += "&#39;";
-    else if (bytes == 1 && (static_cast<unsigned char>(one[0]) < 0x20U || one[0] == 0x7F))
-      out += ' ';
-    else
-      out += one;
-  }
-  return out;
-}
-
 using PatternKey = std::tuple<int, std::string, std::string>;
 
-std::string name_of(const PatternKey& key) {
-  return fmt::format("p{}-{}-{}", std::get<0>(key), std::get<1>(key).substr(1), std::get<2>(key).substr(1));
+/// What every shape asks about its sheet.
+struct SheetFrame {
+  double height_m = 0.0;
+  std::string prefix;  ///< of every id, where several drawings share a page
+};
+
+std::string name_of(const PatternKey& key, const SheetFrame& frame) {
+  return fmt::format("{}p{}-{}-{}", frame.prefix, std::get<0>(key), std::get<1>(key).substr(1),
+                     std::get<2>(key).substr(1));
 }
 
 std::string at(Point p, double height_m) { return in_mm(p.x_m) + " " + in_mm(height_m - p.y_m); }
@@ -113,39 +75,40 @@ std::string rings_of(const std::vector<Polygon>& rings, double height_m) {
 
 PatternKey key_of(const Fill& fill) { return {static_cast<int>(fill.pattern), hex(fill.tint), hex(fill.marks)}; }
 
-std::string paint(const Fill& fill) {
-  return fill.pattern == Pattern::plain ? hex(fill.tint) : "url(#" + name_of(key_of(fill)) + ")";
+std::string paint(const Fill& fill, const SheetFrame& frame) {
+  return fill.pattern == Pattern::plain ? hex(fill.tint) : "url(#" + name_of(key_of(fill), frame) + ")";
 }
 
-std::string svg_shape(const Trace& trace, double height_m) {
-  return fmt::format("<path d=\"{}\" fill=\"none\"{}/>\n", steps_of(trace.path, height_m), outline(trace.pen));
+std::string svg_shape(const Trace& trace, const SheetFrame& frame) {
+  return fmt::format("<path d=\"{}\" fill=\"none\"{}/>\n", steps_of(trace.path, frame.height_m), outline(trace.pen));
 }
 
-std::string svg_shape(const Area& area, double height_m) {
-  return fmt::format("<path d=\"{}\" fill=\"{}\" fill-rule=\"evenodd\"{}/>\n", rings_of(area.ring, height_m),
-                     area.fill ? paint(*area.fill) : "none", outline(area.pen));
+std::string svg_shape(const Area& area, const SheetFrame& frame) {
+  return fmt::format("<path d=\"{}\" fill=\"{}\" fill-rule=\"evenodd\"{}/>\n", rings_of(area.ring, frame.height_m),
+                     area.fill ? paint(*area.fill, frame) : "none", outline(area.pen));
 }
 
-std::string svg_shape(const Disc& disc, double height_m) {
+std::string svg_shape(const Disc& disc, const SheetFrame& frame) {
   return fmt::format("<circle cx=\"{}\" cy=\"{}\" r=\"{}\" fill=\"{}\"{}/>\n", in_mm(disc.centre.x_m),
-                     in_mm(height_m - disc.centre.y_m), in_mm(disc.radius_m), disc.tint ? hex(*disc.tint) : "none",
-                     outline(disc.pen));
+                     in_mm(frame.height_m - disc.centre.y_m), in_mm(disc.radius_m),
+                     disc.tint ? hex(*disc.tint) : "none", outline(disc.pen));
 }
 
-std::string svg_shape(const Lettering& text, double height_m) {
+std::string svg_shape(const Lettering& text, const SheetFrame& frame) {
   const TextSize size = text_size(text.text, text.size_m, text.bold);
   // From the middle of the box down to the line that letters stand on, and along it to where they begin.
   const double below = (size.height_m > 0.9 * text.size_m ? 0.26 : 0.365) * text.size_m;
   const double start = text.align == Align::middle ? 0.0 : (text.align == Align::left ? -0.5 : 0.5) * size.width_m;
-  const double x_m = text.middle.x_m, y_m = height_m - text.middle.y_m;
+  const double x_m = text.middle.x_m, y_m = frame.height_m - text.middle.y_m;
   const std::string place = text.upright ? fmt::format("transform=\"translate({} {}) rotate(-90)\" x=\"{}\" y=\"{}\"",
                                                        in_mm(x_m), in_mm(y_m), in_mm(start), in_mm(below))
                                          : fmt::format("x=\"{}\" y=\"{}\"", in_mm(x_m + start), in_mm(y_m + below));
   const char* anchor = text.align == Align::left    ? " text-anchor=\"start\""
                        : text.align == Align::right ? " text-anchor=\"end\""
                                                     : "";
-  return fmt::format("<text {} font-size=\"{}\" fill=\"{}\"{}{}>{}</text>\n", place, in_mm(text.size_m),
-                     hex(text.colour), text.bold ? " font-weight=\"bold\"" : "", anchor, escaped(text.text));
+  const std::string key = text.key.empty() ? "" : fmt::format(" data-key=\"{}\"", escaped(text.key));
+  return fmt::format("<text {} font-size=\"{}\" fill=\"{}\"{}{}{}>{}</text>\n", place, in_mm(text.size_m),
+                     hex(text.colour), text.bold ? " font-weight=\"bold\"" : "", anchor, key, escaped(text.text));
 }
 
 std::string marks_of(Pattern pattern, const std::string& colour) {
@@ -162,7 +125,7 @@ std::string marks_of(Pattern pattern, const std::string& colour) {
   return "";
 }
 
-std::string definitions(const Picture& drawing) {
+std::string definitions(const Picture& drawing, const SheetFrame& frame) {
   std::set<PatternKey> keys;
   std::string text;
   for (const Layer& layer : drawing.layer) {
@@ -171,41 +134,70 @@ std::string definitions(const Picture& drawing) {
       if (area && area->fill && area->fill->pattern != Pattern::plain) keys.insert(key_of(*area->fill));
     }
     if (!layer.clip.empty()) {
-      text += fmt::format("<clipPath id=\"clip-{}\"><path d=\"{}\" clip-rule=\"evenodd\"/></clipPath>\n", layer.name,
-                          rings_of(layer.clip, drawing.height_m));
+      text += fmt::format("<clipPath id=\"{}clip-{}\"><path d=\"{}\" clip-rule=\"evenodd\"/></clipPath>\n",
+                          frame.prefix, layer.name, rings_of(layer.clip, drawing.height_m));
     }
   }
   for (const PatternKey& key : keys) {
     text += fmt::format(
         "<pattern id=\"{}\" width=\"2.4\" height=\"2.4\" patternUnits=\"userSpaceOnUse\">"
         "<rect width=\"2.4\" height=\"2.4\" fill=\"{}\"/>{}</pattern>\n",
-        name_of(key), std::get<1>(key), marks_of(static_cast<Pattern>(std::get<0>(key)), std::get<2>(key)));
+        name_of(key, frame), std::get<1>(key), marks_of(static_cast<Pattern>(std::get<0>(key)), std::get<2>(key)));
   }
   return text.empty() ? "" : "<defs>\n" + text + "</defs>\n";
 }
+
+std::string content(const Picture& drawing, const SheetFrame& frame) {
+  const auto keyed = [](const KeyedText& told) {
+    return told.key.empty() ? std::string{} : fmt::format(" data-key=\"{}\"", escaped(told.key));
+  };
+  std::string text = fmt::format("<title{}>{}</title>\n<desc{}>{}</desc>\n", keyed({drawing.title, drawing.title_key}),
+                                 escaped(drawing.title), keyed({drawing.description, drawing.description_key}),
+                                 escaped(drawing.description));
+  text += definitions(drawing, frame);
+  text += fmt::format("<rect width=\"{}\" height=\"{}\" fill=\"#ffffff\"/>\n", in_mm(drawing.width_m),
+                      in_mm(drawing.height_m));
+  for (const Layer& layer : drawing.layer) {
+    const std::string clip =
+        layer.clip.empty() ? "" : fmt::format(" clip-path=\"url(#{}clip-{})\"", frame.prefix, layer.name);
+    text += fmt::format("<g id=\"{}{}\"{}>\n", frame.prefix, layer.name, clip);
+    for (const SheetShape& shape : layer.shape)
+      text += std::visit([&](const auto& one) { return svg_shape(one, frame); }, shape);
+    text += "</g>\n";
+  }
+  return text + "</svg>\n";
+}
+
+/// The smallest letters of the drawing; its height where it has none.
+double smallest_letters_m(const Picture& drawing) {
+  double smallest_m = drawing.height_m;
+  for (const Layer& layer : drawing.layer)
+    for (const SheetShape& shape : layer.shape)
+      if (const auto* text = std::get_if<Lettering>(&shape)) smallest_m = std::min(smallest_m, text->size_m);
+  return smallest_m;
+}
+
+constexpr const char* letters = "font-family=\"sans-serif\" text-anchor=\"middle\" stroke-linejoin=\"round\"";
 
 }  // namespace
 
 std::string svg_of(const Picture& drawing) {
   expects(drawing.width_m > 0.0 && drawing.height_m > 0.0, "svg_of: a sheet without size");
-  const std::string width = in_mm(drawing.width_m), height = in_mm(drawing.height_m);
-  std::string text = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
-  text += fmt::format(
-      "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{0}mm\" height=\"{1}mm\" "
-      "viewBox=\"0 0 {0} {1}\" font-family=\"sans-serif\" text-anchor=\"middle\" stroke-linejoin=\"round\">\n",
-      width, height);
-  text += fmt::format("<title>{}</title>\n<desc>{}</desc>\n", escaped(drawing.title), escaped(drawing.description));
-  text += definitions(drawing);
-  text += fmt::format("<rect width=\"{}\" height=\"{}\" fill=\"#ffffff\"/>\n", width, height);
-  for (const Layer& layer : drawing.layer) {
-    const std::string clip = layer.clip.empty() ? "" : fmt::format(" clip-path=\"url(#clip-{})\"", layer.name);
-    text += fmt::format("<g id=\"{}\"{}>\n", layer.name, clip);
-    for (const SheetShape& shape : layer.shape) {
-      text += std::visit([&](const auto& one) { return svg_shape(one, drawing.height_m); }, shape);
-    }
-    text += "</g>\n";
-  }
-  return text + "</svg>\n";
+  return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" +
+         fmt::format(
+             "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{0}mm\" height=\"{1}mm\" "
+             "viewBox=\"0 0 {0} {1}\" {2}>\n",
+             in_mm(drawing.width_m), in_mm(drawing.height_m), letters) +
+         content(drawing, {drawing.height_m, ""});
+}
+
+std::string svg_inside(const Picture& drawing, const std::string& name) {
+  expects(drawing.width_m > 0.0 && drawing.height_m > 0.0, "svg_inside: a sheet without size");
+  constexpr double readable_px = 11.0;
+  return fmt::format("<svg viewBox=\"0 0 {0} {1}\" role=\"img\" style=\"width:{0}mm;min-width:{2:.0f}px\" {3}>\n",
+                     in_mm(drawing.width_m), in_mm(drawing.height_m),
+                     std::ceil(readable_px * drawing.width_m / smallest_letters_m(drawing)), letters) +
+         content(drawing, {drawing.height_m, name + "-"});
 }
 
 }  // namespace slabwright

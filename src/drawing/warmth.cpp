@@ -64,7 +64,7 @@ std::vector<LabelSpot> spots_on(const Polygon& ring, const Floor& floor_on_paper
 }
 
 /// Numbers on the lines of one level. A line that has none is a line that is short or runs along a wall.
-void number_lines(Part& part, const std::vector<Polygon>& rings, const Floor& floor, const std::string& words) {
+void number_lines(Part& part, const std::vector<Polygon>& rings, const Floor& floor, const KeyedText& words) {
   for (const Polygon& ring : rings) {
     const double whole_m = round_m(ring);
     if (whole_m < least_numbered_m) continue;
@@ -97,7 +97,7 @@ Warmth tints_and_lines(const DrawnFloor& plan, const DrawnWarmth& warmth, const 
       Polygon drawn = onto(ring);
       if (round_m(drawn) >= least_ring_m) area.ring.push_back(std::move(drawn));
     }
-    number_lines(made.line, area.ring, floor, degrees_words(levels[k], plan.units));
+    number_lines(made.line, area.ring, floor, {degrees_words(levels[k], plan.units), scale_mark});
     made.tint.emplace_back(std::move(area));
   }
   return made;
@@ -133,19 +133,20 @@ std::vector<KeyLine> warmth_key(const DrawnFloor& plan, const std::vector<double
   std::vector<KeyLine> lines;
   const Box box = box_about({}, 8.0 * mm, 3.6 * mm);
   for (std::size_t k = levels.size() + 1; k-- > 0;) {
-    std::string words = "as warm everywhere";
+    const auto level = [&](std::size_t row) { return KeyedText{degrees_words(levels[row], plan.units), scale_mark}; };
+    KeyedWords words{{"as warm everywhere", ""}};
     if (!levels.empty() && k == levels.size())
-      words = degrees_words(levels[k - 1], plan.units) + " and warmer";
+      words = {level(k - 1), {" and warmer", ""}};
     else if (!levels.empty() && k == 0)
-      words = "colder than " + degrees_words(levels[0], plan.units);
+      words = {{"colder than ", ""}, level(0)};
     else if (!levels.empty())
-      words = degrees_words(levels[k - 1], plan.units) + " to " + degrees_words(levels[k], plan.units);
+      words = {level(k - 1), {" to ", ""}, level(k)};
     lines.push_back({{Area{{ring_of(box)},
                            Fill{tint(k, levels.size() + 1), Pattern::plain, dark},
                            {contour_pen_m, dark, Dash::solid}}},
                      words});
   }
-  if (spots) lines.push_back({cross_at({}), "warmest and coldest place, over or between tubes"});
+  if (spots) lines.push_back({cross_at({}), {{"warmest and coldest place, over or between tubes", ""}}});
   DrawnFloor rest = plan;
   rest.loop.clear();
   for (KeyLine& one : key_lines(rest, {})) lines.push_back(std::move(one));
@@ -187,19 +188,17 @@ WarmthSheet draw_warmth(const DrawnFloor& plan, const DrawnWarmth& warmth, const
   // A line without a number lies between two that have one.
   std::vector<std::string> numbers;
   for (const double level : sheet.level_degC) numbers.push_back(degrees_words(level, plan.units));
-  for (const std::string& words : labels.left_out) {
-    if (std::find(numbers.begin(), numbers.end(), words) == numbers.end()) sheet.left_out.push_back(words);
+  for (const KeyedText& words : labels.left_out) {
+    if (std::find(numbers.begin(), numbers.end(), words.text) == numbers.end()) sheet.left_out.push_back(words);
   }
   Column column =
       column_of(shown, frame, {{}, warmth_key(shown, sheet.level_degC, !spots.empty()), false}, sheet.left_out);
   sheet.left_out.insert(sheet.left_out.end(), column.left_out.begin(), column.left_out.end());
   std::vector<Polygon> clip{frame.onto(plan.floor.outline)};
   for (const Polygon& hole : plan.floor.hole) clip.push_back(frame.onto(hole));
-  sheet.picture = {frame.width_m,
-                   frame.height_m,
-                   plan.title,
-                   fmt::format("Temperatures of a heated floor, scale 1:{}", frame.denominator),
-                   {}};
+  sheet.picture = {
+      frame.width_m, frame.height_m, joined(plan.title).text, "Temperatures of a heated floor, to scale", {}};
+  sheet.picture.title_key = joined(plan.title).key;
   auto& layers = sheet.picture.layer;
   layers.push_back({"warmth", std::move(drawn.tint), std::move(clip)});
   layers.push_back({"no-tube", std::move(walls.under), {}});

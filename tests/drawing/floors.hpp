@@ -31,25 +31,43 @@ inline Path loop_in(double left_m, double width_m, double height_m, double spaci
   return rounded(corners, 0.4 * spacing_m);
 }
 
+/// Below to the manifold and on, above from jamb to jamb, and the whole.
+inline void add_dimensions(DrawnFloor& floor, double w, double d) {
+  const auto add = [&](DrawnSide side, bool whole, Point from, Point to) {
+    floor.dimension.push_back({side, whole, from, to, {length_words(distance_m(from, to), floor.units), "length_m"}});
+  };
+  add(DrawnSide::below, false, {0, 0}, {0.5 * w, 0});
+  add(DrawnSide::below, false, {0.5 * w, 0}, {w, 0});
+  add(DrawnSide::below, true, {0, 0}, {w, 0});
+  add(DrawnSide::left, true, {0, 0}, {0, d});
+  const double stops[] = {0.0, 0.2 * w, 0.2 * w + 3.0, w};
+  for (int k = 1; k < 4; ++k) add(DrawnSide::above, false, {stops[k - 1], d}, {stops[k], d});
+}
+
 /// A rectangle with a name on every wall, doors, a joint with sleeves, no-tube areas and so many loops.
 inline DrawnFloor hall(std::size_t loops, double width_ft, double depth_ft, System units = System::us) {
   DrawnFloor floor;
-  floor.title = "Hall";
+  floor.title = {{"Hall", ""}};
   floor.units = units;
   floor.spacing_m = foot_m;
   floor.tube_diameter_m = 0.0159;
   const double w = width_ft * foot_m, d = depth_ft * foot_m;
   floor.floor.outline = rectangle(w, d);
-  floor.wall = {{{0, 0}, {w, 0}, "south wall"}, {{w, d}, {0, d}, "north wall"}};
-  floor.door = {{{0.2 * w, d}, {0.2 * w + 3.0, d}, "big door"}};
-  floor.no_tube = {{{{0.5 * w, 0.5 * d}, {0.5 * w + 0.4, 0.5 * d}, {0.5 * w + 0.4, 0.5 * d + 0.4}}, "column"}};
-  floor.manifold = {{"wall manifold", {0.5 * w, 0.0}, {0.0, 1.0}}};
-  floor.joint = {{{0.3 * w, 0.0}, {0.3 * w, d}, "joint", {}}};
-  for (int k = 1; k <= 6; ++k) floor.joint[0].sleeve.push_back({{0.3 * w, d - foot_m * k}, std::to_string(k)});
+  floor.wall = {{{0, 0}, {w, 0}, {"south wall", ""}}, {{w, d}, {0, d}, {"north wall", ""}}};
+  floor.door = {{{0.2 * w, d}, {0.2 * w + 3.0, d}, {"big door, 9 ft 10 in", "door.width_m"}}};
+  floor.no_tube = {{{{0.5 * w, 0.5 * d}, {0.5 * w + 0.4, 0.5 * d}, {0.5 * w + 0.4, 0.5 * d + 0.4}}, {"column", ""}}};
+  floor.manifold = {{{"wall manifold", ""}, {0.5 * w, 0.0}, {0.0, 1.0}}};
+  floor.joint = {{{0.3 * w, 0.0}, {0.3 * w, d}, {"joint", ""}, {}}};
+  for (int k = 1; k <= 6; ++k) {
+    floor.joint[0].sleeve.push_back({{0.3 * w, d - foot_m * k}, {std::to_string(k), "sleeve.number"}});
+  }
+  add_dimensions(floor, w, d);
   const double strip = w / static_cast<double>(loops);
   for (std::size_t k = 0; k < loops; ++k) {
     const std::string name = std::to_string(k + 1);
-    floor.loop.push_back({name, 0, name, loop_in(static_cast<double>(k) * strip, strip, d, foot_m)});
+    const double left_m = static_cast<double>(k) * strip;
+    floor.loop.push_back(
+        {{name, "loop.number"}, 0, {name, "loop.port"}, loop_in(left_m, strip, d, foot_m), {"20 ft", "loop.length_m"}});
   }
   return floor;
 }

@@ -48,7 +48,7 @@ TEST_CASE("what lies outside the floor is blank, floor without tube a point") {
   DrawnFloor floor;
   floor.spacing_m = 0.3;
   floor.floor.outline = {{0, 0}, {20, 0}, {20, 5}, {10, 5}, {10, 10}, {0, 10}};
-  floor.loop = {{"1", 0, "1", {line({1.0, 1.0}, {3.0, 1.0})}}};
+  floor.loop = {{{"1", ""}, 0, {"1", ""}, {line({1.0, 1.0}, {3.0, 1.0})}}};
   const auto lines = letter_map(floor);
   CHECK(lines.front().size() < 60);
   CHECK(lines.front().find('.') != std::string::npos);

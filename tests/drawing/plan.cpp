@@ -40,12 +40,14 @@ void check_labels(const PlanSheet& sheet) {
 std::vector<DrawnFloor> halls() {
   std::vector<DrawnFloor> all{floors::hall(3, 36, 30), floors::hall(12, 120, 70), floors::hall(1, 12, 8),
                               floors::hall(5, 30, 60, System::si), floors::hall(30, 200, 110)};
-  all[0].room = {{"paint", rectangle(5.0, 5.0)},
-                 {"a room with a name that is longer than the room", rectangle(2.0, 2.0)}};
-  all[1].no_tube.push_back({{{1, 1}, {4, 1}, {4, 4}, {1, 4}}, "<lift> & \"hoist\""});
-  all[2].title = "A title that will not fit on one line of the column by far";
-  all[3].notes = {"One sentence.", "And another one that is long enough to be broken into two lines or more."};
+  all[0].room = {{{"paint", ""}, rectangle(5.0, 5.0)},
+                 {{"a room with a name that is longer than the room", ""}, rectangle(2.0, 2.0)}};
+  all[1].no_tube.push_back({{{1, 1}, {4, 1}, {4, 4}, {1, 4}}, {"<lift> & \"hoist\"", ""}});
+  all[2].title = {{"A title that will not fit on one line of the column by far", ""}};
+  all[3].notes = {{{"One sentence.", ""}},
+                  {{"And another one that is long enough to be broken into two lines or more.", ""}}};
   all[4].floor.outline = {{0, 0}, {61, 0}, {61, 20}, {50, 33.5}, {0, 33.5}};
+  all[4].dimension.push_back({DrawnSide::slanting, false, {61, 20}, {50, 33.5}, {"57 ft 1 1/2 in", "length_m"}});
   return all;
 }
 
@@ -63,10 +65,10 @@ TEST_CASE("the end of each U-turn has a bar, and ends side by side one name") {
   DrawnFloor floor = floors::hall(1, 36, 30);
   const double s = floor.spacing_m;
   // Two side by side on one line, one far off on it, one on another; the last half way between two runs of tube.
-  floor.tip = {{{3.0, 5.0}, {0.0, 1.0}, "B7"},
-               {{3.0 + 2.0 * s, 5.0}, {0.0, 1.0}, "B7"},
-               {{8.0, 5.0}, {0.0, 1.0}, "B7"},
-               {{5.0, 6.096}, {1.0, 0.0}, "A4"}};
+  floor.tip = {{{3.0, 5.0}, {0.0, 1.0}, {"B7", "line"}},
+               {{3.0 + 2.0 * s, 5.0}, {0.0, 1.0}, {"B7", "line"}},
+               {{8.0, 5.0}, {0.0, 1.0}, {"B7", "line"}},
+               {{5.0, 6.096}, {1.0, 0.0}, {"A4", "line"}}};
   const PlanSheet sheet = draw_plan(floor);
   CHECK(layer_of(sheet.picture, "turn-ends").shape.size() == 4);
   CHECK(texts(sheet.picture, "B7") == 2);
@@ -88,7 +90,7 @@ TEST_CASE("every loop has its number once, large, and a square at the manifold")
     const PlanSheet sheet = draw_plan(floor);
     CHECK(sheet.left_out.empty());
     CHECK(layer_of(sheet.picture, "loop-numbers").shape.size() == floor.loop.size());
-    for (const DrawnLoop& loop : floor.loop) CHECK(texts(sheet.picture, loop.number, 0.0036) == 1);
+    for (const DrawnLoop& loop : floor.loop) CHECK(texts(sheet.picture, loop.number.text, 0.0036) == 1);
     CHECK(sheet.ports_number == static_cast<int>(floor.loop.size()));
   }
 }
@@ -120,7 +122,7 @@ TEST_CASE("chevrons point along the flow") {
   DrawnFloor floor;
   floor.floor.outline = rectangle(10.0, 2.0);
   floor.spacing_m = 0.3;
-  floor.loop = {{"1", 0, "1", {line({9.0, 1.0}, {1.0, 1.0})}}};
+  floor.loop = {{{"1", ""}, 0, {"1", ""}, {line({9.0, 1.0}, {1.0, 1.0})}}};
   const PlanSheet sheet = draw_plan(floor);
   const auto& chevron = std::get<Trace>(layer_of(sheet.picture, "flow").shape.at(0)).path;
   CHECK(chevron[0].to.x_m < chevron[0].from.x_m);
@@ -130,11 +132,12 @@ TEST_CASE("chevrons point along the flow") {
 TEST_CASE("the first half of a loop is solid, the second hollow, at one scale") {
   const DrawnFloor floor = floors::hall(2, 24, 20);
   const PlanSheet sheet = draw_plan(floor);
-  const auto& shapes = layer_of(sheet.picture, "tube").shape;
-  REQUIRE(shapes.size() == 6);
+  const auto &hollow = layer_of(sheet.picture, "tube-cool").shape, &solid = layer_of(sheet.picture, "tube-warm").shape;
+  REQUIRE(hollow.size() == 4);
+  REQUIRE(solid.size() == 2);
   for (std::size_t k = 0; k < 2; ++k) {
-    const auto &cool = std::get<Trace>(shapes[3 * k]), &core = std::get<Trace>(shapes[3 * k + 1]);
-    const auto& warm = std::get<Trace>(shapes[3 * k + 2]);
+    const auto &cool = std::get<Trace>(hollow[2 * k]), &core = std::get<Trace>(hollow[2 * k + 1]);
+    const auto& warm = std::get<Trace>(solid[k]);
     const double half = 0.5 * sheet.scale_ratio * length_m(floor.loop[k].path);
     CHECK(length_m(warm.path) == Approx(half));
     CHECK(length_m(cool.path) == Approx(half));
@@ -144,14 +147,14 @@ TEST_CASE("the first half of a loop is solid, the second hollow, at one scale") 
   }
 }
 
-TEST_CASE("tube is drawn at its true width where that can be seen, and else the sheet says how much wider") {
+TEST_CASE("tube is drawn at its true width where that can be seen, and else the sheet says that it is not") {
   DrawnFloor floor = floors::hall(1, 8, 8);
   floor.tube_diameter_m = 0.032;
   const PlanSheet wide = draw_plan(floor);
-  CHECK(std::get<Trace>(layer_of(wide.picture, "tube").shape[0]).pen.width_m == Approx(0.032 * wide.scale_ratio));
+  CHECK(std::get<Trace>(layer_of(wide.picture, "tube-warm").shape[0]).pen.width_m == Approx(0.032 * wide.scale_ratio));
   const std::string thin = svg_of(draw_plan(floors::hall(12, 120, 70)).picture);
-  CHECK(thin.find("times as wide as it is") != std::string::npos);
-  CHECK(svg_of(wide.picture).find("times as wide as it is") == std::string::npos);
+  CHECK(thin.find("drawn wider than it is") != std::string::npos);
+  CHECK(svg_of(wide.picture).find("drawn wider than it is") == std::string::npos);
 }
 
 TEST_CASE("patches of neighbours have unlike patterns") {
@@ -168,7 +171,7 @@ TEST_CASE("patches of neighbours have unlike patterns") {
 TEST_CASE("each place of the floor belongs to the nearest tube") {
   DrawnFloor floor;
   floor.floor.outline = rectangle(8.0, 5.0);
-  for (const double x : {1.0, 3.0, 5.0, 7.0}) floor.loop.push_back({"", 0, "", {line({x, 0.0}, {x, 5.0})}});
+  for (const double x : {1.0, 3.0, 5.0, 7.0}) floor.loop.push_back({{}, 0, {}, {line({x, 0.0}, {x, 5.0})}});
   const Raster raster = cut_to(floor.floor, nearest_loops(floor, 0.05, 2.0));
   for (int k = 0; k < 4; ++k) {
     double ring = 0.0;

@@ -87,10 +87,12 @@ TEST_CASE("levels are round in the reader's scale, eight at most") {
 TEST_CASE("no label of a warmth sheet touches another, and all lie on the sheet") {
   for (const std::size_t loops : {1u, 3u, 12u}) {
     DrawnFloor plan = floors::hall(loops, 20.0 + 8.0 * static_cast<double>(loops), 30);
-    plan.notes = {"A sentence.", "And one more that is long enough for two lines or even for three of them."};
+    plan.notes = {{{"A sentence.", ""}},
+                  {{"And one more that is long enough for two lines or even for three of them.", ""}}};
     const double w = plan.floor.outline[2].x_m, h = plan.floor.outline[2].y_m;
     const auto hills = [&](Point p) { return 20.0 + 6.0 * std::sin(3.0 * p.x_m) * std::cos(2.0 * p.y_m); };
-    const WarmthSheet sheet = draw_warmth(plan, warmth_over(w, h, 0.1, hills), {{{1.0, 1.0}, "coldest, 57 F"}});
+    const WarmthSheet sheet =
+        draw_warmth(plan, warmth_over(w, h, 0.1, hills), {{{1.0, 1.0}, {"coldest, 57 F", "degC"}}});
     CHECK(sheet.left_out.empty());
     CHECK(floors::xml_fault(svg_of(sheet.picture)) == "");
     const std::vector<Box> boxes = text_boxes(sheet.picture);
