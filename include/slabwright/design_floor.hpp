@@ -23,6 +23,8 @@ struct Slab {
   std::optional<double> topping_above_tube_m;           ///< the tube lies in the topping, this far below its top
   std::optional<double> mats_share = {};                ///< of the floor that stands under pallets, benches or mats
   std::optional<Insulation> mat_insulation;             ///< settled where there are any
+  std::optional<double> cure_s{};  ///< from the pour to the first heat, as the concrete's supplier says
+  double daily_rise_K = 0.0;       ///< of the supply, a day of the first heating
   friend bool operator==(const Slab&, const Slab&) = default;
 };
 

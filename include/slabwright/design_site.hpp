@@ -14,6 +14,7 @@ enum class Codes { north_america, europe, none };
 
 struct Project {
   std::string name;
+  std::optional<Date> poured{};  ///< the concrete, or the topping that the tube lies in
   friend bool operator==(const Project&, const Project&) = default;
 };
 

@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "handbook_calendar.hpp"
 #include "units.hpp"
 
 namespace slabwright {
@@ -136,6 +137,16 @@ struct ClockSpan {
 };
 std::string read_words(std::string_view text, ClockSpan& span);
 std::string write_words(const ClockSpan& span, System system);
+
+/// A day of the calendar, year first: "2026-09-14". Other forms are refused: nobody knows which of 9/4/2026 is the
+/// month.
+struct Date {
+  static constexpr std::string_view takes = "a date", example = "2026-09-14";
+  CivilDate on;
+  friend bool operator==(const Date&, const Date&) = default;
+};
+std::string read_words(std::string_view text, Date& date);
+std::string write_words(const Date& date, System system);
 
 /// A coil of tube as it is sold: "300 ft", "200 m".
 struct CoilLength {

@@ -20,7 +20,8 @@ std::span<const double> standard_devices_A();
 
 /// What feeds a continuous load under the NEC; for `codes = "north america"` only.
 struct NorthAmericanSupply {
-  double demand_A = 0.0;           ///< 125 % of the load (210.19(A)(1), 210.20(A), 424.4(B))
+  double demand_share = 0.0;       ///< 125 % of the load (210.19(A)(1), 210.20(A), 424.4(B))
+  double demand_A = 0.0;           ///< which is this current
   std::optional<double> device_A;  ///< next standard device; absent above 6000 A
   bool next_size_up = true;        ///< 240.4(B) lets the conductor fall short of the device only up to 800 A
 };

@@ -16,9 +16,12 @@ namespace slabwright {
 struct CutPiece {
   std::string loop;
   double length_m = 0.0;  ///< with what is left to work with at its ends
+  double from_m = 0.0;    ///< where it begins on the coil, by the coil's own length marks from its outer end ...
+  double to_m = 0.0;      ///< ... and ends
 };
 
 struct CutCoil {
+  int number = 0;         ///< in the list, from 1: what is written on it
   double length_m = 0.0;  ///< as it is sold
   double left_m = 0.0;
   std::vector<CutPiece> piece;  ///< in the order of the loops

@@ -2,6 +2,7 @@
 #pragma once
 #include <cstddef>
 #include <optional>
+#include <string_view>
 #include <vector>
 
 #include "slabwright/sitework_found.hpp"
@@ -27,6 +28,8 @@ enum class Drilling { likely_clear, in_doubt, do_not_drill };
 /// on nobody should drill.
 inline constexpr double likely_clear_share = 0.01, do_not_drill_share = 0.10;
 Drilling drilling_word(double strike_share);
+/// "likely clear", "in doubt", "do not drill".
+std::string_view drilling_words(Drilling word);
 
 /// One hole against the tube as it is believed to lie.
 struct HoleReading {

@@ -25,6 +25,12 @@ struct DrillAsked {
   std::vector<FoundEntry> found;
 };
 
+/// What nobody said of a hole, practice: its size, how far a machine may be moved, and in which steps.
+struct UsualHole {
+  double diameter_m = 0.0, depth_m = 0.0, may_move_m = 0.0, step_m = 0.0;
+};
+UsualHole usual_hole(System system);
+
 /// A place as coordinates and from two walls.
 struct GuidePlace {
   double x_m = 0.0;

@@ -1,5 +1,8 @@
 // What the loops are laid with, to buy and to count. Numbers in, numbers out: nothing here knows a design.
 #pragma once
+#include <string>
+#include <vector>
+
 #include "slabwright/fields.hpp"
 #include "slabwright/geometry_path.hpp"
 #include "slabwright/units.hpp"
@@ -24,6 +27,11 @@ int ties_along(const Path& path, double tie_m);
 /// this large at this spacing has, as square as it may be.
 int ties_by_length(double length_m, double patch_m2, double spacing_m, double tie_m);
 
+struct LoopTies {
+  std::string loop;
+  int ties_number = 0;
+};
+
 struct Materials {
   double tube_m = 0.0;  ///< cut off coils, with what is left over at the ends
   int ties_number = 0;
@@ -37,7 +45,11 @@ struct Materials {
   double sleeve_m = 0.0;         ///< each
   int bend_supports_number = 0;  ///< where tube turns up to its port: two for each loop
   bool drawn = false;            ///< ties and sleeves counted on drawn loops; else from lengths, and sleeves unknown
+  double tie_m = 0.0;            ///< from tie to tie on straight tube
+  std::vector<LoopTies> loop;    ///< of `ties_number`
 };
+
+Record record_of(LoopTies&);
 
 Record record_of(Materials&);
 

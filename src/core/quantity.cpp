@@ -139,7 +139,7 @@ bool folds_to(std::string_view unit, std::string_view folded) {
 }
 
 using Alias = std::pair<std::string_view, std::string_view>;
-constexpr std::array<Alias, 50> aliases{{
+constexpr std::array<Alias, 52> aliases{{
     {"\"", "in"},        {"inch", "in"},
     {"inches", "in"},    {"''", "in"},
     {"'", "ft"},         {"foot", "ft"},
@@ -165,6 +165,7 @@ constexpr std::array<Alias, 50> aliases{{
     {"minutes", "min"},  {"degree", "deg"},
     {"degrees", "deg"},  {"c/m", "k/m"},
     {"kgs", "kg"},       {"minute", "min"},
+    {"days", "d"},       {"day", "d"},
 }};
 
 std::string canonical(std::string_view unit) {

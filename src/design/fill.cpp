@@ -16,12 +16,18 @@ std::string kind_words(const FileValue& value) {
   switch (value.kind) {
     case ValueKind::list: return "a list";
     case ValueKind::table: return "a table";
-    case ValueKind::date: return "a date";
+    case ValueKind::date: return value.text.empty() ? "a time" : "a date";
     default: return value.text;
   }
 }
 
 bool scalar(ValueKind kind) { return kind == ValueKind::text || kind == ValueKind::number || kind == ValueKind::flag; }
+
+/// A date without quotes, where a date is wanted.
+bool bare_date(const Slot& slot, const FileValue& value) {
+  const auto* worded = std::get_if<Worded>(&slot);
+  return worded && worded->takes == Date::takes && value.kind == ValueKind::date && !value.text.empty();
+}
 
 bool readable(const FileValue& item) { return scalar(item.kind) && item.text.size() <= longest_value; }
 
@@ -34,6 +40,7 @@ std::string written_example(const Draft& draft, const Key& key, const Slot& slot
 
 /// Why a value of this kind cannot be read as one text, or nothing where it can.
 std::string kind_sentence(const Draft& draft, const Key& key, const Slot& slot, const FileValue& value) {
+  if (bare_date(slot, value)) return {};
   if (!scalar(value.kind)) {
     return fmt::format("{} does not take {}. Write {}.", key.word, kind_words(value),
                        written_example(draft, key, slot));

@@ -157,6 +157,12 @@ constexpr KeyWord all_key_words[] = {
     {"size", "mains", "inside_diameter"},
     {"count", "manifold", "loops"},
     {"title", "project", "name"},
+    {"date", "project", "poured"},
+    {"pour_date", "project", "poured"},
+    {"pour", "project", "poured"},
+    {"curing", "slab", "cure"},
+    {"wait", "slab", "cure"},
+    {"ramp", "slab", "daily_rise"},
 };
 
 }  // namespace

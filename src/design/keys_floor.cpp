@@ -1,6 +1,25 @@
 #include "design/choices.hpp"
 
 namespace slabwright {
+namespace {
+
+constexpr double day_s = 86400.0;
+constexpr Says cure_says{
+    .meaning =
+        "From the pour to the first heat, as the concrete's supplier says: `\"35 d\"`. When absent 28 days "
+        "(practice), or 21 where the tube lies in a topping (EN 1264-4, cement screed; from memory).",
+    .least = 3.0 * day_s,
+    .most = 180.0 * day_s,
+    .only_for = "cure"};
+constexpr Says rise_says{.meaning = "How much warmer the water goes out each day of the first heating.",
+                         .us = "9 F",
+                         .si = "5 K",
+                         .source = "practice",
+                         .least = 0.5,
+                         .most = 10.0,
+                         .only_for = "cure"};
+
+}  // namespace
 
 Record record_of(Slab& x) {
   static constexpr Key keys[] = {
@@ -54,7 +73,9 @@ Record record_of(Slab& x) {
                               .most = 0.9}),
       key<&Slab::mat_insulation>({.meaning =
                                       "What those add; 0.15 m2K/W when absent (practice: half an inch of rubber, "
-                                      "or a loaded pallet)."})};
+                                      "or a loaded pallet)."}),
+      key<&Slab::cure_s>(cure_says),
+      key<&Slab::daily_rise_K>(rise_says)};
   return {keys, &x};
 }
 

@@ -3,7 +3,12 @@
 namespace slabwright {
 
 Record record_of(Project& x) {
-  static constexpr Key keys[] = {key<&Project::name>({.meaning = "What the shop is called on every sheet."})};
+  static constexpr Key keys[] = {
+      key<&Project::name>({.meaning = "What the shop is called on every sheet."}),
+      key<&Project::poured>({.meaning =
+                                 "The day of the pour: of the slab, or of the topping that the tube lies in. The "
+                                 "first heat is counted from it.",
+                             .only_for = "cure"})};
   return {keys, &x};
 }
 

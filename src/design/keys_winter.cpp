@@ -108,12 +108,12 @@ Record record_of(WayEntry& x) {
                              .us = "frost hold",
                              .source = "practice",
                              .only_for = winter}),
-      key<&WayEntry::sensor>({.meaning =
-                                  "What its thermostat feels on frost hold or at a setpoint: the air, the slab, or "
-                                  "both, each of which may call for heat. For work it is the air.",
-                              .us = "air",
-                              .source = "practice",
-                              .only_for = winter}),
+      key<&WayEntry::sensor>(
+          {.meaning = "What its thermostat feels on frost hold or at a temperature of its own: the air, the slab, or "
+                      "both, each of which may call for heat. For work it is the air.",
+           .us = "air",
+           .source = "practice",
+           .only_for = winter}),
       key<&WayEntry::setpoint_degC>({.meaning = "The setpoint, of the sensor, where floor is \"setpoint\".",
                                      .least = 0.0,
                                      .most = 40.0,

@@ -50,6 +50,10 @@ FileValue value_of(const toml::node& node, int first_line) {
     });
   } else {
     value.kind = ValueKind::date;
+    if (const auto* date = node.as_date()) {
+      const toml::date on = date->get();
+      value.text = iso_text({on.year, on.month, on.day});
+    }
   }
   return value;
 }

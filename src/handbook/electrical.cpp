@@ -34,6 +34,7 @@ std::span<const double> standard_devices_A() { return devices_A; }
 NorthAmericanSupply north_american_supply(double current_A) {
   expects(current_A >= 0.0, "a current below zero");
   NorthAmericanSupply supply;
+  supply.demand_share = continuous_share;
   supply.demand_A = continuous_share * current_A;
   const auto device = std::lower_bound(devices_A.begin(), devices_A.end(), supply.demand_A * (1.0 - last_bit));
   if (device != devices_A.end()) supply.device_A = *device;

@@ -6,7 +6,6 @@
 #include "slabwright/units_exact.hpp"
 
 namespace slabwright {
-namespace {}  // namespace
 
 std::vector<double> usual_coils_m(System system) {
   if (system == System::si) return {100.0, 120.0, 200.0, 240.0, 500.0};
@@ -35,9 +34,10 @@ Checked<CutList> cut_list(const Design& design, const LoopPlan& plan) {
   CutList list;
   list.least = choice.least;
   for (std::size_t i = 0; i < choice.coil.size(); ++i) {
-    CutCoil coil{choice.length_m[i], choice.length_m[i], {}};
+    CutCoil coil{0, choice.length_m[i], choice.length_m[i], {}};
     for (const std::size_t row : choice.coil[i]) {
-      coil.piece.push_back({plan.loop[row].name, pieces_m[row]});
+      const double from_m = coil.length_m - coil.left_m;
+      coil.piece.push_back({plan.loop[row].name, pieces_m[row], from_m, from_m + pieces_m[row]});
       coil.left_m -= pieces_m[row];
     }
     list.bought_m += coil.length_m;
@@ -46,6 +46,7 @@ Checked<CutList> cut_list(const Design& design, const LoopPlan& plan) {
   }
   std::stable_sort(list.coil.begin(), list.coil.end(),
                    [](const CutCoil& a, const CutCoil& b) { return a.length_m > b.length_m; });
+  for (std::size_t i = 0; i < list.coil.size(); ++i) list.coil[i].number = static_cast<int>(i) + 1;
   list.gap_m = std::max(0.0, list.bought_m - choice.bound_m);
   return {std::move(list), {}};
 }

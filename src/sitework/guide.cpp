@@ -14,14 +14,6 @@ using sitework::dot;
 using sitework::minus;
 using sitework::unit;
 
-/// What nobody said, practice.
-struct Usual {
-  double diameter_m, depth_m, may_move_m, step_m;
-};
-Usual usual(System system) {
-  if (system == System::si) return {0.012, 0.080, 0.150, 0.005};
-  return {0.5 * inch_m, 3.0 * inch_m, 6.0 * inch_m, 0.25 * inch_m};
-}
 /// Where a shift is not enough.
 constexpr double most_turn_deg = 5.0;
 
@@ -43,7 +35,7 @@ struct WantedHole {
 class Guiding {
  public:
   Guiding(const Design& design, const LoopPlan& plan, const DrillAsked& asked)
-      : design_(design), plan_(plan), asked_(asked), walls_(plan_walls(design)), usual_(usual(design.units)) {
+      : design_(design), plan_(plan), asked_(asked), walls_(plan_walls(design)), usual_(usual_hole(design.units)) {
     for (const Place& p : floor_shape(design.slab).outline) outline_.push_back({p.x_m, p.y_m});
   }
 
@@ -242,7 +234,7 @@ class Guiding {
   const LoopPlan& plan_;
   const DrillAsked& asked_;
   std::vector<PlanWall> walls_;
-  Usual usual_;
+  UsualHole usual_;
   Polygon outline_;
   PlanWall first_, second_;
   DrawnTube tube_;
@@ -252,6 +244,11 @@ class Guiding {
 };
 
 }  // namespace
+
+UsualHole usual_hole(System system) {
+  if (system == System::si) return {0.012, 0.080, 0.150, 0.005};
+  return {0.5 * inch_m, 3.0 * inch_m, 6.0 * inch_m, 0.25 * inch_m};
+}
 
 std::optional<std::pair<PlanWall, PlanWall>> told_from(const Design& design, const std::optional<PlanPlace>& place) {
   const std::vector<PlanWall> walls = plan_walls(design);

@@ -6,12 +6,15 @@ namespace slabwright {
 Record record_of(CutPiece& x) {
   static constexpr Key keys[] = {
       key<&CutPiece::loop>({.meaning = "Which loop."}),
-      key<&CutPiece::length_m>({.meaning = "What is cut off for it, with what is left to work with at its ends."})};
+      key<&CutPiece::length_m>({.meaning = "What is cut off for it, with what is left to work with at its ends."}),
+      key<&CutPiece::from_m>({.meaning = "Where it begins on the coil, by the coil's own marks."}),
+      key<&CutPiece::to_m>({.meaning = "Where it ends."})};
   return {keys, &x};
 }
 
 Record record_of(CutCoil& x) {
-  static constexpr Key keys[] = {key<&CutCoil::length_m>({.meaning = "The coil as it is sold."}),
+  static constexpr Key keys[] = {key<&CutCoil::number>({.meaning = "What is written on it."}),
+                                 key<&CutCoil::length_m>({.meaning = "The coil as it is sold."}),
                                  key<&CutCoil::left_m>({.meaning = "What is left of it."}),
                                  key<&CutCoil::piece>({.meaning = "What is cut off it."})};
   return {keys, &x};

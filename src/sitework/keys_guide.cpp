@@ -10,6 +10,8 @@ struct Choices<Drilling> {
   static constexpr auto names = std::to_array<std::string_view>({"likely clear", "in doubt", "do not drill"});
 };
 
+std::string_view drilling_words(Drilling word) { return Choices<Drilling>::names[static_cast<std::size_t>(word)]; }
+
 Record record_of(GuidePlace& x) {
   static constexpr Key keys[] = {
       key<&GuidePlace::x_m>({.meaning = "To the right on the plan."}),

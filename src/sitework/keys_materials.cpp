@@ -3,6 +3,12 @@
 
 namespace slabwright {
 
+Record record_of(LoopTies& x) {
+  static constexpr Key keys[] = {key<&LoopTies::loop>({.meaning = "Which loop."}),
+                                 key<&LoopTies::ties_number>({.meaning = "Its ties."})};
+  return {keys, &x};
+}
+
 Record record_of(Materials& x) {
   static constexpr Key keys[] = {
       key<&Materials::tube_m>({.meaning = "Tube cut off coils, with what is left over at the ends of loops."}),
@@ -16,7 +22,9 @@ Record record_of(Materials& x) {
       key<&Materials::sleeves_number>({.meaning = "Sleeves, one where a loop crosses a joint."}),
       key<&Materials::sleeve_m>({.meaning = "Length of a sleeve."}),
       key<&Materials::bend_supports_number>({.meaning = "Bend supports, where tube turns up to its port."}),
-      key<&Materials::drawn>({.meaning = "Whether ties and sleeves were counted on drawn loops."})};
+      key<&Materials::drawn>({.meaning = "Whether ties and sleeves were counted on drawn loops."}),
+      key<&Materials::tie_m>({.meaning = "From tie to tie on straight tube."}),
+      key<&Materials::loop>({.meaning = "Ties loop by loop."})};
   return {keys, &x};
 }
 

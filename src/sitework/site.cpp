@@ -30,14 +30,17 @@ std::optional<Materials> materials_of(const Design& design, const LoopPlan& plan
   all.drawn = all_drawn(plan);
   all.waste_share = practice.waste_share;
   all.sleeve_m = practice.sleeve_m;
+  all.tie_m = practice.tie_m;
   all.loops_number = static_cast<int>(plan.loop.size());
   all.bend_supports_number = 2 * all.loops_number;
   all.manifolds_number = static_cast<int>(design.manifold.size());
   for (std::size_t m = 0; m < design.manifold.size(); ++m) all.ports_number += ports_of(design, plan, m);
   for (const Loop& loop : plan.loop) {
     all.tube_m += loop.length_m + 2.0 * design.tube.tail_m;
-    all.ties_number += loop.path ? ties_along(*loop.path, practice.tie_m)
-                                 : ties_by_length(loop.length_m, loop.patch_m2, design.tube.spacing_m, practice.tie_m);
+    const int ties = loop.path ? ties_along(*loop.path, practice.tie_m)
+                               : ties_by_length(loop.length_m, loop.patch_m2, design.tube.spacing_m, practice.tie_m);
+    all.loop.push_back({loop.name, ties});
+    all.ties_number += ties;
     all.sleeves_number += static_cast<int>(loop.crossing.size());
   }
   const FloorShape floor = floor_shape(design.slab);
