@@ -4,25 +4,34 @@
 #include <string>
 #include <vector>
 
+#include "slabwright/answer_sums.hpp"
 #include "slabwright/balance.hpp"
 #include "slabwright/balance_lengths.hpp"
 #include "slabwright/balance_meters.hpp"
 #include "slabwright/climate.hpp"
 #include "slabwright/freeze_bands.hpp"
+#include "slabwright/freeze_courses.hpp"
 #include "slabwright/freeze_outage.hpp"
 #include "slabwright/freeze_recovery.hpp"
+#include "slabwright/freeze_section.hpp"
+#include "slabwright/plant_curves.hpp"
 #include "slabwright/plant_floor_field.hpp"
-#include "slabwright/plant_sizes.hpp"
+#include "slabwright/plant_scheme.hpp"
 #include "slabwright/progress.hpp"
 #include "slabwright/sitework.hpp"
+#include "slabwright/sitework_control.hpp"
+#include "slabwright/sitework_cure.hpp"
 #include "slabwright/sitework_guide.hpp"
 #include "slabwright/sitework_lines.hpp"
+#include "slabwright/sitework_plan.hpp"
+#include "slabwright/sitework_pressure.hpp"
 #include "slabwright/winter.hpp"
+#include "slabwright/winter_outdoor.hpp"
 
 namespace slabwright {
 
 /// The question asked, one for each command that computes.
-enum class Question { check, design, route, balance, freeze, winter, drill };
+enum class Question { check, design, route, balance, freeze, winter, drill, sheets, cure };
 
 struct Wishes {
   Question question = Question::design;
@@ -81,10 +90,15 @@ struct Answer {
   std::optional<LoopPlan> loops;
   std::optional<CutList> cuts;         ///< of coils for the loops
   std::optional<Materials> materials;  ///< what they are laid with
+  std::optional<PlanFigures> plan;     ///< what a plan of them tells in numbers; only for questions that draw one
   std::optional<StakeOut> stakes;      ///< where lines are snapped for them; only when the route is the question
   std::optional<LaidLines> laid;       ///< their tube as lines and arcs; only when the route is the question
   std::optional<std::vector<BetterPlace>> better;  ///< places for manifolds; only where they were wished for
   std::optional<DrillGuide> drill;                 ///< of the hole that is the question, else of the design's anchors
+  std::optional<ControlPoints> control;            ///< to find the tube again; this and the next only for sheets
+  std::optional<DrillBands> drill_bands;
+  std::optional<CureCalendar> cure;  ///< this and the next only where cure or sheets are the question
+  std::optional<PressureTest> pressure_test;
   std::optional<Envelope> envelope;
   std::optional<FloorPlan> floor;
   std::optional<Balance> balance;
@@ -94,6 +108,9 @@ struct Answer {
   std::optional<OperatingPoint> point;
   std::optional<OperatingPoint> shut;  ///< the same with the zone valves shut that the design has shut
   std::optional<PlantSizes> sizes;
+  std::optional<PipingScheme> scheme;       ///< to draw the plant; only where sheets are the question
+  std::optional<PlantCurves> curves;        ///< this and the next only for sheets
+  std::optional<HeatByOutdoor> by_outdoor;  ///< what the weather asks for and what heats in it
   std::optional<FloorField>
       field;  ///< the floor everywhere, where loops are drawn; only when the design is the question
   std::optional<Freeze> freeze;
@@ -102,9 +119,12 @@ struct Answer {
   std::vector<Recovery> recovery;
   std::vector<SensorCase> sensor;
   std::optional<TurnOff> turn_off;
-  std::optional<Winter> winter;  ///< only when the winter is the question
-  std::optional<Bands> bands;    ///< the dials of `freeze` then cover them
-  std::optional<Three> loss_W;   ///< of a building not described, as every range
+  std::optional<FreezeCourses> courses;    ///< the same runs as curves; only for sheets
+  std::optional<AnswerSums> sums;          ///< of all these; only for sheets
+  std::vector<SectionField> edge_section;  ///< cold edges under the frost hold; only for sheets
+  std::optional<Winter> winter;            ///< only when the winter is the question
+  std::optional<Bands> bands;              ///< the dials of `freeze` then cover them
+  std::optional<Three> loss_W;             ///< of a building not described, as every range
   std::optional<Three> boiler_W;
   std::optional<Three> supply_degC;
   std::optional<Three> slab_dial_degC;

@@ -45,7 +45,8 @@ struct Balance {
   std::vector<BalanceMove> move;
   ValveTurns turns;  ///< what `port` is set to
   std::size_t hardest = 0;
-  double duty_Pa = 0.0;  ///< pump pressure at which every loop carries its aim, hardest loop open
+  double duty_Pa = 0.0;       ///< pump pressure at which every loop carries its aim, hardest loop open
+  double aim_m3_per_s = 0.0;  ///< of all ports
   double total_open_m3_per_s = 0.0;
   double total_after_m3_per_s = 0.0;
   double untouched_worst_share = 0.0;  ///< worst relative miss of the aim if nothing is set

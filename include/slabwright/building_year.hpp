@@ -23,9 +23,11 @@ struct ShopRoom {
   double light_W_per_K = 0.0;     ///< from the air to outdoors: windows, doors, leaks
   double opaque_W_per_K = 0.0;    ///< from the inner faces to outdoors: walls and roof
   double air_faces_W_per_K = 0.0;
-  /// What leaves more, W, for a kelvin over each metre of height: of air that is warmest under the roof.
-  double layered_Wm_per_K = 0.0;
+  double layered_Wm_per_K = 0.0;  ///< see layered_Wm_per_K()
 };
+/// What leaves a room more, W, for a kelvin over each metre of height: of air that is warmest under the roof.
+/// `row`: its row in Design::room.
+double layered_Wm_per_K(const Design& design, const RoomLoss& loss, std::size_t row);
 /// Partitions and doorways, from air to air.
 struct ShopLink {
   std::size_t one = 0, other = 0;  ///< rows of YearShop::room

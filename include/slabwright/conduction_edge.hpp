@@ -26,6 +26,22 @@ struct DoorEdge {
   double nose_m = 0.05;  ///< from the leaf's outer face to the slab's, 0 or more
 };
 
+/// Which detail a rectangle belongs to; physics does not ask.
+enum class EdgePartOf {
+  own,
+  foam_under,
+  foam_along_rim,
+  thickened_edge,
+  stem_wall,
+  footing,
+  foam_inside,
+  foam_outside,
+  wing,
+  apron,
+  apron_gap,
+  thermal_break
+};
+
 /// A rectangle of material. Distances "in" run from the inner face of wall or leaf into the room and are negative
 /// outside it; depths run from the floor surface down, 0 or more. What lies beyond the domain is cut off.
 struct EdgePart {
@@ -33,6 +49,7 @@ struct EdgePart {
   double depth_from_m, depth_to_m;  ///< from < to
   double conductivity_W_per_mK;     ///< above 0
   double heat_capacity_J_per_m3K;
+  EdgePartOf of = EdgePartOf::own;
 };
 
 struct EdgeDetail {

@@ -1,5 +1,6 @@
 // Water and glycol mixtures: properties, freezing point, and how far the sources are to be trusted.
 #pragma once
+#include <optional>
 
 namespace slabwright {
 
@@ -69,6 +70,11 @@ double freezing_point_degC(const Mixture& mixture, Family family = Family::inhib
 
 /// Inhibited: to 60 % by volume (propylene) or 57.8 % (ethylene). Pure: to 60 % by mass.
 Range freezing_range_of(const Mixture& mixture, Family family = Family::inhibited);
+
+/// The weakest inhibited mixture that is still liquid there, in whole percent by volume, propylene where the kind is
+/// water. From 25 %, as below it inhibitors are weak, to 50 %, as nobody fills a floor with more (practice); absent
+/// where those do not do.
+std::optional<double> glycol_that_keeps_share(FluidKind kind, double coldest_degC);
 
 /// How far the pure family lies from the inhibited one: (pure - inhibited) / inhibited, and the freezing points'
 /// difference. At a temperature outside their common window, that of its nearest end. All zero for water.

@@ -10,20 +10,22 @@ namespace slabwright {
 
 struct OutagePlace {
   std::string name;
-  std::optional<double> lasts_s;  ///< until it is as cold as it freezes at; absent: longer than the clock runs
+  std::optional<double> lasts_s;       ///< until it is as cold as it freezes at; absent: longer than the clock runs
+  std::optional<double> whole_s = {};  ///< the same in whole hours, rounded down: who is told of three has three
 };
 
 /// A power cut at one setting and one weather.
 struct OutageCase {
   double outdoor_degC = 0.0;
-  double air_dial_degC = 0.0;      ///< the wall thermostat until the cut
-  std::string first;               ///< empty where nothing freezes while the clock runs
-  std::optional<double> lasts_s;   ///< of the first
-  std::vector<OutagePlace> place;  ///< that decides, soonest first
-  std::string pump_first;          ///< the same two while a small generator keeps the pump alone running
-  std::optional<double> pump_lasts_s;
+  double air_dial_degC = 0.0;          ///< the wall thermostat until the cut
+  std::string first;                   ///< empty where nothing freezes while the clock runs
+  std::optional<double> lasts_s;       ///< of the first
+  std::optional<double> whole_s = {};  ///< in whole hours, rounded down; the others too
+  std::vector<OutagePlace> place;      ///< that decides, soonest first
+  std::string pump_first;              ///< the same two while a small generator keeps the pump alone running
+  std::optional<double> pump_lasts_s, pump_whole_s;
   std::string stage_first;  ///< and while a larger one also feeds one element of the boiler
-  std::optional<double> stage_lasts_s;
+  std::optional<double> stage_lasts_s, stage_whole_s;
 };
 
 struct Outage {

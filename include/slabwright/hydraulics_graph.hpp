@@ -1,6 +1,7 @@
 // The hydronic graph: what water flows through, from node to node.
 #pragma once
 #include <memory>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -99,6 +100,14 @@ std::vector<std::size_t> connected_parts(const HydronicGraph& graph);
 /// The branches in which water must stand: shut ones, and those with no way back (bridges), counting the outside as a
 /// way between all nodes with a demand or a held pressure. In order of id.
 std::vector<BranchId> branches_without_flow(const HydronicGraph& graph);
+
+/// Which way branches are walked.
+enum class Walk { along, against };
+
+/// For each node the fewest branches that a walk takes from one of `from` to it, along the branches' own directions or
+/// against them, through none of `closed`; absent where no walk leads.
+std::vector<std::optional<std::size_t>> steps_from(const HydronicGraph& graph, const std::vector<NodeId>& from,
+                                                   const std::vector<BranchId>& closed, Walk walk);
 
 /// A branch in a round trip; `forward` when the trip takes it from its start to its end.
 struct Leg {

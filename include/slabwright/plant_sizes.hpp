@@ -54,7 +54,9 @@ struct ElectricSize {
   double voltage_V = 0.0;
   int phases = 1;
   double current_A = 0.0;
-  std::optional<double> demand_A;  ///< 125 %, only where the file declares the code family
+  std::optional<double> demand_share;  ///< of the current that wire and breaker are sized for: 125 % where the file
+                                       ///< declares the code family that asks for it
+  std::optional<double> demand_A;      ///< that current
   std::optional<double> device_A;
   std::optional<double> free_A;  ///< the service's
   bool fits = true;
@@ -97,6 +99,10 @@ struct BoilerCycle {
 };
 /// Said: runs shorter than `boiler.least_on`.
 Checked<BoilerCycle> boiler_cycle(const Plant& plant, const OperatingPoint& point, const BoilerSize& boiler);
+
+/// Water to add so that a heater of so much power in the boiler's place stays on for `boiler.least_on` while the floor
+/// takes so much; 0 where none is needed, and where it never goes off.
+double water_to_add_m3(const Plant& plant, const OperatingPoint& point, double heater_W, double taken_W);
 
 /// Air driven out of one loop alone, all others shut.
 struct Purge {

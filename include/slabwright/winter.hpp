@@ -14,6 +14,7 @@
 #include "slabwright/plant_curve.hpp"
 #include "slabwright/progress.hpp"
 #include "slabwright/winter_bill.hpp"
+#include "slabwright/winter_series.hpp"
 
 namespace slabwright {
 
@@ -39,6 +40,7 @@ struct WayFails {
 /// Electric energy by what takes it, heat, and what the meter shows of them.
 struct WayMonth {
   double boiler_J = 0.0, source_J = 0.0, pump_J = 0.0;
+  double use_J = 0.0;  ///< the three together
   double floor_heat_J = 0.0, source_heat_J = 0.0;
   double peak_W = 0.0;
   std::optional<double> money;  ///< absent without a price
@@ -47,10 +49,10 @@ struct WayMonth {
 /// At work in heated months; operative temperatures of the main room.
 struct Comfort {
   double worked_s = 0.0;
-  double below_s = 0.0, below_Ks = 0.0;   ///< below working temperature
-  double cold_s = 0.0;                    ///< more than `cold_K` below
-  double above_s = 0.0;                   ///< more than `warm_K` above
-  int mornings = 0, failed_mornings = 0;  ///< the first hour of work more than `cold_K` below
+  double below_s = 0.0, below_Ks = 0.0;        ///< below working temperature
+  double cold_s = 0.0, cold_below_degC = 0.0;  ///< more than `cold_K` below, which is below this
+  double above_s = 0.0;                        ///< more than `warm_K` above
+  int mornings = 0, failed_mornings = 0;       ///< the first hour of work more than `cold_K` below
   double lowest_degC = 0.0;
   double air_swing_K = 0.0, slab_swing_K = 0.0;  ///< mean over the days of highest less lowest
 };
@@ -147,14 +149,6 @@ struct DoorInWinter {
   std::optional<double> recovers_s;  ///< until the air is within 1 K again; absent: it is not
 };
 
-/// What a change of the shop saves in a winter of the best way.
-struct PayBack {
-  std::string what;
-  bool before_pour = false;
-  double saved_J = 0.0;
-  std::optional<double> saved_money;
-};
-
 /// What a winter is run with.
 struct WinterShop {
   const Design& design;
@@ -187,13 +181,19 @@ struct Winter {
   std::vector<DoorInWinter> door;  ///< that are opened at work
   std::vector<PayBack> pay_back;
   std::optional<BillFit> fit;
+  std::optional<WinterSeries> series;  ///< where it was wished for
 };
 struct WinterWishes {
   bool extras = true;       ///< frost holds, search, ten winters, bands
   bool raises_hold = true;  ///< for a way in which the lowest frost hold is too low
   bool wide = false;        ///< the search tries some 400 settings
+  bool series = false;      ///< what sheets draw beside
   Progress progress = {};
 };
 Checked<Winter> winter_of(const WinterShop& shop, EdgeFields& fields, const WinterWishes& wishes = {});
+
+/// The floor at these settings all winter, without and with the second source; without `insulation`.
+std::vector<OwnerCost> owner_costs(const WinterShop& shop, EdgeFields& fields, const std::vector<double>& setting_degC,
+                                   int source_lead_h);
 
 }  // namespace slabwright

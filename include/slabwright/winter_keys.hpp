@@ -20,7 +20,7 @@ Record record_of(Search&);
 Record record_of(DoorInWinter&);
 Record record_of(PayBack&);
 Record record_of(BillFit&);
-/// Without `search` and `fit`, which have a record of their own where they are there.
+/// Without `search`, `fit` and `series`, which have a record of their own where they are there.
 Record record_of(Winter&);
 
 }  // namespace slabwright

@@ -94,6 +94,7 @@ std::vector<Candidate> candidates(const Design& design, const Freeze& freeze) {
 }  // namespace
 
 std::string insulation_text(System system) { return system == System::us ? "R-10" : "1.8 m2K/W"; }
+std::string thick_insulation_text(System system) { return system == System::us ? "R-20" : "3.6 m2K/W"; }
 
 std::optional<DesignFile> with_all(const DesignFile& file, const std::vector<Setting>& settings) {
   std::optional<DesignFile> changed = file;

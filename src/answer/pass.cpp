@@ -51,10 +51,30 @@ void add_field(Answer& answer, const Plant& plant, EdgeFields& fields) {
   answer.field = keep(floor_field(plant, conditions_at(*answer.envelope), *answer.point, laid), answer.said);
 }
 
+/// With the figures that are known by now.
+void add_scheme(Answer& answer, const Passing& passing, const Plant& plant) {
+  if (!passing.sees_floor || answer.wishes.question != Question::sheets) return;
+  answer.scheme =
+      piping_scheme(plant, answer.point ? &*answer.point : nullptr, answer.sizes ? &*answer.sizes : nullptr);
+}
+
+std::optional<double> boiler_W(const Answer& answer) {
+  if (answer.file.design.boiler.kind == BoilerKind::none) return std::nullopt;
+  if (answer.sizes) return answer.sizes->boiler.power_W;
+  return answer.file.design.boiler.power_W;
+}
+
+/// Of the plant as it runs, for sheets.
+void add_plots(Answer& answer, const Plant& plant, const Balanced& hydronics) {
+  answer.curves = plant_curves(plant, *answer.point, hydronics.target, hydronics.balance.duty_Pa);
+  answer.by_outdoor = heat_by_outdoor({plant, *answer.envelope, *answer.floor, *answer.point, boiler_W(answer)});
+}
+
 void add_plant(Answer& answer, Passing& passing) {
   auto hydronics = balanced(answer);
   if (!hydronics) return;
   answer.balance = hydronics->balance;
+  add_scheme(answer, passing, hydronics->plant);
   if (passing.meters) add_readings(answer, *passing.meters, *hydronics);
   if (!answer.envelope || !answer.floor) return;
   const Plant plant = with_settings(as_balanced(hydronics->plant, hydronics->balance), hydronics->balance.turns,
@@ -67,16 +87,12 @@ void add_plant(Answer& answer, Passing& passing) {
     passing.water = curve_of(plant, conditions_at(*answer.envelope), plant.design.boiler.hottest_degC);
   answer.sizes = keep(size_plant(plant, *answer.envelope, *answer.point, hydronics->target, hydronics->balance.duty_Pa),
                       answer.said);
+  add_scheme(answer, passing, plant);
   if (!answer.sizes) return;
+  if (passing.plots) add_plots(answer, plant, *hydronics);
   answer.shut =
       keep(zones_shut(plant, conditions_at(*answer.envelope), *answer.point, answer.sizes->boiler.least_flow_m3_per_s),
            answer.said);
-}
-
-std::optional<double> boiler_W(const Answer& answer) {
-  if (answer.file.design.boiler.kind == BoilerKind::none) return std::nullopt;
-  if (answer.sizes) return answer.sizes->boiler.power_W;
-  return answer.file.design.boiler.power_W;
 }
 
 /// What the frost hold is found from, for as long as the answer stands.
@@ -89,6 +105,19 @@ struct ColdShop {
       : places(watched_places(answer.file.design, *answer.envelope, passing.fields)),
         snap(snap_of(answer.file.design, passing.weather)),
         held{answer.file.design, *answer.envelope, *answer.floor, places, snap} {}
+
+  /// With the water that the plant gives, and the settings that were found.
+  WinterShop in_winter(const Answer& answer, const Passing& passing) const {
+    const Freeze& freeze = *answer.freeze;
+    WinterShop winter{held.design,      held.envelope, held.floor, places, snap,   *passing.water,
+                      boiler_W(answer), 0.0,           {},         {},     nullptr};
+    if (answer.point) winter.reset_supply_degC = answer.point->supply_degC;
+    if (answer.sizes) winter.pump_W = answer.sizes->pump.electric_W;
+    if (!freeze.decides.empty()) winter.hold_air_degC = freeze.air_dial_degC;
+    if (!freeze.decides_slab.empty()) winter.hold_slab_degC = freeze.slab_dial_degC;
+    winter.weather = passing.weather;
+    return winter;
+  }
 };
 
 void add_freeze(Answer& answer, Passing& passing) {
@@ -137,33 +166,23 @@ void add_cold_runs(Answer& answer, Passing& passing) {
   answer.fault = single_faults(shop.held, *answer.freeze, passing.fields, boiler);
   answer.recovery = recoveries(shop.held, *answer.freeze, passing.fields, boiler);
   answer.sensor = sensor_cases(shop.held, *answer.freeze, passing.fields);
+  if (passing.plots) answer.courses = freeze_courses(shop.held, *answer.freeze, passing.fields, boiler);
   if (answer.file.design.climate.coldest_degC) answer.turn_off = turned_off(shop.held, passing.fields);
+  if (answer.wishes.question == Question::sheets) answer.edge_section = held_sections(shop.held, *answer.freeze);
 }
 
 void add_winter(Answer& answer, Passing& passing) {
   if (!answer.envelope || !answer.floor || !answer.freeze || !passing.water) return;
   const ColdShop shop(answer, passing);
-  const Freeze& freeze = *answer.freeze;
-  WinterShop winter{answer.file.design,
-                    *answer.envelope,
-                    *answer.floor,
-                    shop.places,
-                    shop.snap,
-                    *passing.water,
-                    boiler_W(answer),
-                    0.0,
-                    {},
-                    {},
-                    nullptr};
-  if (answer.point) winter.reset_supply_degC = answer.point->supply_degC;
-  if (answer.sizes) winter.pump_W = answer.sizes->pump.electric_W;
-  if (!freeze.decides.empty()) winter.hold_air_degC = freeze.air_dial_degC;
-  if (!freeze.decides_slab.empty()) winter.hold_slab_degC = freeze.slab_dial_degC;
-  winter.weather = passing.weather;
-  answer.winter =
-      keep(winter_of(winter, passing.fields,
-                     {answer.wishes.bands, true, answer.wishes.wide, work_of(passing.progress, "running the winter")}),
-           answer.said);
+  const WinterWishes wishes{answer.wishes.bands, true, answer.wishes.wide, passing.plots,
+                            work_of(passing.progress, "running the winter")};
+  answer.winter = keep(winter_of(shop.in_winter(answer, passing), passing.fields, wishes), answer.said);
+}
+
+std::vector<OwnerCost> owner_costs_of(const Answer& answer, Passing& passing, const OwnerAsked& asked) {
+  if (!answer.envelope || !answer.floor || !answer.freeze || !passing.water) return {};
+  const ColdShop shop(answer, passing);
+  return owner_costs(shop.in_winter(answer, passing), passing.fields, asked.setting_degC, asked.source_lead_h);
 }
 
 Answer pass(const DesignFile& file, Question question, Passing& passing, Reach reach) {
@@ -181,18 +200,26 @@ Answer pass(const DesignFile& file, Question question, Passing& passing, Reach r
     // What there is to say of them is for who asks about drilling; here they stand on the plan.
     if (answer.loops->drawing && !file.design.anchor.empty())
       answer.drill = drill_at(file.design, *answer.loops, {}).value;
+    if (question == Question::design || question == Question::route || question == Question::sheets)
+      answer.plan = plan_figures(file.design, *answer.loops);
   }
-  if (question == Question::route) {
-    if (answer.loops) answer.stakes = stake_out(file.design, *answer.loops);
-    if (answer.loops) answer.laid = laid_lines(file.design, *answer.loops);
-    return answer;
+  const bool for_the_crew = question == Question::route || (question == Question::sheets && reach == Reach::whole);
+  if (for_the_crew && answer.loops) {
+    answer.stakes = stake_out(file.design, *answer.loops);
+    answer.laid = laid_lines(file.design, *answer.loops);
+    if (question == Question::sheets) {
+      answer.control = control_points(file.design, *answer.loops);
+      answer.drill_bands = drill_bands(file.design, *answer.loops);
+    }
   }
+  if (question == Question::route) return answer;
   if (file.design.climate.outdoor_degC) answer.envelope = keep(envelope_of(file.design, passing.fields), answer.said);
   if (answer.loops && answer.envelope) {
     answer.floor = keep(floor_of(file.design, *answer.loops, *answer.envelope), answer.said);
   }
   if (answer.loops && reach != Reach::frost_hold) add_plant(answer, passing);
-  if (question != Question::balance && reach != Reach::no_frost_hold) add_freeze(answer, passing);
+  const bool freezes = question != Question::balance && question != Question::cure;
+  if (freezes && reach != Reach::no_frost_hold) add_freeze(answer, passing);
   return answer;
 }
 

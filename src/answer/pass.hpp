@@ -19,6 +19,7 @@ struct Passing {
   const MeterSheet* meters = nullptr;  ///< for the answer itself
   LaidBefore laid{};
   bool sees_floor = false;   ///< the floor's temperature everywhere: for the answer itself, not for passes beside it
+  bool plots = false;        ///< curves and series that sheets draw: for the answer itself
   Works progress{};          ///< for the answer itself, not for passes beside it
   bool runs_winter = false;  ///< then `water` is kept
   std::optional<WaterCurve> water{};  ///< what the plant gives at which supply
@@ -69,11 +70,24 @@ void add_bands(Answer& answer, Passing& passing);
 /// Power cuts, faults, the way back to work and the like, from the settings that were found.
 void add_cold_runs(Answer& answer, Passing& passing);
 
+/// From the pour to the floor at work, and the pressure test before it.
+void add_site_days(Answer& answer, const WeatherYear* weather);
+
 /// The year in every way of running, from the settings that were found.
 void add_winter(Answer& answer, Passing& passing);
 
 /// What an edge board, more foam or a larger second source would save in the best way.
 void add_pay_back(Answer& answer, const WeatherYear* weather);
+
+/// Settings that an owner chooses between, and how early the second source starts before work.
+struct OwnerAsked {
+  std::vector<double> setting_degC;
+  int source_lead_h = 0;
+};
+/// Of the shop as it is.
+std::vector<OwnerCost> owner_costs_of(const Answer& answer, Passing& passing, const OwnerAsked& asked);
+/// The same with other insulation too, all on coarse edges, into the winter's series.
+void add_owner_costs(Answer& answer, const WeatherYear* weather);
 
 /// A key and the text that it is set to.
 using Setting = std::pair<std::string, std::string>;
@@ -85,8 +99,9 @@ struct Candidate {
 };
 /// The file with all of them set; empty where one does not fit.
 std::optional<DesignFile> with_all(const DesignFile& file, const std::vector<Setting>& settings);
-/// Foam as it is proposed for edges and doors.
+/// Foam as it is proposed for edges and doors, and twice that.
 std::string insulation_text(System system);
+std::string thick_insulation_text(System system);
 
 /// Ranges of a building that is not described, into the fields of the answer that are of three.
 void add_ranges(Answer& answer, Passing& passing);

@@ -8,9 +8,6 @@
 namespace slabwright {
 namespace {
 
-/// Twice what edges get.
-std::string thick_foam(System system) { return system == System::us ? "R-20" : "3.6 m2K/W"; }
-
 /// A maker's table of one that gives so many times as much.
 std::string points_text(const SecondSource& source, double times) {
   std::string text;
@@ -31,7 +28,9 @@ std::vector<Candidate> changes_of(const Design& design) {
                    false,
                    {{"edge.insulation", insulation_text(system)}}});
   if (design.insulation.under.resistance_m2K_per_W < thick_m2K_per_W)
-    all.push_back({thick_foam(system) + " foam under the slab", true, {{"insulation.under", thick_foam(system)}}});
+    all.push_back({thick_insulation_text(system) + " foam under the slab",
+                   true,
+                   {{"insulation.under", thick_insulation_text(system)}}});
   if (source.kind != SecondSourceKind::heat_pump) return all;
   Candidate larger_source{"second source half as large again", false, {}};
   if (source.capacity_W)

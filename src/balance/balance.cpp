@@ -105,6 +105,7 @@ void fill_ports(const Plant& plant, const std::vector<double>& aim, double water
     const Band band = band_of(port.exchange_number);
     port.least_m3_per_s = band.low * aim[i];
     port.most_m3_per_s = band.high * aim[i];
+    balance.aim_m3_per_s += port.aim_m3_per_s;
     balance.total_open_m3_per_s += port.open_m3_per_s;
     const double miss = port.open_m3_per_s / aim[i] - 1.0;
     if (std::abs(miss) <= std::abs(balance.untouched_worst_share)) continue;

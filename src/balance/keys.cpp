@@ -40,6 +40,7 @@ Record record_of(Balance& x) {
       key<&Balance::move>({.meaning = "Moves, in their order."}),
       key<&Balance::hardest>({.meaning = "Row of the hardest loop, from 0."}),
       key<&Balance::duty_Pa>({.meaning = "Pump pressure at the target flows."}),
+      key<&Balance::aim_m3_per_s>({.meaning = "Total to aim for."}),
       key<&Balance::total_open_m3_per_s>({.meaning = "Total with all ports open."}),
       key<&Balance::total_after_m3_per_s>({.meaning = "Total with all ports set."}),
       key<&Balance::untouched_worst_share>({.meaning = "Worst miss of an aim if nothing is set."}),

@@ -51,10 +51,7 @@ ShopRoom room_of(const Design& design, const Envelope& envelope, std::size_t row
   room.light_W_per_K = loss.openings_W_per_K + loss.air_W_per_K + (1.0 - opaque_share) * loss.by_area_W_per_K;
   // Floor and air as warm as each other, the faces' own film is a part of the resistance that was counted.
   room.opaque_W_per_K = 1.0 / std::max(1.0 / opaque_W_per_K - 1.0 / inside_W_per_K, 0.05 / opaque_W_per_K);
-  const double half_m = std::max(0.0, 0.5 * height_m - head_height_m);
-  const double roof_W_per_K = loss.roof_W_per_K + 0.5 * opaque_share * loss.by_area_W_per_K;
-  const double sides_W_per_K = opaque_W_per_K - roof_W_per_K + room.light_W_per_K;
-  room.layered_Wm_per_K = roof_W_per_K * std::max(0.0, height_m - head_height_m) + sides_W_per_K * half_m;
+  room.layered_Wm_per_K = layered_Wm_per_K(design, loss, row);
   return room;
 }
 
@@ -153,6 +150,16 @@ void fit_strips(YearShop& shop) {
 }
 
 }  // namespace
+
+double layered_Wm_per_K(const Design& design, const RoomLoss& loss, std::size_t row) {
+  const double height_m = height_of(design, row);
+  const double opaque_W_per_K = loss.walls_W_per_K + loss.roof_W_per_K + opaque_share * loss.by_area_W_per_K;
+  const double light_W_per_K = loss.openings_W_per_K + loss.air_W_per_K + (1.0 - opaque_share) * loss.by_area_W_per_K;
+  const double half_m = std::max(0.0, 0.5 * height_m - head_height_m);
+  const double roof_W_per_K = loss.roof_W_per_K + 0.5 * opaque_share * loss.by_area_W_per_K;
+  const double sides_W_per_K = opaque_W_per_K - roof_W_per_K + light_W_per_K;
+  return roof_W_per_K * std::max(0.0, height_m - head_height_m) + sides_W_per_K * half_m;
+}
 
 std::optional<YearShop> year_shop(const Design& design, const Envelope& envelope, const FloorPlan& floor,
                                   const WatchedPlaces& watched, EdgeFields& fields) {

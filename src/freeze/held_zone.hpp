@@ -48,6 +48,10 @@ std::vector<ZoneRow> run_until_frozen(const HeldZone& held, const ZoneDrivers& b
 /// Nothing runs: no pump, no boiler, no fans, no gains, doors shut.
 ZoneStep without_power(const HeldZone& held, double outdoor_degC);
 
+/// Weathers of a power cut, rising in cold: the coldest month on a mark of 10 F or 5 K where that is so much milder as
+/// to be worth a row, the weather planned for, the coldest hour.
+std::vector<double> cut_weathers_degC(const Design& design);
+
 /// The soonest of the deciding places.
 struct FirstFrozen {
   std::string name;

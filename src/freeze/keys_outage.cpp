@@ -7,7 +7,8 @@ namespace slabwright {
 Record record_of(OutagePlace& x) {
   static constexpr Key keys[] = {
       key<&OutagePlace::name>({.meaning = "Which place."}),
-      key<&OutagePlace::lasts_s>({.meaning = "From the cut until it freezes; absent: longer than the clock runs."})};
+      key<&OutagePlace::lasts_s>({.meaning = "From the cut until it freezes; absent: longer than the clock runs."}),
+      key<&OutagePlace::whole_s>({.meaning = "The same in whole hours, rounded down."})};
   return {keys, &x};
 }
 
@@ -17,13 +18,16 @@ Record record_of(OutageCase& x) {
       key<&OutageCase::air_dial_degC>({.meaning = "The wall thermostat's dial until the cut."}),
       key<&OutageCase::first>({.meaning = "What freezes first."}),
       key<&OutageCase::lasts_s>({.meaning = "From the cut until it freezes; absent: longer than the clock runs."}),
+      key<&OutageCase::whole_s>({.meaning = "The same in whole hours, rounded down."}),
       key<&OutageCase::place>({.meaning = "Every place that decides, soonest first."}),
       key<&OutageCase::pump_first>({.meaning = "What freezes first while a generator keeps the pump alone running."}),
       key<&OutageCase::pump_lasts_s>(
           {.meaning = "From the cut until that freezes; absent: longer than the clock runs."}),
+      key<&OutageCase::pump_whole_s>({.meaning = "The same in whole hours, rounded down."}),
       key<&OutageCase::stage_first>({.meaning = "What freezes first while it also feeds one element of the boiler."}),
       key<&OutageCase::stage_lasts_s>(
-          {.meaning = "From the cut until that freezes; absent: longer than the clock runs."})};
+          {.meaning = "From the cut until that freezes; absent: longer than the clock runs."}),
+      key<&OutageCase::stage_whole_s>({.meaning = "The same in whole hours, rounded down."})};
   return {keys, &x};
 }
 

@@ -15,6 +15,12 @@ using namespace freeze;
 /// 1/2 in polymer tube, bare in still air: what most lines to a sink are.
 constexpr StandingPipe half_inch_line{0.475 * 0.0254, 0.625 * 0.0254, 2.6 * 0.1442279, 0.0, 0.0, 1.65 * 5.678263};
 
+/// "Three hours" are three at least.
+std::optional<double> whole_s(std::optional<double> lasts_s) {
+  constexpr double hour_s = 3600.0;
+  return lasts_s ? std::optional<double>(hour_s * std::floor(*lasts_s / hour_s)) : std::nullopt;
+}
+
 bool sooner(const OutagePlace& a, const OutagePlace& b) {
   if (a.lasts_s.has_value() != b.lasts_s.has_value()) return a.lasts_s.has_value();
   return a.lasts_s && *a.lasts_s < *b.lasts_s;
@@ -39,9 +45,9 @@ CutRun run_of(const HeldZone& held, double air_degC, double outdoor_degC, double
   for (std::size_t i = 0; i < held.places.place.size(); ++i) {
     const WatchedPlace& place = held.places.place[i];
     if (!place.decides) continue;
-    run.rests.push_back({place.name, freezes_after_s(held, i, rows, Water::stands)});
-    run.pumped.push_back({place.name, freezes_after_s(held, i, rows, Water::moves)});
-    run.staged.push_back({place.name, freezes_after_s(held, i, warmed, Water::moves)});
+    run.rests.push_back({place.name, freezes_after_s(held, i, rows, Water::stands), {}});
+    run.pumped.push_back({place.name, freezes_after_s(held, i, rows, Water::moves), {}});
+    run.staged.push_back({place.name, freezes_after_s(held, i, warmed, Water::moves), {}});
   }
   return run;
 }
@@ -69,20 +75,6 @@ std::vector<double> settings_degC(const Design& design, double dial_degC) {
   return settings;
 }
 
-/// The coldest month on a mark of 10 F or 5 K, so much milder than what is planned for as to be worth a row.
-std::vector<double> outdoors_degC(const Design& design) {
-  const Climate& climate = design.climate;
-  const bool us = design.units == System::us;
-  const double month_degC = climate.mean_degC - climate.half_swing_K;
-  const double mild_degC =
-      us ? (10.0 * std::floor((1.8 * month_degC + 32.0) / 10.0) - 32.0) / 1.8 : 5.0 * std::floor(month_degC / 5.0);
-  std::vector<double> outdoors{*climate.coldest_degC};
-  for (const double degC : {climate.outdoor_degC.value_or(*climate.coldest_degC), mild_degC})
-    if (degC > outdoors.back() + 1.0) outdoors.push_back(degC);
-  std::reverse(outdoors.begin(), outdoors.end());
-  return outdoors;
-}
-
 double stage_of_W(std::optional<double> boiler_W) {
   if (!boiler_W || *boiler_W <= 0.0) return 0.0;
   return *boiler_W / std::ceil(*boiler_W / largest_element_W - 1e-9);
@@ -98,8 +90,19 @@ class Clock {
     CutRun run = worst_of_films(true_air_degC(shop_.design, dial_degC, outdoor_degC), outdoor_degC);
     const OutagePlace first = soonest(run.rests), pumped = soonest(run.pumped), staged = soonest(run.staged);
     std::stable_sort(run.rests.begin(), run.rests.end(), sooner);
-    return {outdoor_degC, dial_degC,      first.name,  first.lasts_s, std::move(run.rests),
-            pumped.name,  pumped.lasts_s, staged.name, staged.lasts_s};
+    for (OutagePlace& place : run.rests) place.whole_s = whole_s(place.lasts_s);
+    return {outdoor_degC,
+            dial_degC,
+            first.name,
+            first.lasts_s,
+            whole_s(first.lasts_s),
+            std::move(run.rests),
+            pumped.name,
+            pumped.lasts_s,
+            whole_s(pumped.lasts_s),
+            staged.name,
+            staged.lasts_s,
+            whole_s(staged.lasts_s)};
   }
   bool floor_cools_air() const { return floor_cools_air_; }
 
@@ -124,6 +127,19 @@ class Clock {
 
 }  // namespace
 
+std::vector<double> freeze::cut_weathers_degC(const Design& design) {
+  const Climate& climate = design.climate;
+  const bool us = design.units == System::us;
+  const double month_degC = climate.mean_degC - climate.half_swing_K;
+  const double mild_degC =
+      us ? (10.0 * std::floor((1.8 * month_degC + 32.0) / 10.0) - 32.0) / 1.8 : 5.0 * std::floor(month_degC / 5.0);
+  std::vector<double> outdoors{*climate.coldest_degC};
+  for (const double degC : {climate.outdoor_degC.value_or(*climate.coldest_degC), mild_degC})
+    if (degC > outdoors.back() + 1.0) outdoors.push_back(degC);
+  std::reverse(outdoors.begin(), outdoors.end());
+  return outdoors;
+}
+
 std::optional<Outage> outage_clock(const HeldShop& held, const Freeze& freeze, EdgeFields& fields,
                                    std::optional<double> boiler_W) {
   if (freeze.decides.empty() || !held.design.climate.coldest_degC) return std::nullopt;
@@ -134,7 +150,7 @@ std::optional<Outage> outage_clock(const HeldShop& held, const Freeze& freeze, E
   outage.stage_W = stage_of_W(boiler_W);
   outage.line_ice_s = time_to_ice_s(half_inch_line, *held.design.climate.coldest_degC).value_or(0.0);
   Clock clock(held, std::move(*zone), fields, outage.stage_W);
-  for (const double outdoor_degC : outdoors_degC(held.design))
+  for (const double outdoor_degC : cut_weathers_degC(held.design))
     for (const double dial_degC : settings_degC(held.design, freeze.air_dial_degC))
       outage.row.push_back(clock.at(outdoor_degC, dial_degC));
   outage.floor_cools_air = clock.floor_cools_air();

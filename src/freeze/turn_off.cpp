@@ -10,20 +10,10 @@ namespace {
 
 using namespace freeze;
 
-/// Below 25 % inhibitors are weak; above 50 % nobody fills a floor.
-constexpr double least_share = 0.25, most_share = 0.50;
-
 struct Coldest {
   std::string name;
   double degC = 0.0;
 };
-
-std::optional<double> glycol_that_keeps(const Design& design, double coldest_degC) {
-  const FluidKind kind = design.fluid.kind == FluidKind::water ? FluidKind::propylene_glycol : design.fluid.kind;
-  for (int percent = static_cast<int>(100.0 * least_share); percent <= static_cast<int>(100.0 * most_share); ++percent)
-    if (freezing_point_degC({kind, percent / 100.0}) < coldest_degC) return percent / 100.0;
-  return std::nullopt;
-}
 
 }  // namespace
 
@@ -50,7 +40,7 @@ TurnOff turned_off(const HeldShop& held, EdgeFields& fields) {
   std::stable_sort(frozen.begin(), frozen.end(), [](const Coldest& a, const Coldest& b) { return a.degC < b.degC; });
   for (const Coldest& place : frozen) off.freezes.push_back(place.name);
   off.yes = off.freezes.empty() && zone->places.unknown.empty();
-  off.glycol_share = glycol_that_keeps(held.design, loops_degC);
+  off.glycol_share = glycol_that_keeps_share(held.design.fluid.kind, loops_degC);
   return off;
 }
 

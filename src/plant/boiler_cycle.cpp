@@ -23,6 +23,23 @@ void say_short(const BoilerSize& boiler, const BoilerCycle& cycle, std::vector<D
         show_as(cycle.least_on_s, Dimension::time, "min", 0), Measured{cycle.buffer_m3, Dimension::volume}}});
 }
 
+/// What swings with a heater, and all its heat over one kelvin is of so much water.
+struct Swing {
+  SwingingHeater heater;
+  double content_m3 = 0.0;
+  double water_J_per_m3K = 0.0;
+};
+/// Where something mixes to a temperature the boiler's own water swings alone; the floor gets what is let through.
+Swing swing_of(const Plant& plant, const OperatingPoint& point, double heater_W, double taken_W) {
+  const Boiler& entry = plant.design.boiler;
+  const FluidProperties fluid = properties_of(mixture_of(plant.design.fluid), point.supply_degC);
+  const bool mixes = has_setting(plant.source);
+  const double slab_W_per_K = mixes ? 0.0 : water_to_slab_W_per_K(plant, point);
+  return {{heater_W, taken_W, entry.differential_K, slab_W_per_K},
+          mixes ? heater_content_m3(entry.kind) : plant_content_m3(plant),
+          fluid.density_kg_per_m3 * fluid.specific_heat_J_per_kgK};
+}
+
 std::optional<double> if_ends(double s) { return std::isfinite(s) ? std::optional<double>(s) : std::nullopt; }
 
 }  // namespace
@@ -41,22 +58,24 @@ Checked<BoilerCycle> boiler_cycle(const Plant& plant, const OperatingPoint& poin
   cycle.taken_W = mild_load_share.value * boiler.floor_W;
   cycle.least_on_s = entry.least_on_s;
   if (boiler.kind == BoilerKind::none || cycle.stage_W <= cycle.taken_W || cycle.taken_W <= 0.0) return {cycle, {}};
-  const FluidProperties fluid = properties_of(mixture_of(plant.design.fluid), point.supply_degC);
-  const double water_J_per_m3K = fluid.density_kg_per_m3 * fluid.specific_heat_J_per_kgK;
-  // Where something mixes to a temperature the boiler's own water swings alone; the floor gets what is let through.
-  const bool mixes = has_setting(plant.source);
-  const double swings_m3 = mixes ? heater_content_m3(entry.kind) : plant_content_m3(plant);
-  const double slab_W_per_K = mixes ? 0.0 : water_to_slab_W_per_K(plant, point);
-  const SwingingHeater surplus{cycle.stage_W, cycle.taken_W, entry.differential_K, slab_W_per_K};
-  cycle.on_s = if_ends(on_s(surplus, swings_m3 * water_J_per_m3K));
-  cycle.off_s = if_ends(off_s(surplus, swings_m3 * water_J_per_m3K));
+  const Swing swing = swing_of(plant, point, cycle.stage_W, cycle.taken_W);
+  cycle.on_s = if_ends(on_s(swing.heater, swing.content_m3 * swing.water_J_per_m3K));
+  cycle.off_s = if_ends(off_s(swing.heater, swing.content_m3 * swing.water_J_per_m3K));
   cycle.short_runs = cycle.on_s && *cycle.on_s < entry.least_on_s;
   std::vector<Diagnostic> said;
   if (cycle.short_runs) {
-    cycle.buffer_m3 = buffer_m3(surplus, entry.least_on_s, water_J_per_m3K) - swings_m3;
+    cycle.buffer_m3 = buffer_m3(swing.heater, entry.least_on_s, swing.water_J_per_m3K) - swing.content_m3;
     say_short(boiler, cycle, said);
   }
   return {cycle, std::move(said)};
+}
+
+double water_to_add_m3(const Plant& plant, const OperatingPoint& point, double heater_W, double taken_W) {
+  if (taken_W <= 0.0 || heater_W <= taken_W) return 0.0;
+  const Swing swing = swing_of(plant, point, heater_W, taken_W);
+  const double on = on_s(swing.heater, swing.content_m3 * swing.water_J_per_m3K);
+  if (on >= plant.design.boiler.least_on_s) return 0.0;
+  return buffer_m3(swing.heater, plant.design.boiler.least_on_s, swing.water_J_per_m3K) - swing.content_m3;
 }
 
 }  // namespace slabwright

@@ -54,7 +54,7 @@ void add_together(const Design& design, ElectricSize& size) {
   const bool second_source = design.second_source.kind != SecondSourceKind::none;
   const auto second_A = second_source ? design.second_source.current_A : std::nullopt;
   if (!size.main_breaker_A && !second_A && !design.service.other_loads_A) return;
-  const double hours = size.demand_A ? 1.25 : 1.0;
+  const double hours = size.demand_share.value_or(1.0);
   const double boiler_A = hours * size.current_A, second = hours * second_A.value_or(0.0);
   const double rest_A = design.service.other_loads_A.value_or(0.0);
   size.together_A = boiler_A + second + rest_A;
@@ -92,6 +92,7 @@ ElectricSize electric_size(const Plant& plant, const BoilerSize& boiler, std::ve
   size.current_A = electric_current_A(boiler.power_W, size.voltage_V, phases_of(size));
   if (design.codes == Codes::north_america) {
     const NorthAmericanSupply supply = north_american_supply(size.current_A);
+    size.demand_share = supply.demand_share;
     size.demand_A = supply.demand_A;
     size.device_A = supply.device_A;
   }

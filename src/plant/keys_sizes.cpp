@@ -67,7 +67,9 @@ Record record_of(ElectricSize& x) {
       key<&ElectricSize::voltage_V>({.meaning = "Voltage."}),
       key<&ElectricSize::phases>({.meaning = "Phases."}),
       key<&ElectricSize::current_A>({.meaning = "Current, a phase."}),
-      key<&ElectricSize::demand_A>({.meaning = "125 % of it, where the code family asks for that."}),
+      key<&ElectricSize::demand_share>(
+          {.meaning = "Of it, what wire and breaker are sized for, where the code family says."}),
+      key<&ElectricSize::demand_A>({.meaning = "That current."}),
       key<&ElectricSize::device_A>({.meaning = "Next standard protective device, indicative."}),
       key<&ElectricSize::free_A>({.meaning = "What the service has free."}),
       key<&ElectricSize::fits>({.meaning = "Whether the service has that free."}),

@@ -4,6 +4,7 @@
 #include <map>
 #include <numeric>
 
+#include "plant/filled.hpp"
 #include "plant/source_state.hpp"
 #include "slabwright/contract.hpp"
 #include "slabwright/plant.hpp"
@@ -105,21 +106,6 @@ class Decline {
   const Conditions& conditions_;
   std::vector<double> room_share_;
 };
-
-/// The graph filled with water of these temperatures.
-void fill(HydronicGraph& graph, const Plant& plant, double supply_degC, const std::vector<double>& return_degC) {
-  const Mixture mixture = mixture_of(plant.design.fluid);
-  double mixed_degC = 0.0;
-  for (std::size_t i = 0; i < return_degC.size(); ++i) {
-    graph.set_liquid(plant.loop_branch[i], liquid(mixture, 0.5 * (supply_degC + return_degC[i])));
-    mixed_degC += return_degC[i] / static_cast<double>(return_degC.size());
-  }
-  for (const BranchId branch : plant.supply_side) graph.set_liquid(branch, liquid(mixture, supply_degC));
-  for (const BranchId branch : plant.return_side) graph.set_liquid(branch, liquid(mixture, mixed_degC));
-  // Where the floor's water goes through the boiler the pump stands in the return: it is cooler there and lasts longer.
-  for (const BranchId branch : plant.source.branch) graph.set_liquid(branch, liquid(mixture, mixed_degC));
-  if (plant.source.mix) graph.set_liquid(plant.source_branch, liquid(mixture, supply_degC));
-}
 
 /// All that follows from a set of return temperatures and, behind them, a setting where the source has one.
 class Coupling {

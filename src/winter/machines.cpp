@@ -39,18 +39,6 @@ std::vector<HeatPumpRow> rows_of(const SecondSource& source) {
   return rows;
 }
 
-std::optional<HeatPump> heat_pump_of(const SecondSource& source) {
-  if (source.kind != SecondSourceKind::heat_pump) return std::nullopt;
-  HeatPump pump;
-  pump.row = rows_of(source);
-  if (pump.row.size() < 2) return std::nullopt;
-  pump.part_load = {PartLoadLaw::straight, 0.25};
-  if (source.cut_out_degC)
-    pump.cut_out = {*source.cut_out_degC, source.cut_in_degC.value_or(*source.cut_out_degC + usual_differential_K)};
-  pump.least_indoor_start_degC = source.start_above_degC;
-  return pump;
-}
-
 std::optional<BoilerStages> boiler_of(const WinterShop& shop) {
   if (!shop.boiler_W || *shop.boiler_W <= 0.0) return std::nullopt;
   BoilerStages boiler;
@@ -75,6 +63,18 @@ std::vector<TablePoint> water_table(const WaterCurve& water, const YearShop& yea
 }
 
 }  // namespace
+
+std::optional<HeatPump> heat_pump_of(const SecondSource& source) {
+  if (source.kind != SecondSourceKind::heat_pump) return std::nullopt;
+  HeatPump pump;
+  pump.row = rows_of(source);
+  if (pump.row.size() < 2) return std::nullopt;
+  pump.part_load = {PartLoadLaw::straight, 0.25};
+  if (source.cut_out_degC)
+    pump.cut_out = {*source.cut_out_degC, source.cut_in_degC.value_or(*source.cut_out_degC + usual_differential_K)};
+  pump.least_indoor_start_degC = source.start_above_degC;
+  return pump;
+}
 
 SourceHour source_hour(const Machines& machines, double outdoor_degC, double dew_point_degC) {
   SourceHour hour;

@@ -34,6 +34,8 @@ struct Machines {
   double least_setting_degC = -100.0;
 };
 
+/// What it is run as; absent where it is no heat pump, or nobody knows what it gives.
+std::optional<HeatPump> heat_pump_of(const SecondSource& source);
 /// In weather of this temperature, with the hour's dew point where ice is paid for by the hour.
 SourceHour source_hour(const Machines& machines, double outdoor_degC, double dew_point_degC);
 Machines machines_of(const WinterShop& shop, const YearShop& year, const Season& season);

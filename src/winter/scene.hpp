@@ -17,6 +17,13 @@ struct Scene {
   ShopState before;  ///< of the past way for years, on 1 July
 };
 
+/// Absent as year_shop().
+std::optional<Scene> scene_of(const WinterShop& shop, EdgeFields& fields);
+/// The design's own ways; the usual ones where it has none but the past one.
+std::vector<WayEntry> ways_of(const Scene& scene);
+/// Before anybody says how it was: as warm as at work, the year round.
+ZoneHistory past_guess(const Scene& scene);
+
 /// Settings of a way that are sought where the design leaves them open.
 struct Settings {
   WayEntry way;
@@ -65,6 +72,10 @@ TenWinters ten_winters(const Scene& scene, const Settings& settings, const std::
 /// A row of settings for each way.
 void add_bands(std::vector<WayResult>& ways, const Scene& scene, const std::vector<Settings>& settings);
 void add_holds(Winter& winter, const Scene& scene);
+/// The best of the ways that hold frost; null where none does.
+const WayResult* way_with_hold(const Winter& winter);
+/// What sheets draw: ways and their order must be known.
+void add_series(Winter& winter, const Scene& scene);
 
 /// Settings that are tried with each other: frost holds over the lowest, settings of the second source over its own,
 /// and hours that it starts before work.

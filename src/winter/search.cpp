@@ -14,12 +14,6 @@ constexpr double dry_share = 0.02, spring_s = 92.0 * 24.0 * an_hour_s;
 
 bool leans_on_hold(const WayResult& result) { return result.way.floor == WayFloor::frost_hold && !result.way.charge; }
 
-/// The best of the ways that hold frost.
-const WayResult* way_with_hold(const Winter& winter) {
-  const auto found = std::find_if(winter.way.begin(), winter.way.end(), leans_on_hold);
-  return found == winter.way.end() ? nullptr : &*found;
-}
-
 /// The best of those in which it matters when the second source starts; else of those that run one.
 const WayResult* way_to_search(const Winter& winter) {
   const auto runs = [](const WayResult& result) {
@@ -71,6 +65,11 @@ void add_flatness(Search& search) {
 }
 
 }  // namespace
+
+const WayResult* way_with_hold(const Winter& winter) {
+  const auto found = std::find_if(winter.way.begin(), winter.way.end(), leans_on_hold);
+  return found == winter.way.end() ? nullptr : &*found;
+}
 
 void add_holds(Winter& winter, const Scene& scene) {
   const WayResult* best = way_with_hold(winter);

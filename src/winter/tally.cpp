@@ -14,6 +14,7 @@ void add_energy(WayResult& result, const WayCase& way, const WayYear& year) {
     month.boiler_J += hour.boiler_J;
     month.source_J += hour.source_J;
     month.pump_J += hour.pump_J;
+    month.use_J += hour.boiler_J + hour.source_J + hour.pump_J;
     month.floor_heat_J += hour.floor_heat_J;
     month.source_heat_J += hour.source_heat_J;
     result.boiler_short_s += hour.boiler_short_s;
@@ -51,6 +52,7 @@ double day_swing_K(const WayYear& year, std::size_t last, Of of) {
 
 void add_comfort(WayResult& result, const WayCase& way, const WayYear& year) {
   Comfort& comfort = result.comfort;
+  comfort.cold_below_degC = way.work_degC - cold_K;
   comfort.lowest_degC = 1e9;
   double days = 0.0, worked_days = 0.0;
   std::size_t last_day = hours_of_year;

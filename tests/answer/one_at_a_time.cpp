@@ -142,6 +142,8 @@ std::vector<std::string> table_of(const Layout& one) {
   Design design = one.file.design;
   walk(record_of(design), [&](const std::string& path, const Key& key, const Slot& slot) {
     const std::string text = nudged(key, slot, design.units);
+    // What only the calendar reads is moved in cure_one_at_a_time.cpp.
+    if (key.says.only_for == "cure") return;
     if (text.empty() || is_of_winter(path, key) || passed_over().count(path) || is_drilled(path)) return;
     const auto moved = with_key(one.file, path, text);
     if (!moved) return;

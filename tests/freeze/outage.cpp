@@ -169,6 +169,6 @@ TEST_CASE("one element of the boiler adds hours, and is none without a boiler") 
 TEST_CASE("the records of the clock name every member") {
   Outage outage = clock_of(bare_shop());
   CHECK(record_of(outage).keys.size() == 5);
-  CHECK(record_of(outage.row[0]).keys.size() == 9);
-  CHECK(record_of(outage.row[0].place[0]).keys.size() == 2);
+  CHECK(record_of(outage.row[0]).keys.size() == 12);
+  CHECK(record_of(outage.row[0].place[0]).keys.size() == 3);
 }

@@ -1,0 +1,12 @@
+// Water of an operating point's temperatures in the graph.
+#pragma once
+#include <vector>
+
+#include "slabwright/plant.hpp"
+
+namespace slabwright {
+
+/// The graph filled with water of these temperatures, a return for each loop.
+void fill(HydronicGraph& graph, const Plant& plant, double supply_degC, const std::vector<double>& return_degC);
+
+}  // namespace slabwright
