@@ -19,7 +19,7 @@ std::string repeated(const std::vector<std::string>& all) {
 }
 
 int print(const Request& request, const Answer& tried, const std::optional<Answer>& written) {
-  const ReportOptions options{
+  ReportOptions options{
       request.file,
       request.full,
       repeated(request.words),
@@ -29,6 +29,12 @@ int print(const Request& request, const Answer& tried, const std::optional<Answe
   if (!request.out.empty()) {
     std::vector<Sheet> all = tables_of(tried);
     for (Sheet& sheet : sheets_of(tried)) all.push_back(std::move(sheet));
+    if (tried.wishes.question == Question::sheets) {
+      for (ReaderSheet& page : reader_sheets(tried)) {
+        options.sheets.push_back({page.sheet.name, page.reader});
+        all.push_back(std::move(page.sheet));
+      }
+    }
     if (const std::string problem = write_sheets(request.out, all); !problem.empty()) {
       std::cerr << problem << '\n';
       return bad_design;
@@ -44,7 +50,9 @@ int print(const Request& request, const Answer& tried, const std::optional<Answe
 /// What the file alone says, where options were tried on it; nothing where it cannot be answered.
 std::optional<Answer> as_written(const Request& request, Wishes wishes, const std::string& text) {
   if (request.file.empty() || request.overrides.empty() || request.json || request.explain) return std::nullopt;
-  if (wishes.question == Question::drill || !request.readings.empty() || !request.read.empty()) return std::nullopt;
+  if (wishes.question == Question::drill || wishes.question == Question::sheets || wishes.question == Question::cure ||
+      !request.readings.empty() || !request.read.empty())
+    return std::nullopt;
   const ReadDesign plain = read_design(text);
   if (!plain.checked) return std::nullopt;
   const BroughtFiles beside = bring(plain, request.file);
@@ -60,6 +68,10 @@ int run_answer(const Request& request, Question question) {
   if (request.file.empty() && request.overrides.empty()) {
     std::cerr << request.command << " needs a design file or options:\n  slabwright " << request.command
               << " my-shop.toml\n  slabwright " << request.command << " --size \"36 x 30 ft\" --outdoor \"-12 F\"\n";
+    return bad_words;
+  }
+  if (question == Question::sheets && request.out.empty() && !request.json) {
+    std::cerr << "sheets needs a folder to write them into: slabwright sheets " << request.file << " --out cards\n";
     return bad_words;
   }
   std::string text;

@@ -21,7 +21,8 @@ The whole job, in order, from one file that you keep:
   check    read it, say what we guess    balance  set the manifold
   design   everything at once            freeze   lowest setting, and why
                                          winter   what each way of running costs
-                                         drill    may I drill here?
+  gauge    is the pressure test leaking? drill    may I drill here?
+  cure     when heat may come on         sheets   pages to print, one per reader
 
 Start:  slabwright new my-shop.toml --size "36 x 30 ft" --spacing "12 in"
         (already poured? add --poured 5, the number of loops)
@@ -85,15 +86,35 @@ std::string own_words(std::string_view command) {
 
 }  // namespace
 
+namespace {
+
+constexpr std::string_view gauge_page =
+    "  slabwright gauge --then \"60 psi at 70 F\" --now \"53 psi at 20 F\"\n"
+    "\nThe two readings, each a gauge's pressure at the temperature of the tube:\n"
+    "  --then       \"4 bar at 20 C\"  the first\n"
+    "  --now        \"3.5 bar at 5 C\" the one now\n"
+    "  --after      \"16 h\"         from the first to the one now\n"
+    "  --test       air            what the tube is filled with: air or water\n"
+    "  --gauge-error \"1 psi\"       how far one reading may be off; 2 % of a usual scale\n"
+    "                              when absent\n"
+    "  --thermometer-error \"2 F\"   the same of a temperature; 1 K when absent\n"
+    "  --altitude   \"5,300 ft\"     of the place, over the sea\n"
+    "\nWhat comes out: a verdict, and exit code 0 it holds, 3 it leaks, 2 nobody can\n"
+    "tell yet.\n"
+    "  --json       the whole answer for a program\n";
+
+}  // namespace
+
 std::string help_page(std::string_view command) {
   std::string page;
   for (const Command& c : commands()) {
     if (c.name == command) page += fmt::format("slabwright {}: {}\n\n", c.name, c.does);
   }
+  if (command == "gauge") return page + std::string(gauge_page);
   page += command == "new" ? "  slabwright new FILE [options]     writes FILE, never over one that is there\n"
                            : fmt::format("  slabwright {} [FILE] [options]     options win over the file\n", command);
   page += "\nOptions that stand for keys of the file:\n";
-  for (const ShortOption& o : short_options()) {
+  for (const ShortOption& o : short_options(command)) {
     page += fmt::format("  {:<12} {:<14} {}\n", o.name, fmt::format("\"{}\"", o.example), o.meaning);
   }
   page += "  --lengths    \"188 241 ft\"   loops by their lengths, leaders included\n";

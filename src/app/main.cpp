@@ -17,6 +17,9 @@ int run(const app::Request& request) {
   if (request.command == "freeze") return app::run_answer(request, Question::freeze);
   if (request.command == "winter") return app::run_answer(request, Question::winter);
   if (request.command == "drill") return app::run_answer(request, Question::drill);
+  if (request.command == "gauge") return app::run_gauge(request);
+  if (request.command == "cure") return app::run_answer(request, Question::cure);
+  if (request.command == "sheets") return app::run_answer(request, Question::sheets);
   return app::run_answer(request, Question::design);
 }
 

@@ -30,7 +30,7 @@ constexpr std::array<ShortOption, 17> options{{
     {"--units", "units", "US", "US or SI: what is printed"},
 }};
 
-constexpr std::array<Command, 8> all_commands{{
+constexpr std::array<Command, 11> all_commands{{
     {"new", "make the file"},
     {"check", "read it, compute nothing but what matters most"},
     {"design", "everything at once"},
@@ -39,6 +39,9 @@ constexpr std::array<Command, 8> all_commands{{
     {"freeze", "lowest setting at which nothing freezes"},
     {"winter", "what each way of running the winter costs"},
     {"drill", "may I drill here?"},
+    {"gauge", "is the pressure test leaking?"},
+    {"cure", "when heat may come on after the pour"},
+    {"sheets", "pages to print, one for each reader"},
 }};
 
 /// "188 241 262 290 ft" as one override for each loop; the last word or two are the unit.
@@ -97,13 +100,51 @@ struct Flags {
   std::string lengths;
 };
 
+/// Options that only one command takes, each with a value behind it, and what to write there.
+struct OwnOption {
+  std::string_view command, name, example;
+};
+constexpr OwnOption own_options[] = {
+    {"drill", "--at", PlanPlace::example},
+    {"drill", "--diameter", "1/2 in"},
+    {"drill", "--depth", "3 in"},
+    {"drill", "--tolerance", "1 1/2 in"},
+    {"drill", "--may-move", "3 in"},
+    {"drill", "--found", "found.txt"},
+    {"balance", "--readings", "meters.csv"},
+    {"balance", "--read", "0.73 0.64 - 0.57"},
+    {"balance", "--water", "95 F"},
+    {"balance", "--room", "58 F"},
+    {"balance", "--meter-error", "10 %"},
+    {"cure", "--poured", Date::example},
+    {"sheets", "--poured", Date::example},
+    {"gauge", "--then", "60 psi at 70 F"},
+    {"gauge", "--now", "53 psi at 20 F"},
+    {"gauge", "--test", "air"},
+    {"gauge", "--gauge-error", "1 psi"},
+    {"gauge", "--thermometer-error", "2 F"},
+    {"gauge", "--altitude", "5,300 ft"},
+    {"gauge", "--after", "16 h"},
+};
+
+/// The pressure test asks for nothing of a design.
+void declare_gauge(CLI::App& app, Request& request) {
+  app.set_help_flag();
+  app.add_flag("--help,-h", request.help);
+  app.add_flag("--json", request.json);
+  for (const auto& [command, name, example] : own_options)
+    if (command == "gauge") app.add_option(std::string(name), request.gauge[std::string(name)]);
+  app.allow_extras();
+}
+
 void declare(CLI::App& app, Request& request, Flags& flags) {
   app.set_help_flag();
   app.add_flag("--help,-h", request.help);
   app.add_flag("--full", request.full);
   app.add_flag("--json", request.json);
   if (request.command == "freeze") app.add_flag("--explain", request.explain);
-  if (request.command == "freeze" || request.command == "winter") app.add_flag("--quick", request.quick);
+  if (request.command == "freeze" || request.command == "winter" || request.command == "sheets")
+    app.add_flag("--quick", request.quick);
   if (request.command == "winter") app.add_flag("--wide", request.wide);
   if (request.command == "route") app.add_flag("--better-place", request.better_place);
   if (request.command == "drill") {
@@ -130,31 +171,20 @@ void declare(CLI::App& app, Request& request, Flags& flags) {
   app.allow_extras();
 }
 
-std::string unexpected(const std::string& word) {
+std::string unexpected(const std::string& command, const std::string& word) {
   if (word.rfind("-", 0) == 0) {
+    std::vector<std::string_view> names;
+    for (const OwnOption& own : own_options)
+      if (own.command == command) names.push_back(own.name);
+    for (const ShortOption& option : options)
+      if (command != "gauge") names.push_back(option.name);
     return fmt::format("no option {}; did you mean {}?", word,
-                       nearest(options, word, [](const ShortOption& o) { return o.name; }));
+                       nearest(names, word, [](std::string_view name) { return name; }));
   }
+  if (command == "gauge")
+    return fmt::format("gauge takes no file: the two readings say it all. \"{}\" is one word too many.", word);
   return fmt::format("\"{}\" is one word too many. A value with spaces stands in quotes: --size \"36 x 30 ft\".", word);
 }
-
-/// Options that only one command takes, each with a value behind it, and what to write there.
-struct OwnOption {
-  std::string_view command, name, example;
-};
-constexpr OwnOption own_options[] = {
-    {"drill", "--at", PlanPlace::example},
-    {"drill", "--diameter", "1/2 in"},
-    {"drill", "--depth", "3 in"},
-    {"drill", "--tolerance", "1 1/2 in"},
-    {"drill", "--may-move", "3 in"},
-    {"drill", "--found", "found.txt"},
-    {"balance", "--readings", "meters.csv"},
-    {"balance", "--read", "0.73 0.64 - 0.57"},
-    {"balance", "--water", "95 F"},
-    {"balance", "--room", "58 F"},
-    {"balance", "--meter-error", "10 %"},
-};
 
 bool is_own(const std::string& command, const std::string& word) {
   const std::string_view name = std::string_view(word).substr(0, word.find('='));
@@ -163,13 +193,26 @@ bool is_own(const std::string& command, const std::string& word) {
 }
 
 /// Quotes with nothing between them are not the same as no option: nobody asks about nowhere.
-std::string empty_own_option(const CLI::App& app) {
+std::string empty_own_option(const CLI::App& app, const std::string& asked) {
   for (const auto& [command, name, example] : own_options) {
+    if (command != asked) continue;
     const CLI::Option* option = app.get_option_no_throw(std::string(name));
     if (!option || option->count() == 0 || !option->results().front().empty()) continue;
     return fmt::format("{0} has nothing between its quotes. Write {0} \"{1}\".", name, example);
   }
   return {};
+}
+
+/// A day after --poured where the number of loops is meant.
+std::string day_for_loops(const Request& request, const Flags& flags) {
+  const auto poured = flags.text.find("--poured");
+  const bool by_day = request.command == "cure" || request.command == "sheets";
+  Date day;
+  if (poured == flags.text.end() || by_day || !read_words(poured->second, day).empty()) return {};
+  return fmt::format(
+      "--poured takes the number of loops here: --poured 5. The day of the pour goes to cure and sheets, or into the "
+      "file: [project] poured = \"{}\".",
+      poured->second);
 }
 
 /// Options as typed, quoted where they must be, for the next command.
@@ -188,7 +231,13 @@ void keep_typed(std::span<const std::string> words, Request& request) {
 
 }  // namespace
 
-std::span<const ShortOption> short_options() { return options; }
+std::vector<ShortOption> short_options(std::string_view command) {
+  std::vector<ShortOption> all(options.begin(), options.end());
+  if (command != "cure" && command != "sheets") return all;
+  for (ShortOption& option : all)
+    if (option.name == "--poured") option = {"--poured", "project.poured", Date::example, "the day of the pour"};
+  return all;
+}
 std::span<const Command> commands() { return all_commands; }
 
 Parsed parse(std::span<const std::string> words) {
@@ -204,7 +253,10 @@ Parsed parse(std::span<const std::string> words) {
   }
   CLI::App app;
   Flags flags;
-  declare(app, request, flags);
+  if (request.command == "gauge")
+    declare_gauge(app, request);
+  else
+    declare(app, request, flags);
   try {
     std::vector<std::string> reversed(words.rbegin(), words.rend() - 1);
     app.parse(reversed);
@@ -214,17 +266,18 @@ Parsed parse(std::span<const std::string> words) {
     return parsed;
   }
   if (const auto extra = app.remaining(); !extra.empty()) {
-    parsed.problem = unexpected(extra.front());
+    parsed.problem = unexpected(request.command, extra.front());
     return parsed;
   }
-  parsed.problem = empty_own_option(app);
+  parsed.problem = empty_own_option(app, request.command);
   if (parsed.problem.empty() && !request.readings.empty() && !request.read.empty())
     parsed.problem = "--readings names a file and --read gives the flows themselves: write one of them.";
   const bool beside = !(request.water + request.room + request.meter_error).empty();
   if (parsed.problem.empty() && beside && request.readings.empty() && request.read.empty())
     parsed.problem = "--water, --room and --meter-error go with readings: add --read \"0.73 0.64 - 0.57\".";
-  if (!parsed.problem.empty()) return parsed;
-  for (const ShortOption& option : options) {
+  if (parsed.problem.empty()) parsed.problem = day_for_loops(request, flags);
+  if (!parsed.problem.empty() || request.command == "gauge") return parsed;
+  for (const ShortOption& option : short_options(request.command)) {
     const std::string& text = flags.text[std::string(option.name)];
     if (app.count(std::string(option.name))) {
       request.overrides.push_back({std::string(option.path), text, std::string(option.name)});

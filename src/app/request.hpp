@@ -1,5 +1,6 @@
 // The words of a command line as a request.
 #pragma once
+#include <map>
 #include <span>
 #include <string>
 #include <string_view>
@@ -19,7 +20,9 @@ struct ShortOption {
   std::string_view example;  ///< "12 in"
   std::string_view meaning;
 };
-std::span<const ShortOption> short_options();
+/// As a command takes them: the calendar and the sheets want the day of the pour, the others how many loops were
+/// poured.
+std::vector<ShortOption> short_options(std::string_view command);
 
 /// A command by its name and what it answers.
 struct Command {
@@ -45,6 +48,7 @@ struct Request {
   std::string water, room, meter_error;                  ///< balance: what is known beside them, as typed
   std::string found;                                     ///< drill: a file of places where tube was found
   std::vector<std::string> asked_words;                  ///< options of one command alone as typed, not among `words`
+  std::map<std::string, std::string> gauge;              ///< gauge: its options as typed
   std::string out;
 };
 
@@ -69,5 +73,6 @@ std::string help_page(std::string_view command);
 /// One function for each kind of command; each prints and returns the exit code.
 int run_new(const Request& request);
 int run_answer(const Request& request, Question question);
+int run_gauge(const Request& request);
 
 }  // namespace slabwright::app

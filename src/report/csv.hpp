@@ -4,8 +4,8 @@
 #include <string_view>
 #include <vector>
 
-#include "report/number.hpp"
 #include "slabwright/report.hpp"
+#include "slabwright/report_number.hpp"
 
 namespace slabwright::report {
 

@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
-#include <nlohmann/json.hpp>
 
+#include "report/json.hpp"
 #include "report/text.hpp"
 #include "slabwright/contract.hpp"
 #include "slabwright/winter_keys.hpp"
@@ -155,17 +155,28 @@ void add_read(Json& whole, const Answer& answer, System system) {
 }
 
 /// The year in every way, what was searched and what the bill says of it.
-void add_winter(Json& whole, const Answer& answer, System system) {
+void add_ways(Json& whole, const Answer& answer, System system) {
   add(whole, "winter", answer.winter, system);
   if (!answer.winter) return;
   add(whole["winter"], "search", answer.winter->search, system);
   add(whole["winter"], "fit", answer.winter->fit, system);
+  add(whole["winter"], "series", answer.winter->series, system);
+  if (answer.winter->series) add(whole["winter"]["series"], "week", answer.winter->series->week, system);
+}
+
+/// What the key at a path means; empty where there is none.
+std::string meaning_of(const Design& design, std::string_view path) {
+  const Key* key = key_at(design, path);
+  return key ? std::string(key->says.meaning) : std::string();
 }
 
 Json sensitivities_of(const Answer& answer) {
   Json items = Json::array();
   for (const Sensitivity& s : answer.sensitivity) {
-    Json item = {{"path", s.path}, {"guess", s.guess}, {"boiler_W", rounded(s.boiler_W)}};
+    Json item = {{"path", s.path},
+                 {"guess", s.guess},
+                 {"meaning", meaning_of(answer.file.design, s.path)},
+                 {"boiler_W", rounded(s.boiler_W)}};
     if (s.hold_K) item["hold_K"] = rounded(*s.hold_K);
     items.push_back(std::move(item));
   }
@@ -185,13 +196,29 @@ Json changes_of(const Answer& answer) {
 
 Json guesses_of(const DesignFile& file) {
   Json items = Json::array();
-  for (const Assumption& a : file.assumed) items.push_back({{"path", a.path}, {"text", a.text}, {"source", a.source}});
+  for (const Assumption& a : file.assumed)
+    items.push_back(
+        {{"path", a.path}, {"text", a.text}, {"source", a.source}, {"meaning", meaning_of(file.design, a.path)}});
+  return items;
+}
+
+/// What the user gave, as a design file would write it.
+Json yours_of(const DesignFile& file) {
+  Json items = Json::array();
+  const Record design = reading(file.design);
+  for (const std::string& path : file.given) {
+    const auto found = find_path(design, path);
+    if (!found) continue;
+    items.push_back({{"path", path},
+                     {"text", write_out(*found->key, found->slot, file.design.units)},
+                     {"meaning", std::string(found->key->says.meaning)}});
+  }
   return items;
 }
 
 }  // namespace
 
-std::string json_of(const Answer& answer) {
+Json report::tree_of(const Answer& answer) {
   const System system = answer.file.design.units;
   Json whole = Json::object();
   whole["question"] = report::question_word(answer.wishes.question);
@@ -199,14 +226,20 @@ std::string json_of(const Answer& answer) {
   whole["lacking"] = answer.lacking;
   whole["design"] = object_of(reading(answer.file.design), system);
   whole["given"] = answer.file.given;
+  whole["yours"] = yours_of(answer.file);
   whole["assumed"] = guesses_of(answer.file);
   add(whole, "loops", answer.loops, system);
   add(whole, "cuts", answer.cuts, system);
   add(whole, "materials", answer.materials, system);
+  add(whole, "plan", answer.plan, system);
   add(whole, "stakes", answer.stakes, system);
   add(whole, "laid", answer.laid, system);
   if (answer.better) add_rows(whole, "better_place", *answer.better, system);
   add(whole, "drill", answer.drill, system);
+  add(whole, "control", answer.control, system);
+  add(whole, "drill_bands", answer.drill_bands, system);
+  add(whole, "cure", answer.cure, system);
+  add(whole, "pressure_test", answer.pressure_test, system);
   add(whole, "envelope", answer.envelope, system);
   add(whole, "floor", answer.floor, system);
   add(whole, "balance", answer.balance, system);
@@ -214,6 +247,9 @@ std::string json_of(const Answer& answer) {
   add(whole, "point", answer.point, system);
   add(whole, "shut", answer.shut, system);
   add(whole, "sizes", answer.sizes, system);
+  add(whole, "scheme", answer.scheme, system);
+  add(whole, "curves", answer.curves, system);
+  add(whole, "by_outdoor", answer.by_outdoor, system);
   add(whole, "field", answer.field, system);
   add(whole, "freeze", answer.freeze, system);
   add(whole, "outage", answer.outage, system);
@@ -223,14 +259,28 @@ std::string json_of(const Answer& answer) {
   add_rows(whole, "recovery", answer.recovery, system);
   add_rows(whole, "sensor", answer.sensor, system);
   add(whole, "turn_off", answer.turn_off, system);
-  add_winter(whole, answer, system);
+  add(whole, "courses", answer.courses, system);
+  add_rows(whole, "edge_section", answer.edge_section, system);
+  add_ways(whole, answer, system);
   add(whole, "bands", answer.bands, system);
+  add(whole, "sums", answer.sums, system);
   if (const Json ranges = ranges_of(answer); !ranges.empty()) whole["ranges"] = ranges;
   whole["sensitivity"] = sensitivities_of(answer);
   whole["change"] = changes_of(answer);
   whole["said"] = list_of(answer.said, system);
+  return whole;
+}
+
+std::string json_of(const GaugeAnswer& answer) {
+  Json whole = Json::object();
+  whole["question"] = "gauge";
+  whole.update(object_of(reading(answer), System::si));
+  return whole.dump(2) + "\n";
+}
+
+std::string json_of(const Answer& answer) {
   // What a user's file holds may be no valid text; the answer still is.
-  return whole.dump(2, ' ', true, Json::error_handler_t::replace) + "\n";
+  return report::tree_of(answer).dump(2, ' ', true, Json::error_handler_t::replace) + "\n";
 }
 
 }  // namespace slabwright

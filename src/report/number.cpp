@@ -1,4 +1,4 @@
-#include "report/number.hpp"
+#include "slabwright/report_number.hpp"
 
 #include <fmt/format.h>
 
@@ -34,6 +34,7 @@ constexpr KindRow kinds[] = {
     {Kind::rise, Dimension::rise, {"F", 1}, {"K", 1}},
     {Kind::heat, Dimension::power, {"Btu/h", -2}, {"kW", 2, true}},
     {Kind::boiler, Dimension::power, {"kW", 1}, {"kW", 1}},
+    {Kind::watts, Dimension::power, {"W", 0}, {"W", 0}},
     {Kind::flow, Dimension::flow, {"gpm", 2}, {"L/min", 2, true}},
     {Kind::head, Dimension::head, {"ft", 1}, {"m", 2}},
     {Kind::pressure, Dimension::pressure, {"psi", 2}, {"kPa", 1}},
@@ -43,7 +44,9 @@ constexpr KindRow kinds[] = {
     {Kind::current, Dimension::current, {"A", 1}, {"A", 1}},
     {Kind::voltage, Dimension::voltage, {"V", 0}, {"V", 0}},
     {Kind::share, Dimension::share, {"%", 0}, {"%", 0}},
+    {Kind::ratio, Dimension::number, {"", 1}, {"", 1}},
     {Kind::hours, Dimension::time, {"h", 0}, {"h", 0}},
+    {Kind::minutes, Dimension::time, {"min", 0}, {"min", 0}},
     {Kind::turns, Dimension::turns, {"turns", 2}, {"turns", 2}},
     {Kind::valve, Dimension::valve_coefficient, {"Cv", 2}, {"Kv", 2}},
     {Kind::conductance, Dimension::conductance, {"Btu/h F", 0}, {"W/K", 1}},

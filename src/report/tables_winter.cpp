@@ -13,7 +13,7 @@ std::string hours_of(double s) { return fmt::format("{:.1f}", s / 3600.0); }
 std::string fails_cell(const WayFails& fails) {
   std::string words;
   const auto add = [&](bool fails_so, std::string_view word) {
-    if (fails_so) words += (words.empty() ? "" : " ") + std::string(word);
+    if (fails_so) words.append(words.empty() ? "" : " ").append(word);
   };
   add(fails.comfort, "cold");
   add(fails.frost_hold, "frost");

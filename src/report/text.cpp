@@ -95,6 +95,8 @@ Page begun(const Reader& reader) {
     case Question::freeze: add_freeze(page, reader); break;
     case Question::winter: add_winter(page, reader); break;
     case Question::drill: add_drill(page, reader); break;
+    case Question::sheets: add_sheets(page, reader); break;
+    case Question::cure: add_cure(page, reader); break;
   }
   return page;
 }
@@ -188,7 +190,7 @@ void add_notes(Page& page, const Reader& reader, std::string_view stage) {
 
 void add_end(Page& page, const Reader& reader, const std::string& next_command, const std::string& option) {
   add_gap(page);
-  const std::vector<std::string> all = cautions(reader);
+  const std::vector<std::string> all = cautions(reader.answer);
   const std::size_t shown = reader.options.full ? all.size() : std::min<std::size_t>(1, all.size());
   for (std::size_t i = 0; i < shown; ++i) add_text(page, all[i]);
   const std::string lead = "Next:  ", command = command_words(reader, next_command, option);

@@ -5,10 +5,11 @@
 #include <string_view>
 #include <vector>
 
-#include "report/guesses.hpp"
 #include "report/ledger.hpp"
-#include "report/number.hpp"
 #include "slabwright/report.hpp"
+#include "slabwright/report_guesses.hpp"
+#include "slabwright/report_number.hpp"
+#include "slabwright/report_words.hpp"
 
 namespace slabwright::report {
 
@@ -34,6 +35,8 @@ void add_readings(Page& page, const Reader& reader);
 void add_freeze(Page& page, const Reader& reader);
 void add_winter(Page& page, const Reader& reader);
 void add_drill(Page& page, const Reader& reader);
+void add_cure(Page& page, const Reader& reader);
+void add_sheets(Page& page, const Reader& reader);
 /// The floor in plan, where its field was found.
 void add_field(Page& page, const Reader& reader);
 /// Everything else that is known: only with `full`.
@@ -79,8 +82,6 @@ void add_lacking(Page& page, const Reader& reader);
 void add_sharpen(Page& page, const Reader& reader, const std::string& heading);
 /// Notes of one stage, by the front of their code, as many as leave room for the end of a short report.
 void add_notes(Page& page, const Reader& reader, std::string_view stage);
-/// What a person should know about safety, what fits this answer best first.
-std::vector<std::string> cautions(const Reader& reader);
 /// One caution (all of them with `full`) and the next command, with an option that is not among the reader's own.
 void add_end(Page& page, const Reader& reader, const std::string& next_command, const std::string& option = {});
 /// "3", or where there are several manifolds "2-3": the third port of the second.

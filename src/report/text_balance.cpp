@@ -130,10 +130,8 @@ void add_ports(Page& page, const Reader& reader) {
                           p.open ? "open" : bare(Kind::turns, p.set_turns, system)});
     if (full) table.rows.back().push_back(bare(Kind::share, p.authority_share, system));
   }
-  double aim = 0.0;
-  for (const PortSetting& p : balance.port) aim += p.aim_m3_per_s;
   table.rows.push_back({"", marked(fmt::format("total, {}", unit(Kind::flow, system)), reader.answer, flow_of(reader)),
-                        "", flow(reader, balance.total_open_m3_per_s), flow(reader, aim), "",
+                        "", flow(reader, balance.total_open_m3_per_s), flow(reader, balance.aim_m3_per_s), "",
                         flow(reader, balance.total_after_m3_per_s), ""});
   if (full) table.rows.back().emplace_back();
   add_table(page, table);
@@ -150,14 +148,12 @@ void add_balance_pump(Page& page, const Reader& reader) {
   const Answer& answer = reader.answer;
   if (!answer.file.design.pump.points.empty()) return;
   const Balance& balance = *answer.balance;
-  double aim = 0.0;
-  for (const PortSetting& p : balance.port) aim += p.aim_m3_per_s;
   constexpr double Pa_per_m = 9806.65;  // of water, as gauges are marked
   const double duty_m = answer.sizes ? answer.sizes->pump.head_m : balance.duty_Pa / Pa_per_m;
   add_text(page,
            fmt::format("No pump is described: the readings are for one set to {} against {}{}.",
-                       figure(Kind::flow, aim, reader.system()), against(duty_m, balance.duty_Pa, reader.system()),
-                       leans(answer, flow_of(reader)) ? " ~" : ""));
+                       figure(Kind::flow, balance.aim_m3_per_s, reader.system()),
+                       against(duty_m, balance.duty_Pa, reader.system()), leans(answer, flow_of(reader)) ? " ~" : ""));
 }
 
 /// "45 % too much", "2.3 times its aim", "12 % too little".

@@ -28,8 +28,6 @@ std::string whole_h(const Reader& reader, double s);
 std::string way_name(const WayResult& way);
 /// The same between quotes, for sentences.
 std::string quoted_name(const WayResult& way);
-/// "January".
-std::string month_name_of(int month);
 /// "3:00", "19:00 the day before": so long before work begins.
 std::string starts_at(const Reader& reader, int lead_h);
 

@@ -5,7 +5,9 @@
 #include <cctype>
 #include <cmath>
 
+#include "sheets/keyed.hpp"
 #include "sheets/temperatures.hpp"
+#include "slabwright/drawing_dxf.hpp"
 #include "slabwright/sheets.hpp"
 #include "slabwright/tube.hpp"
 
@@ -36,7 +38,7 @@ std::optional<DrawnWall> edge_on(const Polygon& outline, const PlanWall& wall) {
              length;
     };
     if (off(a) > same_line_m || off(b) > same_line_m) continue;
-    if (!found || distance_m(a, b) > distance_m(found->from, found->to)) found = DrawnWall{a, b, wall.name};
+    if (!found || distance_m(a, b) > distance_m(found->from, found->to)) found = DrawnWall{a, b, {wall.name, ""}};
   }
   return found;
 }
@@ -46,7 +48,7 @@ void add_walls(DrawnFloor& floor, const Design& design) {
   const std::vector<PlanWall> walls = plan_walls(design);
   for (std::size_t k = 0; k < walls.size(); ++k) {
     if (k < design.wall.size()) {
-      floor.wall.push_back({walls[k].from, walls[k].to, walls[k].name});
+      floor.wall.push_back({walls[k].from, walls[k].to, {walls[k].name, key_of_row("design.wall", k, "name")}});
       continue;
     }
     const auto edge = edge_on(floor.floor.outline, walls[k]);
@@ -81,115 +83,153 @@ North north_of(const Design& design) {
   return {};
 }
 
-void add_doors(DrawnFloor& floor, const Design& design) {
+void add_doors(DrawnFloor& floor, const Answer& answer) {
+  const Design& design = answer.file.design;
+  std::size_t row = 0;
   for (const PlanOpening& at : openings_on_plan(design)) {
-    const Opening& opening = design.opening[at.opening];
-    if (opening.kind == OpeningKind::window) continue;
-    const std::string kind = opening.kind == OpeningKind::big_door ? "big door" : "door";
-    floor.door.push_back({at.from, at.to, opening.name.empty() ? kind : opening.name});
+    if (design.opening[at.opening].kind == OpeningKind::window) continue;
+    if (!answer.plan || row >= answer.plan->door.size()) continue;
+    const PlanDoor& door = answer.plan->door[row];
+    const KeyedWords words{{door.name, key_of_row("plan.door", row, "name")},
+                           {", ", ""},
+                           taped(door.width_m, design.units, key_of_row("plan.door", row, "width_m"))};
+    floor.door.push_back({at.from, at.to, joined(words)});
+    ++row;
   }
 }
 
 void add_inside(DrawnFloor& floor, const Design& design) {
   const std::vector<PlanWall> walls = plan_walls(design);
-  for (const NoTubeEntry& area : design.no_tube) {
-    const Polygon outline = outline_of(area, walls);
-    if (outline.size() >= 3) floor.no_tube.push_back({outline, area.name});
+  for (std::size_t k = 0; k < design.no_tube.size(); ++k) {
+    const Polygon outline = outline_of(design.no_tube[k], walls);
+    if (outline.size() < 3) continue;
+    floor.no_tube.push_back({outline, named(design.no_tube[k].name, key_of_row("design.no_tube", k, "name"))});
   }
   for (const Partition& partition : design.partition) {
     for (const Polygon& part : solid_parts(partition)) {
       floor.partition.push_back({between(part[0], part[3]), between(part[1], part[2])});
     }
   }
-  for (const Room& room : design.room) {
+  for (std::size_t k = 0; k < design.room.size(); ++k) {
+    const Room& room = design.room[k];
     const Polygon outline = polygon_of_places(floor_shape(room).outline);
     if (outline.size() < 3) continue;
+    const KeyedText name = named(room.name, key_of_row("design.room", k, "name"));
     if (!room.heated_floor)
-      floor.no_tube.push_back({outline, room.name.empty() ? "not heated" : room.name + ", not heated"});
+      floor.no_tube.push_back({outline, joined({name, {room.name.empty() ? "not heated" : ", not heated", ""}})});
     else if (design.room.size() > 1)
-      floor.room.push_back({room.name, outline});
+      floor.room.push_back({name, outline});
   }
 }
 
-/// The number that ends a loop's name, the name itself where it is short, else its row.
-std::string number_of(const Loop& loop, std::size_t row) {
-  const std::size_t space = loop.name.rfind(' ');
-  const std::string last = loop.name.substr(space == std::string::npos ? 0 : space + 1);
-  return last.empty() || last.size() > 3 ? fmt::format("{}", row + 1) : last;
-}
-
-void add_loops(DrawnFloor& floor, const Design& design, const LoopPlan& plan) {
+void add_loops(DrawnFloor& floor, const Answer& answer) {
+  const Design& design = answer.file.design;
+  const LoopPlan& plan = *answer.loops;
   for (std::size_t k = 0; k < plan.loop.size(); ++k) {
     const Loop& loop = plan.loop[k];
     if (!loop.path || loop.path->empty()) continue;
-    floor.loop.push_back({number_of(loop, k), loop.manifold, fmt::format("{}", loop.port), *loop.path});
-  }
-  // Two loops of one number would send a crew to the wrong port.
-  std::vector<std::string> numbers;
-  for (const DrawnLoop& loop : floor.loop) numbers.push_back(loop.number);
-  std::sort(numbers.begin(), numbers.end());
-  if (std::unique(numbers.begin(), numbers.end()) != numbers.end()) {
-    for (std::size_t k = 0; k < floor.loop.size(); ++k) floor.loop[k].number = fmt::format("{}", k + 1);
+    floor.loop.push_back({{answer.plan->loop[k].number, key_of_row("plan.loop", k, "number")},
+                          loop.manifold,
+                          {fmt::format("{}", loop.port), key_of_row("loops.loop", k, "port")},
+                          *loop.path,
+                          run_of(loop.length_m, design.units, key_of_row("loops.loop", k, "length_m"))});
   }
   for (std::size_t m = 0; m < plan.drawing->task.manifold.size(); ++m) {
     const PortRow& row = plan.drawing->task.manifold[m];
-    floor.manifold.push_back({m < design.manifold.size() ? design.manifold[m].name : "", row.place, row.facing});
+    const std::string name = m < design.manifold.size() ? design.manifold[m].name : "";
+    floor.manifold.push_back({named(name, key_of_row("design.manifold", m, "name")), row.place, row.facing});
   }
 }
 
-void add_joints(DrawnFloor& floor, const Design& design, const LoopPlan* plan) {
-  int number = 0;
-  for (std::size_t j = 0; j < design.joint.size(); ++j) {
-    const Joint& joint = design.joint[j];
-    DrawnJoint drawn{point_of(joint.from), point_of(joint.to), joint.name, {}};
-    if (plan) {
-      for (const Loop& loop : plan->loop) {
-        for (const JointCrossing& crossing : loop.crossing) {
-          if (crossing.joint == j) drawn.sleeve.push_back({crossing.place, ""});
-        }
+void add_joints(DrawnFloor& floor, const Answer& answer) {
+  const std::vector<Joint>& joints = answer.file.design.joint;
+  for (std::size_t j = 0; j < joints.size(); ++j) {
+    floor.joint.push_back({point_of(joints[j].from),
+                           point_of(joints[j].to),
+                           named(joints[j].name, key_of_row("design.joint", j, "name")),
+                           {}});
+  }
+  if (!answer.plan) return;
+  for (std::size_t k = 0; k < answer.plan->sleeve.size(); ++k) {
+    const NumberedSleeve& sleeve = answer.plan->sleeve[k];
+    floor.joint[sleeve.joint].sleeve.push_back(
+        {{sleeve.x_m, sleeve.y_m}, {fmt::format("{}", sleeve.number), key_of_row("plan.sleeve", k, "number")}});
+  }
+}
+
+/// What a tape reads along the walls.
+void add_dimensions(DrawnFloor& floor, const Answer& answer) {
+  for (std::size_t k = 0; k < answer.plan->dimension.size(); ++k) {
+    const PlanDimension& one = answer.plan->dimension[k];
+    floor.dimension.push_back(
+        {static_cast<DrawnSide>(one.side),
+         one.whole,
+         {one.from_x_m, one.from_y_m},
+         {one.to_x_m, one.to_y_m},
+         taped(one.length_m, answer.file.design.units, key_of_row("plan.dimension", k, "length_m"))});
+  }
+}
+
+/// The lines that the ends of U-turns touch.
+void add_tips(DrawnFloor& floor, const StakeOut& stakes) {
+  for (const StakeTip& tip : stakes.tip) {
+    KeyedText line{tip.line, ""};
+    for (const auto& [table, key] :
+         {std::pair{&stakes.first, "stakes.first.line"}, {&stakes.second, "stakes.second.line"}}) {
+      for (std::size_t k = 0; k < table->line.size(); ++k) {
+        if (table->line[k].name == tip.line) line.key = key_of_row(key, k, "name");
       }
     }
-    std::stable_sort(drawn.sleeve.begin(), drawn.sleeve.end(), [&](const DrawnSleeve& a, const DrawnSleeve& b) {
-      return distance_m(drawn.from, a.place) < distance_m(drawn.from, b.place);
-    });
-    for (DrawnSleeve& sleeve : drawn.sleeve) sleeve.number = fmt::format("{}", ++number);
-    floor.joint.push_back(std::move(drawn));
+    floor.tip.push_back({tip.place, tip.ahead, line});
   }
 }
 
 /// With what the guide says of each, where it was asked.
 void add_anchors(DrawnFloor& floor, const Answer& answer) {
-  constexpr std::string_view words[] = {"likely clear", "in doubt", "do not drill"};
   if (!answer.drill) return;
-  for (const GuideAnchor& anchor : answer.drill->anchor) {
-    DrawnAnchor drawn{
-        fmt::format("{}: {}", anchor.name, words[static_cast<std::size_t>(anchor.word)]), {}, anchor.diameter_m};
+  for (std::size_t k = 0; k < answer.drill->anchor.size(); ++k) {
+    const GuideAnchor& anchor = answer.drill->anchor[k];
+    DrawnAnchor drawn{joined({{anchor.name, key_of_row("drill.anchor", k, "name")},
+                              {": ", ""},
+                              {std::string(drilling_words(anchor.word)), key_of_row("drill.anchor", k, "word")}}),
+                      {},
+                      anchor.diameter_m};
     for (const GuideHole& hole : anchor.hole) drawn.hole.push_back({hole.place.x_m, hole.place.y_m});
     floor.anchor.push_back(std::move(drawn));
   }
 }
 
-std::vector<std::string> notes_for(const Design& design, const LoopPlan& plan) {
+std::vector<KeyedWords> notes_for(const Answer& answer) {
+  const Design& design = answer.file.design;
   const System units = design.units;
-  const auto whole = [&](double m) {
-    return units == System::us ? show_as(m, Dimension::length, "ft", 0) : show_as(m, Dimension::length, "m", 0);
-  };
-  const auto small = [&](double m) {
-    return units == System::us ? length_words(m, units) : show_as(m, Dimension::length, "mm", 0);
-  };
-  std::vector<std::string> notes;
-  notes.push_back(fmt::format("Tube: {}, {} apart, {} in all. Its axis lies {} below the top of the floor.",
-                              design.tube.size.name, small(design.tube.spacing_m), whole(plan.tube_m),
-                              small(tube_axis_depth_m(design))));
-  for (const Joint& joint : design.joint) {
+  std::vector<KeyedWords> notes;
+  const KeyedText all{units == System::us ? show_as(answer.loops->tube_m, Dimension::length, "ft", 0)
+                                          : show_as(answer.loops->tube_m, Dimension::length, "m", 0),
+                      "loops.tube_m"};
+  notes.push_back({{"Tube: ", ""},
+                   {design.tube.size.name, "design.tube.size"},
+                   {", ", ""},
+                   small_of(design.tube.spacing_m, units, "design.tube.spacing_m"),
+                   {" apart, ", ""},
+                   all,
+                   {" in all. Its axis lies ", ""},
+                   small_of(answer.plan->tube_depth_m, units, "plan.tube_depth_m"),
+                   {" below the top of the floor.", ""}});
+  for (std::size_t j = 0; j < design.joint.size(); ++j) {
+    const Joint& joint = design.joint[j];
     if (!joint.saw_depth_m) continue;
-    notes.push_back(fmt::format("Saw {} no deeper than {}.", joint.name.empty() ? "the joint" : joint.name,
-                                small(*joint.saw_depth_m)));
+    notes.push_back({{"Saw ", ""},
+                     named_or(joint.name, key_of_row("design.joint", j, "name"), "the joint"),
+                     {" no deeper than ", ""},
+                     small_of(*joint.saw_depth_m, units, key_of_row("design.joint", j, "saw_depth_m")),
+                     {".", ""}});
   }
-  for (const std::string& door : doors_without_place(design))
-    notes.push_back(door + " has no place in the file: it is not drawn, and tube keeps no distance from it.");
-  notes.push_back("Before anyone drills: tube may lie off the place where it is drawn. Ask the drilling guide.");
-  notes.push_back("This plan lays tube. It does not engineer the concrete.");
+  for (const KeyedText& door : doors_without_place(design)) {
+    notes.push_back({door, {" has no place in the file: it is not drawn, and tube keeps no distance from it.", ""}});
+  }
+  notes.push_back(
+      {{"Before anyone drills: tube may lie off the place where it is drawn. Ask the drilling guide.", ""}});
+  notes.push_back({{"This plan lays tube. It does not engineer the concrete.", ""}});
   return notes;
 }
 
@@ -200,7 +240,7 @@ std::optional<DrawnFloor> drawn_floor(const Answer& answer) {
   const FloorShape shape = floor_shape(design.slab);
   if (!shape.shape_known || shape.outline.size() < 3) return std::nullopt;
   DrawnFloor floor;
-  floor.title = design.project.name.empty() ? "Heated floor" : design.project.name;
+  floor.title = {named_or(design.project.name, "design.project.name", "Heated floor")};
   floor.units = design.units;
   floor.floor.outline = polygon_of_places(shape.outline);
   const North north = north_of(design);
@@ -210,17 +250,15 @@ std::optional<DrawnFloor> drawn_floor(const Answer& answer) {
   floor.tube_diameter_m = tube ? tube->outside_diameter_m : 0.0;
   floor.spacing_m = design.tube.spacing_m;
   add_walls(floor, design);
-  add_doors(floor, design);
+  add_doors(floor, answer);
   add_inside(floor, design);
-  const LoopPlan* plan = answer.loops && answer.loops->drawing ? &*answer.loops : nullptr;
-  add_joints(floor, design, plan);
-  if (plan) {
-    add_loops(floor, design, *plan);
+  add_joints(floor, answer);
+  if (answer.plan) {
+    add_loops(floor, answer);
+    add_dimensions(floor, answer);
     add_anchors(floor, answer);
-    if (answer.stakes) {
-      for (const StakeTip& tip : answer.stakes->tip) floor.tip.push_back({tip.place, tip.ahead, tip.line});
-    }
-    floor.notes = notes_for(design, *plan);
+    if (answer.stakes) add_tips(floor, *answer.stakes);
+    floor.notes = notes_for(answer);
   }
   return floor;
 }
@@ -228,7 +266,9 @@ std::optional<DrawnFloor> drawn_floor(const Answer& answer) {
 std::vector<Sheet> sheets_of(const Answer& answer) {
   const auto floor = drawn_floor(answer);
   if (!floor || floor->loop.empty()) return {};
-  std::vector<Sheet> sheets{{"plan.svg", svg_of(draw_plan(*floor).picture)}};
+  const PlanSheet plan = draw_plan(*floor);
+  std::vector<Sheet> sheets{{"plan.svg", svg_of(plan.picture)},
+                            {"plan.dxf", dxf_of(plan.picture, {plan.zero, plan.scale_ratio, floor->units})}};
   if (answer.field)
     sheets.push_back(
         {"temperatures.svg",

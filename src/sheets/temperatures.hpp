@@ -15,6 +15,6 @@ std::vector<DrawnSpot> spots_of(const Answer& answer);
 DrawnFloor warm_floor(DrawnFloor floor, const Answer& answer);
 
 /// "The bay door": big doors that nobody knows where they are.
-std::vector<std::string> doors_without_place(const Design& design);
+std::vector<KeyedText> doors_without_place(const Design& design);
 
 }  // namespace slabwright

@@ -1,8 +1,8 @@
 // Figures in the reader's unit, to the digits that mean something.
 #include <limits>
 
-#include "report/number.hpp"
 #include "sample.hpp"
+#include "slabwright/report_number.hpp"
 #include "support/catch.hpp"
 
 using namespace slabwright;

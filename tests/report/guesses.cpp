@@ -1,6 +1,6 @@
 // Where `~` stands.
-#include "report/guesses.hpp"
 #include "sample.hpp"
+#include "slabwright/report_guesses.hpp"
 #include "support/catch.hpp"
 
 using namespace slabwright;

@@ -52,11 +52,14 @@ TEST_CASE("every described key of every stage is there") {
 TEST_CASE("the clock of a power cut stands by weather and setting, without hours where nothing freezes") {
   Answer answer = sample(Question::freeze);
   CHECK_FALSE(Json::parse(json_of(answer)).contains("outage"));
-  answer.outage = Outage{345600.0,
-                         false,
-                         4500.0,
-                         3600.0,
-                         {{-20.0, 9.0, "tube", 7200.0, {{"tube", 7200.0}, {"tap", {}}}, "tap", {}, "", {}}}};
+  OutageCase cut;
+  cut.outdoor_degC = -20.0;
+  cut.air_dial_degC = 9.0;
+  cut.first = "tube";
+  cut.lasts_s = 7200.0;
+  cut.place = {{"tube", 7200.0}, {"tap", {}}};
+  cut.pump_first = "tap";
+  answer.outage = Outage{345600.0, false, 4500.0, 3600.0, {cut}};
   const Json outage = Json::parse(json_of(answer)).at("outage");
   check_keys(outage, reading(*answer.outage));
   CHECK(outage["row"][0]["lasts_s"] == 7200.0);

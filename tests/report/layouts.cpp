@@ -19,11 +19,12 @@ struct Command {
   std::string name;
   Question question;
 };
-const std::array<Command, 5> commands{{{"check", Question::check},
+const std::array<Command, 6> commands{{{"check", Question::check},
                                        {"design", Question::design},
                                        {"balance", Question::balance},
                                        {"freeze", Question::freeze},
-                                       {"winter", Question::winter}}};
+                                       {"winter", Question::winter},
+                                       {"cure", Question::cure}}};
 
 void check_lines(const std::string& text, std::size_t most) {
   const auto lines = lines_of(text);

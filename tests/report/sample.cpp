@@ -105,6 +105,7 @@ Balance sample_balance() {
   balance.turns = {2.25, 5.0};
   balance.hardest = 1;
   balance.duty_Pa = 8.0 * ft * 9806.65;
+  for (const PortSetting& port : balance.port) balance.aim_m3_per_s += port.aim_m3_per_s;
   balance.total_open_m3_per_s = 1.38 * gpm;
   balance.total_after_m3_per_s = 1.35 * gpm;
   balance.untouched_worst_share = 0.279;

@@ -85,7 +85,7 @@ TEST_CASE("labels of every layout's plan lie apart and on the sheet") {
     const auto floor = drawn_floor(answered(one.file, Question::route));
     if (!floor || floor->loop.empty()) continue;
     const PlanSheet sheet = draw_plan(*floor);
-    for (const std::string& words : sheet.left_out) UNSCOPED_INFO(words);
+    for (const KeyedText& words : sheet.left_out) UNSCOPED_INFO(words.text);
     CHECK(sheet.left_out.empty());
     check_labels(sheet.picture);
   }
@@ -100,7 +100,7 @@ TEST_CASE("labels of drawn slabs lie apart and on the sheet") {
     REQUIRE(floor);
     if (floor->loop.empty()) continue;  // tube that cannot be laid has no plan
     const PlanSheet sheet = draw_plan(*floor);
-    for (const std::string& words : sheet.left_out) UNSCOPED_INFO(words);
+    for (const KeyedText& words : sheet.left_out) UNSCOPED_INFO(words.text);
     CHECK(sheet.left_out.empty());
     check_labels(sheet.picture);
     ++plans;
@@ -112,8 +112,8 @@ TEST_CASE("a design has a sheet of temperatures, with its doors' cold in it") {
   const Answer shop = answered(test::layout("frame-shop").file, Question::design);
   REQUIRE(shop.field);
   const auto sheets = sheets_of(shop);
-  REQUIRE(sheets.size() == 2);
-  CHECK(sheets[1].name == "temperatures.svg");
+  REQUIRE(sheets.size() == 3);
+  CHECK(sheets[2].name == "temperatures.svg");
   const WarmthSheet sheet = draw_warmth(warm_floor(*drawn_floor(shop), shop), warmth_of(*shop.field), spots_of(shop));
   CHECK(sheet.left_out.empty());
   CHECK(sheet.level_degC.size() >= 3);
@@ -132,6 +132,6 @@ TEST_CASE("anchors stand on the plan with what the guide says of them") {
   REQUIRE(floor->anchor.size() == 1);
   CHECK(floor->anchor[0].hole.size() == 4);
   const std::string page = sheets_of(garage).at(0).content;
-  CHECK(page.find(floor->anchor[0].words) != std::string::npos);
-  CHECK(floor->anchor[0].words.find("lift posts: ") == 0);
+  CHECK(page.find(floor->anchor[0].words.text) != std::string::npos);
+  CHECK(floor->anchor[0].words.text.find("lift posts: ") == 0);
 }

@@ -27,19 +27,19 @@ const Answer& shop() {
 TEST_CASE("the shop's plan has its walls, doors, rooms, pads and loops") {
   const auto floor = drawn_floor(shop());
   REQUIRE(floor);
-  CHECK(floor->title == "Frame shop");
+  CHECK(joined(floor->title).text == "Frame shop");
   CHECK(floor->floor.outline.size() == 6);
   CHECK(floor->room.size() == 3);
   CHECK(floor->partition.size() == 6);  // four walls inside, two of them with an opening
   REQUIRE(floor->door.size() == 1);     // the side door and the windows have no place
   CHECK(distance_m(floor->door[0].from, floor->door[0].to) == Approx(10.0 * 0.3048));
   REQUIRE(floor->no_tube.size() == 1);
-  CHECK(floor->no_tube[0].name == "mill pad");
+  CHECK(floor->no_tube[0].name.text == "mill pad");
   CHECK(floor->wall.size() == 4);
   REQUIRE(shop().loops);
   CHECK(floor->loop.size() == shop().loops->loop.size());
   std::set<std::string> numbers;
-  for (const DrawnLoop& loop : floor->loop) numbers.insert(loop.number);
+  for (const DrawnLoop& loop : floor->loop) numbers.insert(loop.number.text);
   CHECK(numbers.size() == floor->loop.size());
 }
 
@@ -50,8 +50,9 @@ TEST_CASE("the plan is a page of its own, with all that it should show") {
   CHECK(sheet.left_out.empty());
   CHECK(sheet.ports_number == static_cast<int>(floor->loop.size()));
   const auto sheets = sheets_of(shop());
-  REQUIRE(sheets.size() == 1);
+  REQUIRE(sheets.size() == 2);
   CHECK(sheets[0].name == "plan.svg");
+  CHECK(sheets[1].name == "plan.dxf");
   CHECK(sheets[0].content == svg_of(sheet.picture));
   CHECK(sheets[0].content.find("big door, 10 ft") != std::string::npos);
   const auto letters = floor_in_letters(shop());

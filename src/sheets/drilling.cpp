@@ -1,0 +1,79 @@
+// The drilling guide: where a hole is likely clear, in doubt, or not to be drilled, and the anchors that were asked
+// about.
+#include "sheets/page.hpp"
+#include "slabwright/sheets.hpp"
+
+namespace slabwright::sheets {
+namespace {
+
+using report::Kind;
+
+Markup usual(const Source& source) {
+  const Quotes& q = source.q;
+  if (source.answer.drill_bands->do_not_m <= 0.0 && source.answer.drill_bands->doubt_m <= 0.0)
+    return paragraph("A hole of ", q.figure("drill_bands.diameter_m", Kind::short_length), ", ",
+                     q.figure("drill_bands.depth_m", Kind::short_length), " deep, ends above the tube as it is drawn.");
+  return section("A hole nobody has asked about yet",
+                 facts({{prose("The hole"), say(q.figure("drill_bands.diameter_m", Kind::short_length), " wide, ",
+                                                q.figure("drill_bands.depth_m", Kind::short_length), " deep")},
+                        {prose("Do not drill"), say("nearer to a tube's centre line than ",
+                                                    q.figure("drill_bands.do_not_m", Kind::short_length))},
+                        {prose("In doubt"), say("nearer than ", q.figure("drill_bands.doubt_m", Kind::short_length))},
+                        {prose("Likely clear"), prose("farther than that, if tube lies where it is drawn")},
+                        {prose("Tube lies"),
+                         say("nineteen times of twenty within ",
+                             q.figure("drill_bands.tolerance_m", Kind::short_length), " of the drawing (practice)")}}));
+}
+
+Markup holes_of(const Source& source, std::size_t anchor) {
+  const Quotes& q = source.q;
+  const std::string list = key_of_row("drill.anchor", anchor, "hole");
+  std::vector<std::vector<Markup>> rows;
+  for (std::size_t i = 0; i < q.rows(list); ++i) {
+    const std::string hole = key_of_row(list, i);
+    rows.push_back({quoted(q.tape(hole + ".place.from_first_m")), quoted(q.tape(hole + ".place.from_second_m")),
+                    quoted(q.words(hole + ".loop")), quoted(q.tape(hole + ".clear_m")), quoted(q.words(hole + ".word")),
+                    tick()});
+  }
+  const std::string key = key_of_row("drill.anchor", anchor);
+  return wrap("h3", say(q.words(key + ".name"), ": ", q.words(key + ".word"))) +
+         paragraph("Holes of ", q.figure(key + ".diameter_m", Kind::short_length), ", ",
+                   q.figure(key + ".depth_m", Kind::short_length), " deep.") +
+         table({{"off the first wall", {}, false},
+                {"off the second wall", {}, false},
+                {"nearest tube", {}, false},
+                {"concrete between", {}, false},
+                {"so", {}, false},
+                {"scanned", {}, false}},
+               rows);
+}
+
+Markup anchors(const Source& source) {
+  if (!source.answer.drill || source.answer.drill->anchor.empty()) return {};
+  const Quotes& q = source.q;
+  Markup all = paragraph("The first wall is the ", q.words("drill.first_wall"), ", the second the ",
+                         q.words("drill.second_wall"), "; places are square off both.");
+  for (std::size_t i = 0; i < source.answer.drill->anchor.size(); ++i) all += holes_of(source, i);
+  return section("Anchors of the design", all);
+}
+
+}  // namespace
+
+std::optional<SheetPage> drilling_sheet(const Source& source) {
+  auto floor = drawn_floor(source.answer);
+  if (!floor || !source.answer.drill_bands) return std::nullopt;
+  floor->notes.insert(floor->notes.begin(), KeyedWords{KeyedText{"DRILLING GUIDE for this floor.", ""}});
+  floor->tip.clear();
+  floor->bands = {source.answer.drill_bands->do_not_m, source.answer.drill_bands->doubt_m};
+  return SheetPage{"drilling.html",
+                   "Drilling guide",
+                   "whoever drills into this floor",
+                   Paper::page,
+                   usual(source) + anchors(source) +
+                       caution(prose("The drawn position is not the cast position: scan the floor and mark what is "
+                                     "found before you drill. Let the pressure off and keep a gauge in sight; set a "
+                                     "depth stop; bind the dust. What an anchor carries is an engineer's matter.")),
+                   {draw_plan(*floor).picture}};
+}
+
+}  // namespace slabwright::sheets
