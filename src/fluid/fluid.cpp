@@ -107,6 +107,14 @@ Range freezing_range_of(const Mixture& mixture, Family family) {
   return mixture.glycol_volume_share <= strongest + share_rounding ? Range::inside : Range::too_strong;
 }
 
+std::optional<double> glycol_that_keeps_share(FluidKind kind, double coldest_degC) {
+  constexpr int least_percent = 25, most_percent = 50;
+  const FluidKind filled = kind == FluidKind::water ? FluidKind::propylene_glycol : kind;
+  for (int percent = least_percent; percent <= most_percent; ++percent)
+    if (freezing_point_degC({filled, percent / 100.0}) < coldest_degC) return percent / 100.0;
+  return std::nullopt;
+}
+
 FamilySpread family_spread(const Mixture& mixture, double temperature_degC) {
   if (is_water(mixture)) return {};
   const Window one = window_of(mixture, Family::inhibited);
