@@ -23,6 +23,7 @@ const Json* find(const Json& whole, const std::string& key) {
 }
 
 bool digit(char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0; }
+bool letter(char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; }
 
 /// The unit that a member's name ends in.
 const Unit* unit_of(const std::string& key) {
@@ -39,16 +40,19 @@ const Unit* unit_of(const std::string& key) {
 /// Half of what the last printed digit counts, in SI: of a fraction half of its denominator's part.
 double half_digit(const std::string& quantity, Dimension dimension) {
   std::size_t last = quantity.find_last_of("0123456789");
+  // The 2 of "m2K/W" counts nothing.
+  while (last > 0 && letter(quantity[last - 1])) last = quantity.find_last_of("0123456789", last - 1);
   std::size_t first = last;
   while (first > 0 && (digit(quantity[first - 1]) || quantity[first - 1] == '.')) --first;
   const std::string number = quantity.substr(first, last - first + 1), unit = quantity.substr(last + 1);
+  const std::string ahead = quantity[0] == 'R' ? "R-" : "";  // "R-10" has its unit first
   double step = 1.0;
   if (first > 0 && quantity[first - 1] == '/')
     step = 1.0 / std::stod(number);
   else if (const auto point = number.find('.'); point != std::string::npos)
     step = std::pow(10.0, -static_cast<double>(number.size() - point - 1));
-  const Reading one = read_quantity("1" + unit, dimension), none = read_quantity("0" + unit, dimension);
-  return 0.5 * step * (one.si - none.si);
+  const Reading two = read_quantity(ahead + "2" + unit, dimension), one = read_quantity(ahead + "1" + unit, dimension);
+  return 0.5 * step * (two.si - one.si);
 }
 
 /// Goes through one text, key by key.
@@ -91,6 +95,7 @@ class Reader {
     std::size_t from = at_;
     while (from < text_.size() && !digit(text_[from])) ++from;
     if (from > at_ && text_[from - 1] == '-') --from;
+    if (from > at_ && text_[from] == '-' && text_[from - 1] == 'R') --from;
     for (std::size_t end = text_.size(); end > from; --end) {
       const std::string part = text_.substr(from, end - from);
       const Reading read = unit ? read_quantity(part, unit->dimension) : bare(part);

@@ -1,9 +1,9 @@
 // The sections of every layout: labels apart, figures with keys that the answer has.
 #include "sheets/section.hpp"
 
-#include <set>
-#include <sstream>
-
+#include "picture_keys.hpp"
+#include "slabwright/freeze_section.hpp"
+#include "slabwright/report.hpp"
 #include "support/catch.hpp"
 #include "support/layouts.hpp"
 
@@ -11,14 +11,26 @@ using namespace slabwright;
 
 namespace {
 
-Answer sheets_answer(const DesignFile& file) {
+Answer asked(const DesignFile& file, Question question) {
   Wishes wishes;
-  wishes.question = Question::sheets;
+  wishes.question = question;
   wishes.sensitivities = wishes.bands = false;
   return answer(file, wishes);
 }
 
-void check_section(const Quotes& quotes, const SectionSheet& sheet) {
+/// What the sheets' answer has of its edges, without the year that it runs too.
+Answer with_sections(const DesignFile& file) {
+  Answer made = asked(file, Question::freeze);
+  REQUIRE((made.envelope && made.floor && made.freeze));
+  EdgeFields fields;
+  const Design& design = made.file.design;
+  const WatchedPlaces places = watched_places(design, *made.envelope, fields);
+  const Snap snap = snap_of(design);
+  made.edge_section = held_sections({design, *made.envelope, *made.floor, places, snap}, *made.freeze);
+  return made;
+}
+
+void check_section(const SectionSheet& sheet, const std::string& json) {
   for (const KeyedText& words : sheet.left_out) UNSCOPED_INFO(words.text);
   CHECK(sheet.left_out.empty());
   const std::vector<Box> boxes = text_boxes(sheet.picture);
@@ -31,16 +43,20 @@ void check_section(const Quotes& quotes, const SectionSheet& sheet) {
   CHECK(boxes.size() > 15);
   CHECK(outside == 0);
   CHECK(meeting == 0);
-  for (const Layer& layer : sheet.picture.layer) {
-    for (const SheetShape& shape : layer.shape) {
-      const auto* text = std::get_if<Lettering>(&shape);
-      if (!text) continue;
-      INFO(text->text);
-      CHECK((!text->key.empty() || text->text.find_first_of("0123456789") == std::string::npos));
-      std::istringstream keys(text->key);
-      for (std::string key; keys >> key;) CHECK((key == scale_mark || quotes.has(key)));
-    }
-  }
+  const test::KeyFaults keys = test::key_faults(sheet.picture, json);
+  for (const std::string& fault : keys.fault) UNSCOPED_INFO(fault);
+  CHECK(keys.fault.empty());
+  CHECK(keys.keys > 20);
+}
+
+/// Both sections of an answer.
+void check_sections(const Answer& made) {
+  const Quotes quotes(made);
+  const std::string json = json_of(made);
+  const auto edge = sheets::section_at_edge(quotes), door = sheets::section_at_door(quotes);
+  CHECK((edge && door));
+  if (edge) check_section(*edge, json);
+  if (door) check_section(*door, json);
 }
 
 }  // namespace
@@ -48,12 +64,7 @@ void check_section(const Quotes& quotes, const SectionSheet& sheet) {
 TEST_CASE("sections of every layout have their labels apart, and keys that the answer has") {
   for (const auto& one : test::layouts()) {
     INFO(one.name);
-    const Answer made = sheets_answer(one.file);
-    const Quotes quotes(made);
-    const auto edge = sheets::section_at_edge(quotes), door = sheets::section_at_door(quotes);
-    CHECK((edge && door));
-    if (edge) check_section(quotes, *edge);
-    if (door) check_section(quotes, *door);
+    check_sections(with_sections(one.file));
   }
 }
 
@@ -72,23 +83,19 @@ TEST_CASE("sections of edges of every make are drawn whole") {
       {{"slab.covering", "R-0.5"}, {"tube.spacing", "6 in"}}};
   for (const test::Keys& keys : makes) {
     INFO(keys[0].first);
-    const Answer made = sheets_answer(test::with_keys(test::layout("ten-lines").file, keys));
-    const Quotes quotes(made);
-    const auto edge = sheets::section_at_edge(quotes), door = sheets::section_at_door(quotes);
-    REQUIRE((edge && door));
-    check_section(quotes, *edge);
-    check_section(quotes, *door);
+    check_sections(with_sections(test::with_keys(test::layout("ten-lines").file, keys)));
   }
 }
 
 TEST_CASE("only sheets ask for sections, and without a frost hold there are none") {
-  Wishes wishes;
-  wishes.question = Question::freeze;
-  wishes.sensitivities = wishes.bands = false;
-  const Answer cold = answer(test::layout("ten-lines").file, wishes);
+  const Answer cold = asked(test::layout("ten-lines").file, Question::freeze);
   CHECK(cold.edge_section.empty());
   CHECK_FALSE(sheets::section_at_edge(Quotes(cold)));
-  const Answer bare = sheets_answer(test::from_keys({{"slab.size", "36 x 30 ft"}, {"tube.spacing", "12 in"}}));
+  const Answer all = asked(test::layout("ten-lines").file, Question::sheets);
+  CHECK(all.edge_section.size() == 2);
+  check_sections(all);
+  const Answer bare =
+      asked(test::from_keys({{"slab.size", "36 x 30 ft"}, {"tube.spacing", "12 in"}}), Question::sheets);
   CHECK(bare.edge_section.empty());
   CHECK_FALSE(sheets::section_at_door(Quotes(bare)));
 }
