@@ -38,15 +38,18 @@ struct ControlPoints {
 /// shape is not known.
 std::optional<ControlPoints> control_points(const Design& design, const LoopPlan& plan);
 
-/// How a hole that nobody has asked about yet stands to tube, by its distance from the tube's centre line.
+/// How a hole that nobody has asked about yet stands to tube, by its distance from the tube's centre line. Leans to the
+/// careful side: the hole goes as deep as tube and is as wide as the widest that is planned.
 struct DrillBands {
-  double diameter_m = 0.0, depth_m = 0.0;  ///< of the hole, practice
-  double tolerance_m = 0.0;                ///< as above
-  double do_not_m = 0.0;                   ///< nearer than that: do not drill; 0: so shallow that nobody need ask
-  double doubt_m = 0.0;                    ///< nearer than that: in doubt; farther: likely clear
+  double diameter_m = 0.0;         ///< of the widest anchor's hole, or of a usual one (practice) where that is wider
+  double tolerance_m = 0.0;        ///< as above
+  double do_not_m = 0.0;           ///< nearer than that: do not drill
+  double doubt_m = 0.0;            ///< nearer than that: in doubt; farther: likely clear
+  double concrete_above_m = 0.0;   ///< from the top of the floor to the top of the tube, as drawn
+  double depth_tolerance_m = 0.0;  ///< nineteen of twenty places of tube lie within it, up or down (practice)
 };
 
-/// By the chances of `drilling_word`, one pass of tube alone. Absent as above.
+/// By `clear_distances`, rounded up to what a tape shows (1/4 in, 5 mm). Absent as above.
 std::optional<DrillBands> drill_bands(const Design& design, const LoopPlan& plan);
 
 Record record_of(ControlCorner&);

@@ -55,6 +55,18 @@ struct HoleReading {
 /// the top of a tube is round, and is no less than the true chance for it. Asks for a loop with a path.
 HoleReading read_hole(const DrawnTube& tube, const TubeDoubt& doubt, const Hole& hole);
 
+/// How near to the drawn axis of tube the middle of a hole that goes as deep as tube is not to be drilled, and nearer
+/// than what it is in doubt, whatever tube lies on its other side.
+struct ClearDistances {
+  double do_not_m = 0.0;
+  double doubt_m = 0.0;
+};
+
+/// Where the chance to lie over one pass of tube has fallen to half of the share that the word stands for: a hole
+/// between two passes has the chances of both, and no more than two come within reach of it where a tube's pitch is
+/// wider than the larger distance. By the usual doubt alone, nothing found.
+ClearDistances clear_distances(double outside_diameter_m, const Placing& usual, double hole_diameter_m);
+
 /// The holes of a machine's base plate.
 struct AnchorPattern {
   std::vector<Point> hole;

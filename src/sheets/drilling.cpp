@@ -8,21 +8,22 @@ namespace {
 
 using report::Kind;
 
-Markup usual(const Source& source) {
+Markup anywhere(const Source& source) {
   const Quotes& q = source.q;
-  if (source.answer.drill_bands->do_not_m <= 0.0 && source.answer.drill_bands->doubt_m <= 0.0)
-    return paragraph("A hole of ", q.figure("drill_bands.diameter_m", Kind::short_length), ", ",
-                     q.figure("drill_bands.depth_m", Kind::short_length), " deep, ends above the tube as it is drawn.");
-  return section("A hole nobody has asked about yet",
-                 facts({{prose("The hole"), say(q.figure("drill_bands.diameter_m", Kind::short_length), " wide, ",
-                                                q.figure("drill_bands.depth_m", Kind::short_length), " deep")},
-                        {prose("Do not drill"), say("nearer to a tube's centre line than ",
-                                                    q.figure("drill_bands.do_not_m", Kind::short_length))},
-                        {prose("In doubt"), say("nearer than ", q.figure("drill_bands.doubt_m", Kind::short_length))},
-                        {prose("Likely clear"), prose("farther than that, if tube lies where it is drawn")},
-                        {prose("Tube lies"),
-                         say("nineteen times of twenty within ",
-                             q.figure("drill_bands.tolerance_m", Kind::short_length), " of the drawing (practice)")}}));
+  return section(
+      "A hole nobody has asked about yet",
+      facts({{prose("The hole"),
+              say("up to ", q.figure("drill_bands.diameter_m", Kind::short_length), " wide, as deep as tube")},
+             {prose("Do not drill"),
+              say("nearer than ", q.tape("drill_bands.do_not_m"), " from its middle to a tube's centre line")},
+             {prose("In doubt"), say("nearer than ", q.tape("drill_bands.doubt_m"))},
+             {prose("Likely clear"), prose("farther than that, if tube lies where it is drawn")},
+             {prose("Tube lies"),
+              say("nineteen times of twenty within ", q.figure("drill_bands.tolerance_m", Kind::short_length),
+                  " of the drawing, below ", q.figure("drill_bands.concrete_above_m", Kind::short_length),
+                  " of concrete, more or less ", q.figure("drill_bands.depth_tolerance_m", Kind::short_length),
+                  " (practice)")},
+             {prose("A wider hole"), prose("is to be asked about by itself")}}));
 }
 
 Markup holes_of(const Source& source, std::size_t anchor) {
@@ -69,7 +70,7 @@ std::optional<SheetPage> drilling_sheet(const Source& source) {
                    "Drilling guide",
                    "whoever drills into this floor",
                    Paper::page,
-                   usual(source) + anchors(source) +
+                   anywhere(source) + anchors(source) +
                        caution(prose("The drawn position is not the cast position: scan the floor and mark what is "
                                      "found before you drill. Let the pressure off and keep a gauge in sight; set a "
                                      "depth stop; bind the dust. What an anchor carries is an engineer's matter.")),

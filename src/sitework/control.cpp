@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "sitework/nearest.hpp"
-#include "sitework/strike.hpp"
+#include "slabwright/sitework_drill.hpp"
 #include "slabwright/sitework_guide.hpp"
 #include "slabwright/tube.hpp"
 #include "slabwright/units_exact.hpp"
@@ -29,21 +29,6 @@ double off_wall_m(Point p, const PlanWall& wall) {
 
 double along_wall_m(Point p, const PlanWall& wall) {
   return sitework::dot(sitework::unit(sitework::minus(wall.to, wall.from)), sitework::minus(p, wall.from));
-}
-
-/// The slab's two corners farthest apart on a wall; its own ends where it has none.
-std::pair<Point, Point> corners_on(const PlanWall& wall, const std::vector<Place>& outline) {
-  std::pair<Point, Point> ends{wall.from, wall.to};
-  bool found = false;
-  for (const Place& place : outline) {
-    const Point p{place.x_m, place.y_m};
-    if (std::abs(off_wall_m(p, wall)) > on_wall_m) continue;
-    if (!found) ends = {p, p};
-    found = true;
-    if (along_wall_m(p, wall) < along_wall_m(ends.first, wall)) ends.first = p;
-    if (along_wall_m(p, wall) > along_wall_m(ends.second, wall)) ends.second = p;
-  }
-  return distance_m(ends.first, ends.second) > least_straight_m ? ends : std::pair{wall.from, wall.to};
 }
 
 struct StraightRun {
@@ -80,26 +65,87 @@ std::vector<StraightRun> chosen_runs(std::vector<StraightRun> runs, double loop_
   return chosen;
 }
 
+/// Two corners of the slab on a wall, with the floor to the left of the way from one to the other.
+struct CornerPair {
+  std::string wall;
+  Point a, b;
+};
+
+/// The slab's two corners farthest apart on a wall; nothing where it has none, or where floor lies on its other side:
+/// two lengths would then make two places.
+std::optional<CornerPair> corners_on(const PlanWall& wall, const std::vector<Place>& outline) {
+  CornerPair pair{wall.name, wall.from, wall.from};
+  double least_m = HUGE_VAL, most_m = -HUGE_VAL, right_m = 0.0, left_m = 0.0;
+  for (const Place& place : outline) {
+    const Point p{place.x_m, place.y_m};
+    const double off_m = off_wall_m(p, wall), along_m = along_wall_m(p, wall);
+    left_m = std::max(left_m, off_m);
+    right_m = std::max(right_m, -off_m);
+    if (std::abs(off_m) > on_wall_m) continue;
+    if (along_m < least_m) pair.a = p;
+    if (along_m > most_m) pair.b = p;
+    least_m = std::min(least_m, along_m);
+    most_m = std::max(most_m, along_m);
+  }
+  if (most_m - least_m < least_straight_m || std::min(left_m, right_m) > on_wall_m) return std::nullopt;
+  if (right_m > left_m) std::swap(pair.a, pair.b);
+  return pair;
+}
+
+/// The sine of the flattest angle at which the two tapes cross over the points: a tape's error moves a place by as many
+/// times more.
+double flattest_sine(const CornerPair& pair, const std::vector<ControlPoint>& points) {
+  double least = 1.0;
+  for (const ControlPoint& point : points) {
+    const Point p{point.x_m, point.y_m};
+    least = std::min(least, std::abs(sitework::cross(sitework::unit(sitework::minus(pair.a, p)),
+                                                     sitework::unit(sitework::minus(pair.b, p)))));
+  }
+  return least;
+}
+
+/// The wall from whose corners tapes cross best where they cross worst.
+std::optional<CornerPair> corners_for(const std::vector<PlanWall>& walls, const std::vector<Place>& outline,
+                                      const std::vector<ControlPoint>& points) {
+  std::optional<CornerPair> best;
+  double least = -1.0;
+  for (const PlanWall& wall : walls) {
+    const auto pair = corners_on(wall, outline);
+    if (!pair) continue;
+    const double sine = flattest_sine(*pair, points);
+    // A hair more is no reason for another wall: which of two equals it is must not hang on rounding.
+    if (sine <= least + 1e-6) continue;
+    least = sine;
+    best = pair;
+  }
+  return best;
+}
+
 }  // namespace
 
 std::optional<ControlPoints> control_points(const Design& design, const LoopPlan& plan) {
   const auto walls = told_from(design, std::nullopt);
   if (!drawn(plan) || !walls) return std::nullopt;
-  const auto [a, b] = corners_on(walls->first, floor_shape(design.slab).outline);
   ControlPoints control;
-  control.wall = control.first_wall = walls->first.name;
+  control.first_wall = walls->first.name;
   control.second_wall = walls->second.name;
-  control.a = {"A", a.x_m, a.y_m};
-  control.b = {"B", b.x_m, b.y_m};
   control.tolerance_m = 2.0 * usual_placing(design.units).sideways_m;
   for (std::size_t row = 0; row < plan.loop.size(); ++row) {
     char letter = 'a';
     for (const StraightRun& run : chosen_runs(straight_runs(*plan.loop[row].path), length_m(*plan.loop[row].path))) {
       const Point p = run.middle;
-      control.point.push_back({std::to_string(row + 1) + letter++, plan.loop[row].name, run.along_m, p.x_m, p.y_m,
-                               distance_m(a, p), distance_m(b, p), std::abs(off_wall_m(p, walls->first)),
-                               std::abs(off_wall_m(p, walls->second))});
+      control.point.push_back({std::to_string(row + 1) + letter++, plan.loop[row].name, run.along_m, p.x_m, p.y_m, 0.0,
+                               0.0, std::abs(off_wall_m(p, walls->first)), std::abs(off_wall_m(p, walls->second))});
     }
+  }
+  const auto corners = corners_for(plan_walls(design), floor_shape(design.slab).outline, control.point);
+  if (!corners) return std::nullopt;
+  control.wall = corners->wall;
+  control.a = {"A", corners->a.x_m, corners->a.y_m};
+  control.b = {"B", corners->b.x_m, corners->b.y_m};
+  for (ControlPoint& point : control.point) {
+    point.from_a_m = distance_m(corners->a, {point.x_m, point.y_m});
+    point.from_b_m = distance_m(corners->b, {point.x_m, point.y_m});
   }
   return control;
 }
@@ -108,23 +154,15 @@ std::optional<DrillBands> drill_bands(const Design& design, const LoopPlan& plan
   if (!drawn(plan)) return std::nullopt;
   const double outside_m = find_tube(design.tube.size.name)->outside_diameter_m;
   const Placing placing = usual_placing(design.units);
-  const UsualHole hole = usual_hole(design.units);
-  DrillBands bands{hole.diameter_m, hole.depth_m, 2.0 * placing.sideways_m, 0.0, 0.0};
-  const double both_m = 0.5 * (outside_m + hole.diameter_m), s = placing.sideways_m;
-  const double above_m = tube_axis_depth_m(design) - 0.5 * outside_m;
-  const double deep = sitework::normal_share(hole.depth_m - above_m, placing.depth_m);
-  const auto strike = [&](double d) {
-    return deep * (sitework::normal_share(both_m - d, s) - sitework::normal_share(-both_m - d, s));
-  };
-  // The chance falls with the distance: halves until the distance is known to a tenth of a millimetre.
-  const auto nearer_than = [&](double share) {
-    double low = 0.0, high = both_m + 8.0 * s;
-    if (strike(low) < share) return 0.0;
-    while (high - low > 1e-4) (strike(0.5 * (low + high)) < share ? high : low) = 0.5 * (low + high);
-    return high;
-  };
-  bands.do_not_m = nearer_than(do_not_drill_share);
-  bands.doubt_m = nearer_than(likely_clear_share);
+  DrillBands bands{.diameter_m = usual_hole(design.units).diameter_m,
+                   .tolerance_m = 2.0 * placing.sideways_m,
+                   .concrete_above_m = tube_axis_depth_m(design) - 0.5 * outside_m,
+                   .depth_tolerance_m = 2.0 * placing.depth_m};
+  for (const Anchor& anchor : design.anchor) bands.diameter_m = std::max(bands.diameter_m, anchor.diameter_m);
+  const ClearDistances distances = clear_distances(outside_m, placing, bands.diameter_m);
+  const double mark_m = design.units == System::si ? 0.005 : 0.25 * inch_m;
+  bands.do_not_m = mark_m * std::ceil(distances.do_not_m / mark_m);
+  bands.doubt_m = mark_m * std::ceil(distances.doubt_m / mark_m);
   return bands;
 }
 

@@ -14,6 +14,25 @@ namespace {
 /// Passes farther away than so many standard deviations count for nothing.
 constexpr double reach_ratio = 8.0;
 
+/// A tenth of a hundredth of a millimetre is left when a distance is known.
+constexpr double known_m = 1e-6;
+
+/// The chance to lie over a pass whose drawn axis is so far away.
+double pass_share(double both_m, double distance_m, double deviation_m) {
+  return normal_share(both_m - distance_m, deviation_m) - normal_share(-both_m - distance_m, deviation_m);
+}
+
+/// The chance falls with the distance: halves until the distance is known, and then its upper end.
+double falls_to_m(double share, double both_m, double deviation_m) {
+  if (pass_share(both_m, 0.0, deviation_m) < share) return 0.0;
+  double near_m = 0.0, far_m = both_m + reach_ratio * deviation_m;
+  while (far_m - near_m > known_m) {
+    const double middle_m = 0.5 * (near_m + far_m);
+    (pass_share(both_m, middle_m, deviation_m) < share ? far_m : near_m) = middle_m;
+  }
+  return far_m;
+}
+
 }  // namespace
 
 double normal_share(double from_mean, double deviation) {
@@ -38,7 +57,7 @@ double over_share(const DrawnTube& tube, const TubeDoubt& doubt, const Hole& hol
     for (const Foot& pass : passes_of(place, path, reach)) {
       const Point square{-pass.ahead.y_m, pass.ahead.x_m};
       const double deviation_m = sideways_at_m(doubt, hole.place, square);
-      sum += normal_share(both_m - pass.distance_m, deviation_m) - normal_share(-both_m - pass.distance_m, deviation_m);
+      sum += pass_share(both_m, pass.distance_m, deviation_m);
     }
   }
   return std::min(sum, 1.0);
@@ -53,6 +72,13 @@ double deep_share(const DrawnTube& tube, const TubeDoubt& doubt, double depth_m)
 Drilling drilling_word(double strike_share) {
   if (strike_share >= do_not_drill_share) return Drilling::do_not_drill;
   return strike_share < likely_clear_share ? Drilling::likely_clear : Drilling::in_doubt;
+}
+
+ClearDistances clear_distances(double outside_diameter_m, const Placing& usual, double hole_diameter_m) {
+  expects(outside_diameter_m > 0.0 && hole_diameter_m > 0.0, "drill: no hole or no tube");
+  const double both_m = 0.5 * (outside_diameter_m + hole_diameter_m);
+  return {sitework::falls_to_m(0.5 * do_not_drill_share, both_m, usual.sideways_m),
+          sitework::falls_to_m(0.5 * likely_clear_share, both_m, usual.sideways_m)};
 }
 
 HoleReading read_hole(const DrawnTube& tube, const TubeDoubt& doubt, const Hole& hole) {

@@ -37,11 +37,12 @@ Record record_of(ControlPoints& x) {
 
 Record record_of(DrillBands& x) {
   static constexpr Key keys[] = {
-      key<&DrillBands::diameter_m>({.meaning = "The hole's diameter, practice."}),
-      key<&DrillBands::depth_m>({.meaning = "The hole's depth, practice."}),
+      key<&DrillBands::diameter_m>({.meaning = "The widest hole that is planned, or a usual one (practice)."}),
       key<&DrillBands::tolerance_m>({.meaning = "Within which 19 of 20 places of tube lie."}),
       key<&DrillBands::do_not_m>({.meaning = "Nearer to the tube's centre line than that: do not drill."}),
-      key<&DrillBands::doubt_m>({.meaning = "Nearer than that: in doubt."})};
+      key<&DrillBands::doubt_m>({.meaning = "Nearer than that: in doubt."}),
+      key<&DrillBands::concrete_above_m>({.meaning = "Concrete above the tube, as drawn."}),
+      key<&DrillBands::depth_tolerance_m>({.meaning = "Within which 19 of 20 places of tube lie, up or down."})};
   return {keys, &x};
 }
 

@@ -1,4 +1,5 @@
 // Points by which tube is found again, and bands along it.
+#include <algorithm>
 #include <cmath>
 #include <map>
 
@@ -63,25 +64,87 @@ TEST_CASE("a control point lies on its loop's tube, as far along as it says") {
   }
 }
 
-TEST_CASE("the bands along tube change words where a single hole does") {
-  const auto file = test::layout("frame-shop").file;
-  const LoopPlan plan = laid(file.design);
-  const auto bands = drill_bands(file.design, plan);
-  REQUIRE(bands);
-  CHECK(bands->doubt_m > bands->do_not_m);
-  const double outside_m = find_tube(file.design.tube.size.name)->outside_diameter_m;
-  const DrawnTube straight{
-      {{line({-10.0, 0.0}, {10.0, 0.0})}}, outside_m, tube_axis_depth_m(file.design) - 0.5 * outside_m};
-  TubeDoubt doubt;
-  doubt.usual = usual_placing(file.design.units);
-  const auto word = [&](double distance_m) {
-    return read_hole(straight, doubt, {{0.0, distance_m}, bands->diameter_m, bands->depth_m}).word;
+TEST_CASE("no wall's corners let tapes cross better, where they cross worst") {
+  const auto sine = [](Point p, Point a, Point b) {
+    const double cross = (a.x_m - p.x_m) * (b.y_m - p.y_m) - (a.y_m - p.y_m) * (b.x_m - p.x_m);
+    return std::abs(cross) / distance_m(a, p) / distance_m(b, p);
   };
-  constexpr double step_m = 0.0005;
-  CHECK(word(bands->do_not_m - step_m) == Drilling::do_not_drill);
-  CHECK(word(bands->do_not_m + step_m) == Drilling::in_doubt);
-  CHECK(word(bands->doubt_m - step_m) == Drilling::in_doubt);
-  CHECK(word(bands->doubt_m + step_m) == Drilling::likely_clear);
+  for (const test::Layout& layout : test::layouts()) {
+    INFO(layout.name);
+    const auto control = control_points(layout.file.design, laid(layout.file.design));
+    if (!control) continue;
+    const auto outline = floor_shape(layout.file.design.slab).outline;
+    double here = 1.0;
+    std::map<std::string, double> there;
+    for (const ControlPoint& point : control->point) {
+      const Point p{point.x_m, point.y_m};
+      here = std::min(here, sine(p, {control->a.x_m, control->a.y_m}, {control->b.x_m, control->b.y_m}));
+      for (std::size_t i = 0; i < outline.size(); ++i) {
+        const Place from = outline[i], to = outline[(i + 1) % outline.size()];
+        const bool one_side = std::all_of(outline.begin(), outline.end(), [&](const Place& q) {
+          return (to.x_m - from.x_m) * (q.y_m - from.y_m) - (to.y_m - from.y_m) * (q.x_m - from.x_m) > -0.01;
+        });
+        if (!one_side) continue;
+        double& least = there.try_emplace(std::to_string(i), 1.0).first->second;
+        least = std::min(least, sine(p, {from.x_m, from.y_m}, {to.x_m, to.y_m}));
+      }
+    }
+    for (const auto& [edge, least] : there) CHECK(here > least - 1e-5);
+  }
+}
+
+TEST_CASE("what the bands leave clear is likely clear, and what they leave in doubt is not forbidden") {
+  for (const test::Layout& layout : test::layouts()) {
+    INFO(layout.name);
+    const Design& design = layout.file.design;
+    const LoopPlan plan = laid(design);
+    const auto bands = drill_bands(design, plan);
+    CHECK(bands.has_value() == plan.drawing.has_value());
+    if (!bands) continue;
+    CHECK(bands->doubt_m > bands->do_not_m);
+    const double outside_m = find_tube(design.tube.size.name)->outside_diameter_m;
+    DrawnTube tube{{}, outside_m, bands->concrete_above_m};
+    for (const Loop& loop : plan.loop) tube.loop.push_back(*loop.path);
+    TubeDoubt doubt;
+    doubt.usual = usual_placing(design.units);
+    std::map<Drilling, int> clear, between;
+    const Place far = floor_shape(design.slab).outline[0];
+    for (double x = 0.217; x < 7.0; x += 0.313) {
+      for (double y = 0.151; y < 7.0; y += 0.279) {
+        // So deep that over tube is struck.
+        const HoleReading read = read_hole(tube, doubt, {{far.x_m + x, far.y_m + y}, bands->diameter_m, 0.5});
+        if (read.distance_m > bands->doubt_m)
+          ++clear[read.word];
+        else if (read.distance_m > bands->do_not_m)
+          ++between[read.word];
+      }
+    }
+    CHECK(clear[Drilling::likely_clear] > 20);
+    CHECK(clear.size() == 1);
+    CHECK(between[Drilling::do_not_drill] == 0);
+    CHECK(between[Drilling::in_doubt] > 2);
+    for (const Anchor& anchor : design.anchor) CHECK(bands->diameter_m >= anchor.diameter_m);
+  }
+}
+
+TEST_CASE("a wider hole keeps farther off") {
+  const Placing placing = usual_placing(System::us);
+  const ClearDistances thin = clear_distances(0.02, placing, 0.006), wide = clear_distances(0.02, placing, 0.05);
+  CHECK(wide.do_not_m - thin.do_not_m == Approx(0.022).margin(0.002));
+  CHECK(wide.doubt_m > thin.doubt_m);
+  // Tube that lies where it is drawn: no doubt beyond its own width and the hole's.
+  const ClearDistances known = clear_distances(0.02, {1e-6, 0.0}, 0.01);
+  CHECK(known.do_not_m == Approx(0.015).margin(1e-4));
+  CHECK(known.doubt_m == Approx(0.015).margin(1e-4));
+  // As wide as it is not clear: half of either chance at these distances from one pass, all of it midway between two.
+  const DrawnTube straight{{{line({-10.0, 0.0}, {10.0, 0.0})}}, 0.02, 0.05};
+  TubeDoubt doubt;
+  doubt.usual = placing;
+  const auto over = [&](double distance_m) {
+    return read_hole(straight, doubt, {{0.0, distance_m}, 0.006, 0.5}).over_share;
+  };
+  CHECK(over(thin.do_not_m) == Approx(0.5 * do_not_drill_share).margin(1e-4));
+  CHECK(over(thin.doubt_m) == Approx(0.5 * likely_clear_share).margin(1e-4));
 }
 
 TEST_CASE("a poured slab whose loops are only counted has no points") {
