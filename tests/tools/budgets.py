@@ -97,7 +97,29 @@ def unit_faults(path, text, units):
                 yield f"{path}:{line_of(text, at)}: the double {name} does not end in its unit"
 
 
+def types_in(text):
+    """Full names of the types that a file defines in named namespaces, with where; those inside another are its own."""
+    found = blocks(text)
+    for block in found:
+        name = re.match(r"(?:template\s*<.*>\s*)?(?:struct|class|union|enum(?:\s+(?:class|struct))?)\s+(\w+)\s*(?::(?!:)|final|$)",
+                        block.head, re.DOTALL)
+        around = [other for other in found if other.opens < block.start and block.closes < other.closes]
+        spaces = [re.sub(r".*\bnamespace\b\s*", "", other.head, flags=re.DOTALL) for other in around]
+        if block.kind == "type" and name and all(other.kind == "namespace" for other in around) and all(spaces):
+            yield "::".join([*reversed(spaces), name.group(1)]), block.start
+
+
+def twice_faults(path, text, known):
+    """Two types of one name are one to the linker, whatever each file believes."""
+    for name, at in types_in(text):
+        place = f"{path}:{line_of(text, at)}"
+        if name in known:
+            yield f"{place}: {name} is defined in {known[name]} too"
+        known.setdefault(name, place)
+
+
 def faults(project):
+    known = {}
     visible = {path.name for path in project.iterdir() if not path.name.startswith(".")}
     for name in sorted(visible ^ TOP_LEVEL):
         yield f"{name}: " + ("does not belong at the top level" if name in visible else "is missing at the top level")
@@ -116,6 +138,8 @@ def faults(project):
         if path.suffix in (".cpp", ".hpp"):
             bare = without_comments_and_quotes(text)
             yield from function_faults(path, bare)
+            if path.parts[0] != "tests":
+                yield from twice_faults(path, bare, known)
             if path.parts[0] == "include" and units:
                 yield from unit_faults(path, bare, units)
 

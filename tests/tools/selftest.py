@@ -130,6 +130,19 @@ class Budgets(unittest.TestCase):
         self.assertIn("301 lines", self.faults("tests/tube/film.cpp", "\n" * 301))
         self.assertIn("121 characters", self.faults("src/tube/film.cpp", "// " + "a" * 118))
 
+    def test_one_name_for_two_types(self):
+        def both(first, second):
+            bare = {f"{name}/.keep": "" for name in ("src", "include", "tests", "layouts", "manuals")}
+            pages = {name: "" for name in ("CMakeLists.txt", "README.md", "DEVELOPERS.md")}
+            return faults_of(budgets, {**bare, **pages, "include/slabwright/a.hpp": first, "src/b/b.cpp": second})
+
+        one = "namespace s {\nstruct A {\n  int b;\n};\n}\n"
+        self.assertIn("src/b/b.cpp:2: s::A is defined in include/slabwright/a.hpp:2 too", both(one, one))
+        self.assertIn("too", both(one, "namespace s {\nenum class A : int { x };\n}"))
+        for other in ("namespace s {\nnamespace {\nstruct A {\n};\n}\n}", "namespace s {\nstruct A;\n}",
+                      "namespace t {\nstruct A {\n};\n}", "namespace s {\nstruct B {\n  struct A {\n  };\n};\n}"):
+            self.assertEqual("", both(one, other))
+
     def test_a_long_function(self):
         body = "  g();\n" * 59
         for text in (f"namespace s {{\nint f(int a) {{\n{body}}}\n}}",
