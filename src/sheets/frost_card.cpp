@@ -70,7 +70,8 @@ Markup every_day(const Source& source) {
   const bool found = source.answer.freeze->verdict == FreezeVerdict::found;
   text += found ? dials(source) : no_dial(source);
   if (!source.answer.freeze->decides.empty())
-    text += paragraph("What freezes first if it is set lower: ", source.q.words("freeze.decides"), ".");
+    text += paragraph(found ? "What gets too cold first if it is set lower: " : "What gets too cold: ",
+                      source.q.words("freeze.decides"), ".");
   text += turn_off_words(source) + alarm_words(source);
   if (found) text += paragraph("Set to ", blank(), " by ", blank(), " on ", blank());
   return wrap("div", text + call_list(), "card");

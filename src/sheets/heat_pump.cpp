@@ -186,7 +186,6 @@ Markup fitter_list(const Source& source) {
          section("To settle on the site",
                  bullets({say("Plate (the electrician needs it too): ", blank()),
                           prose("Place: above the drifts, out of the wind; meltwater drains where nobody walks."),
-
                           prose("Water lines outdoors freeze in a power cut before anything else: glycol, or valves "
                                 "that drain them."),
                           prose("What tells the boiler that the unit stands.")}));

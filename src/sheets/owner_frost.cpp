@@ -100,7 +100,10 @@ Markup pay_back_table(const Source& source) {
 
 Markup keeps_section(const Source& source) {
   if (!source.answer.freeze) return section("How low it may be left", not_known(source, "the frost hold"));
-  return section("How low it may be left", frost_verdict(source) + facts(frost_facts(source)) + cut_table(source));
+  Markup text = frost_verdict(source) + facts(frost_facts(source)) + cut_table(source);
+  if (source.q.rows("edge_section") > 0)
+    text += paragraph("How the cold comes in at edge and door is drawn on the sheet of both in section.");
+  return section("How low it may be left", text);
 }
 
 Markup lowers_section(const Source& source) {

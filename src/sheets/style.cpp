@@ -76,7 +76,7 @@ h1{font-size:16pt}h2{font-size:12pt}h2,h3{break-after:avoid}
 figure,tr,li,dl>div,.caution,.card,.whole{break-inside:avoid}
 thead{display:table-header-group}
 figure svg{min-width:0!important;max-height:100vh}
-footer{font-size:8pt;margin-top:.6rem}
+footer{font-size:8pt;margin-top:.4rem}
 .full{break-before:page;margin:0}
 .full svg{max-width:none;max-height:none}
 .poster{font-size:14pt}
@@ -104,7 +104,7 @@ header{margin-bottom:.5rem}
 .pair dt{flex-basis:7.6rem}
 .tight .tick{width:.75rem;height:.75rem}
 .pair figure{margin:.3rem 0}
-.pair figure svg{max-height:50mm}
+.pair figure svg{max-height:48mm}
 .two{grid-template-columns:minmax(0,1fr) minmax(0,1fr);gap:0 5mm}
 .wall dt{flex-basis:6.5rem}
 .wall dd{flex-basis:8rem}

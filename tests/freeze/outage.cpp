@@ -1,5 +1,6 @@
 // The clock of a power cut: which cases it has, which way they go, and what is first.
 #include <algorithm>
+#include <cmath>
 
 #include "holds.hpp"
 
@@ -76,6 +77,14 @@ TEST_CASE("the first of a case is the soonest of its places") {
     REQUIRE(one.place.size() == 4);  // three tubes and the air: floor line, slab corner and soil decide nothing
     CHECK(one.first == one.place[0].name);
     CHECK(one.lasts_s == one.place[0].lasts_s);
+    CHECK(one.whole_s == one.place[0].whole_s);
+    for (const OutagePlace& place : one.place) {
+      REQUIRE(place.whole_s.has_value() == place.lasts_s.has_value());
+      if (!place.whole_s) continue;
+      CHECK(std::fmod(*place.whole_s, 3600.0) == 0.0);  // who is told of three hours has three
+      CHECK(*place.whole_s <= *place.lasts_s);
+      CHECK(*place.whole_s > *place.lasts_s - 3600.0);
+    }
     CHECK(hours(one.place[0].lasts_s) <= hours(one.place[1].lasts_s));
     CHECK(hours(one.place[1].lasts_s) <= hours(one.place[2].lasts_s));
     CHECK(hours(one.lasts_s) > 0.0);

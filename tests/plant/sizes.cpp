@@ -37,12 +37,14 @@ TEST_CASE("current by phases, and 125 % only where the code family asks for it")
   const ElectricSize single = sized(design).sizes.value->electric;
   CHECK(single.current_A == Approx(37.5));
   CHECK(single.demand_A.value() == Approx(46.875));
+  CHECK(single.demand_share.value() == 1.25);
   design.codes = Codes::europe;
   design.service.voltage_V = 400.0;
   design.service.phases = 3;
   const ElectricSize three = sized(design).sizes.value->electric;
   CHECK(three.current_A == Approx(9000.0 / (std::sqrt(3.0) * 400.0)));
   CHECK_FALSE(three.demand_A.has_value());
+  CHECK_FALSE(three.demand_share.has_value());
 }
 
 TEST_CASE("a service that is too small fails") {

@@ -147,6 +147,20 @@ TEST_CASE("verdict, guesses, ranges and changes are there") {
   CHECK(json["point"]["loop"][0]["regime"] == "blended");
 }
 
+TEST_CASE("what is yours and what is guessed stand with their meaning, as a design file writes them") {
+  const Answer answer = undescribed(Question::design);
+  const Json json = Json::parse(json_of(answer));
+  REQUIRE(json.at("yours").size() == answer.file.given.size());
+  for (std::size_t i = 0; i < answer.file.given.size(); ++i) {
+    const Json& row = json.at("yours")[i];
+    CHECK(row.at("path") == answer.file.given[i]);
+    CHECK_FALSE(row.at("meaning").get<std::string>().empty());
+    CHECK_FALSE(row.at("text").get<std::string>().empty());
+  }
+  for (const Json& row : json.at("assumed")) CHECK(row.contains("meaning"));
+  for (const Json& row : json.at("sensitivity")) CHECK(row.at("meaning").get<std::string>().size() > 5);
+}
+
 TEST_CASE("a stage that is absent has no key, and ranges only where there are some") {
   Answer answer = sample(Question::design);
   answer.freeze.reset();

@@ -36,8 +36,11 @@ inline std::string page_text(std::string html) {
     else if (!in_tag)
       text += c;
   }
-  for (const auto& [name, sign] :
-       {std::pair<std::string_view, std::string_view>{"&lt;", "<"}, {"&gt;", ">"}, {"&quot;", "\""}, {"&amp;", "&"}})
+  for (const auto& [name, sign] : {std::pair<std::string_view, std::string_view>{"&lt;", "<"},
+                                   {"&gt;", ">"},
+                                   {"&quot;", "\""},
+                                   {"&#39;", "'"},
+                                   {"&amp;", "&"}})
     text = replaced(text, name, sign);
   while (text.find("\n\n") != std::string::npos) text = replaced(text, "\n\n", "\n");
   return text;

@@ -31,6 +31,7 @@ void check_sums(const WayResult& way) {
   double use_J = 0.0, floor_J = 0.0, source_J = 0.0, hours_J = 0.0, money = 0.0;
   for (const WayMonth& month : way.month) {
     use_J += month.boiler_J + month.source_J + month.pump_J;
+    CHECK(month.use_J == Approx(month.boiler_J + month.source_J + month.pump_J));
     floor_J += month.floor_heat_J;
     source_J += month.source_heat_J;
     money += month.money.value_or(0.0);
