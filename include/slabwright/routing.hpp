@@ -68,10 +68,18 @@ class LaidBefore {
 struct LoopPlan {
   std::vector<Loop> loop;
   std::vector<double> room_tube_m;  ///< tube that heats each room, see heating_m(); a row for each Design::room
-  double tube_m = 0.0;              ///< all of it, leaders included
-  double limit_m = 0.0;             ///< longest loop allowed for this tube
-  std::optional<Drawing> drawing;   ///< where all loops are drawn
+  /// Floor over that tube: the tube times its spacing, and no more than the room has, which tube beyond its need adds
+  /// nothing to.
+  std::vector<double> room_heated_m2;
+  double tube_m = 0.0;             ///< all of it, leaders included
+  double limit_m = 0.0;            ///< longest loop allowed for this tube
+  std::optional<Drawing> drawing;  ///< where all loops are drawn
 };
+
+/// Floor that a metre of tube heats in a room: the spacing, or less where tube lies closer; 0 where none lies.
+inline double heated_m2_per_m(const LoopPlan& plan, std::size_t room) {
+  return plan.room_tube_m[room] > 0.0 ? plan.room_heated_m2[room] / plan.room_tube_m[room] : 0.0;
+}
 
 /// The design's floor as a task: its outline, what tube may not lie on, its manifolds. Nothing where it says too little
 /// to draw: a slab without shape, rooms without outlines, several manifolds without places, loops known by length or by

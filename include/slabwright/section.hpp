@@ -121,7 +121,7 @@ inline constexpr double nominal_film_W_per_m2K = 2000.0;
 /// A room's floor at design: what is asked, whether it can be given, and how warm the floor gets.
 struct RoomFloor {
   std::string room;
-  double heated_m2 = 0.0;  ///< floor over tubes: tube without leaders, times the spacing
+  double heated_m2 = 0.0;  ///< floor over tubes, see LoopPlan::room_heated_m2
   double wanted_W_per_m2 = 0.0;
   double given_W_per_m2 = 0.0;  ///< less where the surface limit stops it
   double shortfall_W = 0.0;

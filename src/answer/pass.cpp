@@ -12,7 +12,7 @@ namespace {
 std::vector<double> wanted_W(const Envelope& envelope, const FloorPlan& floor) {
   std::vector<double> wanted;
   for (std::size_t i = 0; i < envelope.room.size(); ++i) {
-    const double given = floor.room[i].given_W_per_m2 * envelope.room[i].floor_m2;
+    const double given = floor.room[i].given_W_per_m2 * floor.room[i].heated_m2;
     wanted.push_back(std::min(envelope.room[i].wanted_W, given));
   }
   return wanted;

@@ -35,8 +35,7 @@ struct Way {
 /// that the loops heat already, and the supply temperature found is then on the careful side.
 class Decline {
  public:
-  Decline(const Plant& plant, const Conditions& conditions)
-      : plant_(plant), conditions_(conditions), room_share_(room_shares(plant)) {}
+  Decline(const Plant& plant, const Conditions& conditions) : plant_(plant), conditions_(conditions) {}
 
   /// Heat and temperatures along a loop at `capacity_W_per_K` = m c and the film of its flow. The floor's own film
   /// follows the water's temperature from piece to piece: the far end of a long loop is as cold as it is in truth.
@@ -55,17 +54,6 @@ class Decline {
  private:
   /// Water falls by 2 K at most over this; the floor's film by less than a hundredth.
   static constexpr double longest_piece_m = 15.0;
-
-  /// Floor there is, over floor the tube could heat at its spacing: tube beyond the floor's need adds no floor.
-  static std::vector<double> room_shares(const Plant& plant) {
-    std::vector<double> shares;
-    for (std::size_t i = 0; i < plant.design.room.size(); ++i) {
-      const double could_m2 = plant.loops.room_tube_m[i] * plant.design.tube.spacing_m;
-      const double is_m2 = floor_shape(plant.design.room[i]).area_m2;
-      shares.push_back(could_m2 > is_m2 && could_m2 > 0.0 ? is_m2 / could_m2 : 1.0);
-    }
-    return shares;
-  }
 
   /// Water cools exponentially towards the temperature at which the piece takes no heat.
   struct Piece {
@@ -88,7 +76,9 @@ class Decline {
   void pass(std::size_t room, double tube_m, double capacity_W_per_K, double film_mK_per_W, Way& way) const {
     const double room_degC = conditions_.room_degC[room], below_degC = plant_.floor->section.below_degC;
     const double tube_mK_per_W = plant_.floor->section.wall_mK_per_W + film_mK_per_W;
-    const double length_m = tube_m * room_share_[room], in_degC = way.end_degC;
+    // As much tube at the section's spacing as makes the floor there is.
+    const double length_m = tube_m * heated_m2_per_m(plant_.loops, room) / plant_.floor->section.spacing_m;
+    const double in_degC = way.end_degC;
     // The floor's film at the water coming in, then at the mean that this gives: a third time would move nothing.
     Piece piece = cooled(in_degC, in_degC, room_degC, tube_mK_per_W, length_m / capacity_W_per_K);
     piece = cooled(in_degC, piece.water_degC, room_degC, tube_mK_per_W, length_m / capacity_W_per_K);
@@ -104,7 +94,6 @@ class Decline {
 
   const Plant& plant_;
   const Conditions& conditions_;
-  std::vector<double> room_share_;
 };
 
 /// All that follows from a set of return temperatures and, behind them, a setting where the source has one.

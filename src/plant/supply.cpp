@@ -62,13 +62,13 @@ void judge_supply(const Plant& plant, const OperatingPoint& point, std::vector<D
 }
 
 /// Heat of each loop at design: its patch times what its room's floor gives up and down.
-std::vector<double> design_heat_W(const Design& design, const LoopPlan& loops, const FloorPlan& plan) {
+std::vector<double> design_heat_W(const LoopPlan& loops, const FloorPlan& plan) {
   std::vector<double> heat;
   for (const Loop& loop : loops.loop) {
     double sum = 0.0;
     for (const Stretch& s : loop.along) {
       const FloorState& floor = plan.room[s.room].floor;
-      const double patch_m2 = heating_m(s) * design.tube.spacing_m;
+      const double patch_m2 = heating_m(s) * heated_m2_per_m(loops, s.room);
       sum += patch_m2 * std::max(0.0, floor.up_W_per_m2 + floor.down_W_per_m2);
     }
     heat.push_back(sum);
@@ -105,7 +105,7 @@ FlowTarget by_length(const Plant& plant) {
 
 std::optional<FlowTarget> target_by_heat(const Design& design, const LoopPlan& loops, const FloorPlan& floor) {
   FlowTarget target;
-  target.loop_m3_per_s = design_heat_W(design, loops, floor);
+  target.loop_m3_per_s = design_heat_W(loops, floor);
   double heat_W = 0.0;
   for (const double h : target.loop_m3_per_s) heat_W += h;
   if (heat_W <= 0.0) return std::nullopt;

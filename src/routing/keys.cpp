@@ -45,6 +45,7 @@ Record record_of(LoopPlan& x) {
   static constexpr Key keys[] = {
       key<&LoopPlan::loop>({.meaning = "One row for each loop."}),
       key<&LoopPlan::room_tube_m>({.meaning = "Tube that heats each room, leaders by the heat they give."}),
+      key<&LoopPlan::room_heated_m2>({.meaning = "Floor over that tube: no more than the room has."}),
       key<&LoopPlan::tube_m>({.meaning = "All tube, leaders included."}),
       key<&LoopPlan::limit_m>({.meaning = "Longest loop allowed for this tube."})};
   return {keys, &x};

@@ -44,6 +44,11 @@ LoopPlan summed_up(const Design& design, const Floors& floors, std::vector<Loop>
       plan.room_tube_m[stretch.room] += heating_m(stretch);
     }
   }
+  const std::vector<double> floor_m2 = room_floors_m2(design);
+  for (std::size_t room = 0; room < floor_m2.size(); ++room) {
+    const double could_m2 = plan.room_tube_m[room] * floors.spacing_m;
+    plan.room_heated_m2.push_back(floor_m2[room] > 0.0 ? std::min(could_m2, floor_m2[room]) : could_m2);
+  }
   plan.loop = std::move(loops);
   return plan;
 }

@@ -126,7 +126,7 @@ Checked<FloorPlan> floor_of(const Design& design, const LoopPlan& loops, const E
   const double tube_mK_per_W = nominal_tube_mK_per_W(design, plan.section);
   for (std::size_t i = 0; i < envelope.room.size(); ++i) {
     const RoomLoss& loss = envelope.room[i];
-    const double heated_m2 = loops.room_tube_m[i] * plan.section.spacing_m;
+    const double heated_m2 = loops.room_heated_m2[i];
     if (heated_m2 <= 0.0) {
       plan.room.push_back(without_tube(loss));
       if (loss.wanted_W > 0.0) said.push_back(no_tube(loss, i));

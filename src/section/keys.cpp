@@ -30,7 +30,7 @@ Record record_of(SectionOpinion& x) {
 Record record_of(RoomFloor& x) {
   static constexpr Key keys[] = {
       key<&RoomFloor::room>({.meaning = "The room."}),
-      key<&RoomFloor::heated_m2>({.meaning = "Floor over tubes: tube without leaders, times the spacing."}),
+      key<&RoomFloor::heated_m2>({.meaning = "Floor over tubes."}),
       key<&RoomFloor::wanted_W_per_m2>({.meaning = "Heat that the room asks of it."}),
       key<&RoomFloor::given_W_per_m2>({.meaning = "Heat that it gives within its limit."}),
       key<&RoomFloor::shortfall_W>({.meaning = "What is missing."}),

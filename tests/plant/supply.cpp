@@ -19,7 +19,7 @@ TEST_CASE("at the supply found no room lacks heat and one has no more than it wa
     const Piped p = piped(one.file.design);
     std::vector<double> wanted;
     for (std::size_t i = 0; i < p.wanted_W.size(); ++i) {
-      wanted.push_back(std::min(p.wanted_W[i], p.floor.room[i].given_W_per_m2 * p.envelope.room[i].floor_m2));
+      wanted.push_back(std::min(p.wanted_W[i], p.floor.room[i].given_W_per_m2 * p.floor.room[i].heated_m2));
     }
     const auto found = supply_for(p.plant, p.conditions, wanted);
     REQUIRE(found);
@@ -31,6 +31,32 @@ TEST_CASE("at the supply found no room lacks heat and one has no more than it wa
     }
     CHECK(neediest == Approx(1.0).epsilon(1e-3));
   }
+}
+
+TEST_CASE("tube beyond the floor's need adds tube and no floor") {
+  // The ten lines' floor with loops listed: as much tube as it takes, and half as much again.
+  const auto with = [](double length_m) {
+    Design design = layout("ten-lines").file.design;
+    for (int i = 0; i < 4; ++i) {
+      LoopEntry loop;
+      loop.length_m = length_m;
+      loop.leaders = Leaders{false, 0.0};
+      design.loop.push_back(loop);
+    }
+    return piped(design);
+  };
+  const double floor_m2 = floor_shape(layout("ten-lines").file.design.slab).area_m2;
+  const double enough_m = floor_m2 / 0.3048 / 4.0;
+  const Piped enough = with(enough_m), more = with(1.5 * enough_m), half = with(0.5 * enough_m);
+  CHECK(enough.floor.room[0].heated_m2 == Approx(floor_m2));
+  CHECK(more.floor.room[0].heated_m2 == Approx(floor_m2));
+  CHECK(half.floor.room[0].heated_m2 == Approx(0.5 * floor_m2));
+  CHECK(more.floor.room[0].wanted_W_per_m2 == Approx(enough.floor.room[0].wanted_W_per_m2));
+  const OperatingPoint point = supply_for(more.plant, more.conditions, more.wanted_W).value.value();
+  CHECK(point.room_up_W[0] == Approx(more.wanted_W[0]).epsilon(1e-4));
+  // The same heat at the same flow, from nearly the same water: longer loops ask the pump for more.
+  const FlowTarget a = target_flows(enough.plant, &enough.envelope), b = target_flows(more.plant, &more.envelope);
+  for (std::size_t i = 0; i < 4; ++i) CHECK(b.loop_m3_per_s[i] == Approx(a.loop_m3_per_s[i]));
 }
 
 TEST_CASE("more heat asked for takes warmer water") {

@@ -17,6 +17,7 @@ LoopPlan sample_loops() {
     plan.tube_m += loop.length_m;
   }
   plan.room_tube_m = {plan.tube_m - 40.0 * ft};
+  plan.room_heated_m2 = {100.0};
   plan.limit_m = 300.0 * ft;
   return plan;
 }
