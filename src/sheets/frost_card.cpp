@@ -170,14 +170,8 @@ Markup tonight_list(const Source& source, std::size_t cut) {
 }
 
 Markup hours_table(const Source& source) {
-  const Quotes& q = source.q;
   std::vector<std::vector<Markup>> rows;
-  for (const std::size_t i : cuts_from_lowest(source)) {
-    const auto at = [&](const char* member) { return key_of_row("outage.row", i, member); };
-    const Quote first = q.words(at("first"));
-    rows.push_back({quoted(q.figure(at("outdoor_degC"), Kind::degree)), whole_hours(source, at("whole_s")),
-                    first.text.empty() ? prose("nothing") : quoted(first)});
-  }
+  for (const std::size_t i : cuts_from_lowest(source)) rows.push_back(cut_cells(source, i));
   return stacking_table({{"outside"}, {"there is time for"}, {"then freezes first", "", false}}, rows);
 }
 

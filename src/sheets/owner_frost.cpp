@@ -31,10 +31,8 @@ Markup cut_table(const Source& source) {
   const Quotes& q = source.q;
   std::vector<std::vector<Markup>> rows;
   for (const std::size_t i : cuts_from_lowest(source)) {
-    const auto at = [&](const char* member) { return key_of_row("outage.row", i, member); };
-    const Quote first = q.words(at("first"));
-    rows.push_back({quoted(q.figure(at("outdoor_degC"), Kind::degree)), whole_hours(source, at("whole_s")),
-                    first.text.empty() ? prose("nothing") : quoted(first), whole_hours(source, at("pump_whole_s"))});
+    rows.push_back(cut_cells(source, i));
+    rows.back().push_back(whole_hours(source, key_of_row("outage.row", i, "pump_whole_s")));
   }
   if (rows.empty()) return {};
   const std::string lowest = key_of_row("outage.row", cuts_from_lowest(source).front(), "air_dial_degC");

@@ -53,6 +53,13 @@ std::optional<std::size_t> worst_cut(const Source& source) {
   return rows.empty() ? std::nullopt : std::optional<std::size_t>(rows.back());
 }
 
+std::vector<Markup> cut_cells(const Source& source, std::size_t row) {
+  const auto at = [&](const char* member) { return key_of_row("outage.row", row, member); };
+  const Quote first = source.q.words(at("first"));
+  return {quoted(source.q.figure(at("outdoor_degC"), Kind::degree)), whole_hours(source, at("whole_s")),
+          first.text.empty() ? prose("nothing") : quoted(first)};
+}
+
 Markup listed(const std::vector<Markup>& items) {
   Markup all;
   for (std::size_t i = 0; i < items.size(); ++i)

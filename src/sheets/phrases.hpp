@@ -34,6 +34,8 @@ Markup lowest_settings(const Source& source);
 std::optional<std::size_t> worst_cut(const Source& source);
 /// The rows from the lowest setting, mildest weather first.
 std::vector<std::size_t> cuts_from_lowest(const Source& source);
+/// Of such a row: how cold it is outside, how long there is time, and for which place.
+std::vector<Markup> cut_cells(const Source& source, std::size_t row);
 
 /// "one, two and three".
 Markup listed(const std::vector<Markup>& items);
