@@ -45,14 +45,13 @@ ZoneHistory past_guess(const Scene& scene) {
 std::optional<Scene> scene_of(const WinterShop& shop, EdgeFields& fields) {
   auto year = year_shop(shop.design, shop.envelope, shop.floor, shop.watched, fields);
   if (!year) return std::nullopt;
-  Scene scene{shop, std::move(*year), {}, {}, {}, 0.0, not_set_degC, not_set_degC, {}};
+  Scene scene{shop, std::move(*year), {}, {}, {}, 0.0, {}, {}};
   scene.year.main = main_room(shop, scene.year);
   scene.season = season_of(shop, scene.year);
   scene.machines = machines_of(shop, scene.year, scene.season);
   scene.in_snap = in_weather(scene.machines, snap_from, shop.snap.hourly_degC);
   scene.work_degC = indoor_of(shop.design, shop.design.room[scene.year.room[scene.year.main].of]);
-  scene.hold_air_degC = shop.hold_air_degC.value_or(not_set_degC);
-  scene.hold_slab_degC = shop.hold_slab_degC.value_or(not_set_degC);
+  scene.hold = {shop.hold_air_degC.value_or(not_set_degC), shop.hold_slab_degC.value_or(not_set_degC), not_set_degC};
   scene.before = past_state(scene, ways_of(scene));
   return scene;
 }

@@ -15,7 +15,7 @@ double floor_air_degC(const Scene& scene, const WayEntry& way) {
   if (way.charge || way.sensor == WaySensor::slab) return not_set_degC;
   switch (way.floor) {
     case WayFloor::work: return scene.work_degC;
-    case WayFloor::frost_hold: return scene.hold_air_degC;
+    case WayFloor::frost_hold: return scene.hold.floor_air_degC;
     case WayFloor::setpoint: return way.setpoint_degC.value_or(not_set_degC);
     case WayFloor::off: break;
   }

@@ -8,20 +8,24 @@ namespace {
 /// More than this between one work and the next, and there is a day off in it.
 constexpr int a_night_h = 24;
 
+/// What keeps frost out, by the sensors that the way has.
+Dials frost_hold(const WayEntry& way, const PlanInputs& inputs) {
+  Dials dials;
+  if (way.sensor != WaySensor::slab) dials.floor_air_degC = inputs.hold.floor_air_degC;
+  if (way.sensor != WaySensor::air) dials.floor_slab_degC = inputs.hold.floor_slab_degC;
+  return dials;
+}
+
 /// Where the floor is held while there is work, by air and by slab.
 Dials floor_at_work(const WayEntry& way, const PlanInputs& inputs) {
   Dials dials;
-  const bool by_air = way.sensor != WaySensor::slab, by_slab = way.sensor != WaySensor::air;
   switch (way.floor) {
     case WayFloor::off: break;
     case WayFloor::work: dials.floor_air_degC = inputs.work_degC; break;
-    case WayFloor::frost_hold:
-      if (by_air) dials.floor_air_degC = inputs.hold_air_degC;
-      if (by_slab) dials.floor_slab_degC = inputs.hold_slab_degC;
-      break;
+    case WayFloor::frost_hold: return frost_hold(way, inputs);
     case WayFloor::setpoint:
-      if (by_air) dials.floor_air_degC = way.setpoint_degC.value_or(inputs.work_degC);
-      if (by_slab) dials.floor_slab_degC = way.setpoint_degC.value_or(inputs.work_degC);
+      if (way.sensor != WaySensor::slab) dials.floor_air_degC = way.setpoint_degC.value_or(inputs.work_degC);
+      if (way.sensor != WaySensor::air) dials.floor_slab_degC = way.setpoint_degC.value_or(inputs.work_degC);
       break;
   }
   return dials;
@@ -35,9 +39,9 @@ Dials floor_in(const WayEntry& way, const PlanInputs& inputs, const SeasonHour& 
   if (rests && dials.floor_slab_degC > not_set_degC) dials.floor_slab_degC = *way.rest_degC;
   if (!way.charge) return dials;
   // Charged, it coasts: outside these hours only what keeps it from freezing holds it.
-  const double hold_degC = inputs.hold_air_degC;
-  if (in_span(*way.charge, hour.clock)) return {hold_degC, way.charge_to_degC.value_or(inputs.work_degC), not_set_degC};
-  return {hold_degC, not_set_degC, not_set_degC};
+  dials = frost_hold(way, inputs);
+  if (in_span(*way.charge, hour.clock)) dials.floor_slab_degC = way.charge_to_degC.value_or(inputs.work_degC);
+  return dials;
 }
 
 double source_in(const WayEntry& way, const PlanInputs& inputs, const SeasonHour& hour) {
@@ -61,7 +65,7 @@ std::vector<Dials> plan_of(const WayEntry& way, const Season& season, const Plan
       dials.source_degC = source_in(way, inputs, hour);
     } else if (way.floor != WayFloor::off) {
       // Nobody works to a temperature in summer, and what keeps frost out stays on.
-      dials.floor_air_degC = inputs.hold_air_degC;
+      dials = frost_hold(way, inputs);
     }
     plan.push_back(dials);
   }

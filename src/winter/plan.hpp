@@ -20,7 +20,7 @@ struct Dials {
 /// What a way takes from the shop, and how early it begins.
 struct PlanInputs {
   double work_degC = 0.0;  ///< of the main room
-  double hold_air_degC = not_set_degC, hold_slab_degC = not_set_degC;
+  Dials hold;              ///< what keeps frost out, by either of the floor's sensors
   double least_source_degC = not_set_degC;
   int floor_lead_h = 0, source_lead_h = 0;
 };

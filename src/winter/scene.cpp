@@ -36,8 +36,7 @@ WayCase case_of(const Scene& scene, const Settings& settings) {
   inputs.work_degC = scene.work_degC;
   // A thermostat that is set to nothing stays so.
   const auto raised = [&](double degC) { return degC > not_set_degC ? degC + settings.hold_more_K : degC; };
-  inputs.hold_air_degC = raised(scene.hold_air_degC);
-  inputs.hold_slab_degC = raised(scene.hold_slab_degC);
+  inputs.hold = {raised(scene.hold.floor_air_degC), raised(scene.hold.floor_slab_degC), not_set_degC};
   inputs.least_source_degC = scene.machines.least_setting_degC;
   inputs.floor_lead_h = settings.floor_lead_h;
   inputs.source_lead_h = settings.source_lead_h;
@@ -51,6 +50,11 @@ WayCase case_of(const Scene& scene, const Settings& settings) {
           way.outdoor_reset,
           scene.work_degC,
           way.second_source != WaySource::off};
+}
+
+Settings settings_of(const Scene& scene, const WayResult& result) {
+  const double more_K = scene.hold.floor_air_degC > not_set_degC ? result.hold_degC - scene.hold.floor_air_degC : 0.0;
+  return {result.way, result.floor_lead_h, result.source_lead_h, more_K};
 }
 
 WayCase with_machines(const WayCase& way, const Machines& machines) {

@@ -13,7 +13,7 @@ struct Scene {
   Season season;
   Machines machines, in_snap;  ///< in the season's weather, and with the design's snap laid in
   double work_degC = 0.0;
-  double hold_air_degC = not_set_degC, hold_slab_degC = not_set_degC;
+  Dials hold;        ///< the lowest that keeps frost out, by either of the floor's sensors
   ShopState before;  ///< of the past way for years, on 1 July
 };
 
@@ -32,6 +32,8 @@ struct Settings {
 };
 
 WayCase case_of(const Scene& scene, const Settings& settings);
+/// Those that a result was found with.
+Settings settings_of(const Scene& scene, const WayResult& result);
 /// The same way with machines in other weather, which must outlive it.
 WayCase with_machines(const WayCase& way, const Machines& machines);
 

@@ -33,7 +33,7 @@ double spring_wet_s(const Sweating& sweating) { return sweating.wet_s[2] + sweat
 TriedWay tried_way(const Scene& scene, const Settings& settings) {
   const Tried one = tried(scene, settings);
   TriedWay row;
-  row.hold_degC = scene.hold_air_degC + settings.hold_more_K;
+  row.hold_degC = scene.hold.floor_air_degC + settings.hold_more_K;
   row.lead_h = settings.source_lead_h;
   row.source_degC = settings.way.source_degC.value_or(scene.work_degC);
   row.use_J = one.result.use_J;
@@ -73,18 +73,18 @@ const WayResult* way_with_hold(const Winter& winter) {
 
 void add_holds(Winter& winter, const Scene& scene) {
   const WayResult* best = way_with_hold(winter);
-  if (!best || scene.hold_air_degC <= not_set_degC) return;
+  if (!best || scene.hold.floor_air_degC <= not_set_degC) return;
   winter.hold_way = best->way.name;
   for (const double more_K : holds_K) {
-    if (scene.hold_air_degC + more_K > scene.work_degC) break;
+    if (scene.hold.floor_air_degC + more_K > scene.work_degC) break;
     const Settings settings{best->way, best->floor_lead_h, best->source_lead_h, more_K};
     const Tried one = tried(scene, settings);
     HoldCost row;
-    row.air_degC = scene.hold_air_degC + more_K;
+    row.air_degC = scene.hold.floor_air_degC + more_K;
     row.use_J = one.result.use_J;
     row.money = one.result.money;
     row.fails = one.result.fails;
-    row.fails.frost_hold = (best->fails.frost_hold || best->hold_degC > scene.hold_air_degC) &&
+    row.fails.frost_hold = (best->fails.frost_hold || best->hold_degC > scene.hold.floor_air_degC) &&
                            !keeps_frost_out(scene, case_of(scene, settings));
     row.sweating = sweating_of(scene, one.year);
     const bool dry = spring_wet_s(row.sweating) < dry_share * spring_s;
@@ -107,7 +107,7 @@ SearchGrid wide_grid() {
 
 void add_search(Winter& winter, const Scene& scene, const SearchGrid& grid, const Progress& progress) {
   const WayResult* best = way_to_search(winter);
-  if (!best || scene.hold_air_degC <= not_set_degC) return;
+  if (!best || scene.hold.floor_air_degC <= not_set_degC) return;
   Search search;
   search.way = best->way.name;
   std::size_t row = 0;
@@ -119,7 +119,7 @@ void add_search(Winter& winter, const Scene& scene, const SearchGrid& grid, cons
         settings.source_lead_h = lead_h;
         if (!source_starts_early(best->way) && lead_h > 0) continue;
         search.tried.push_back(tried_way(scene, settings));
-        if (best->hold_degC > scene.hold_air_degC)
+        if (best->hold_degC > scene.hold.floor_air_degC)
           search.tried.back().fails.frost_hold = !keeps_frost_out(scene, case_of(scene, settings));
       }
     }

@@ -36,13 +36,13 @@ std::vector<SettingCost> costs_of(const Scene& scene, const Swept& swept) {
 
 void add_settings(WinterSeries& series, const Scene& scene, const Winter& winter) {
   const WayResult* best = way_with_hold(winter);
-  if (!best || scene.hold_air_degC <= not_set_degC) return;
-  const double raised_K = best->hold_degC - scene.hold_air_degC;
+  if (!best || scene.hold.floor_air_degC <= not_set_degC) return;
+  const double raised_K = best->hold_degC - scene.hold.floor_air_degC;
   series.way = best->way.name;
   series.air_lowest_degC = best->hold_degC;
   series.air = costs_of(scene, {*best, WaySensor::air, best->hold_degC, scene.work_degC, raised_K});
-  if (scene.hold_slab_degC <= not_set_degC) return;
-  series.slab_lowest_degC = scene.hold_slab_degC + raised_K;
+  if (scene.hold.floor_slab_degC <= not_set_degC) return;
+  series.slab_lowest_degC = scene.hold.floor_slab_degC + raised_K;
   // A slab may be warmer than the air it is to warm.
   series.slab = costs_of(scene, {*best, WaySensor::slab, *series.slab_lowest_degC, HUGE_VAL, raised_K});
 }
@@ -57,8 +57,7 @@ std::vector<WayHour> snap_hours(const Scene& scene, const WayCase& way) {
 }
 
 WinterWeek week_of(const Scene& scene, const WayResult& result) {
-  const double more_K = scene.hold_air_degC > not_set_degC ? result.hold_degC - scene.hold_air_degC : 0.0;
-  const WayCase way = case_of(scene, {result.way, result.floor_lead_h, result.source_lead_h, more_K});
+  const WayCase way = case_of(scene, settings_of(scene, result));
   const std::vector<WayHour> hours = snap_hours(scene, way);
   const std::size_t from = hours.size() - std::min(hours.size(), week_hours);
   const CalendarHour at = calendar_hour(of_year(snap_from + from), false);

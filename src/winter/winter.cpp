@@ -40,10 +40,10 @@ constexpr double raises_K[] = {0.0, 1.0, 2.0, 3.0, 4.0, 6.0, 8.0};
 /// With the lowest frost hold under which nothing comes too near freezing in this way; the lowest of all where none is.
 Tried with_hold(const Scene& scene, const WayEntry& way, bool raises) {
   const Tried least = tuned(scene, way, 0.0);
-  if (!raises || scene.hold_air_degC <= not_set_degC || keeps_frost_out(scene, case_of(scene, least.settings)))
+  if (!raises || scene.hold.floor_air_degC <= not_set_degC || keeps_frost_out(scene, case_of(scene, least.settings)))
     return least;
   for (const double raised_K : raises_K) {
-    if (scene.hold_air_degC + raised_K > scene.work_degC) break;
+    if (scene.hold.floor_air_degC + raised_K > scene.work_degC) break;
     Settings settings = least.settings;
     settings.hold_more_K = raised_K;
     if (raised_K > 0.0 && keeps_frost_out(scene, case_of(scene, settings))) return tuned(scene, way, raised_K);
@@ -55,17 +55,13 @@ WayResult result_of(const Scene& scene, const WayEntry& way, bool raises) {
   Tried best = with_hold(scene, way, raises);
   WayResult result = std::move(best.result);
   result.sweating = sweating_of(scene, best.year);
-  if (scene.hold_air_degC > not_set_degC) result.hold_degC = scene.hold_air_degC + best.settings.hold_more_K;
+  if (scene.hold.floor_air_degC > not_set_degC)
+    result.hold_degC = scene.hold.floor_air_degC + best.settings.hold_more_K;
   result.place = places_of(scene, case_of(scene, best.settings));
   result.fails.frost_hold = std::any_of(result.place.begin(), result.place.end(), [](const PlaceInWinter& place) {
     return place.decides && place.coldest_degC < place.limit_degC;
   });
   return result;
-}
-
-Settings settings_of(const Scene& scene, const WayResult& result) {
-  const double more_K = scene.hold_air_degC > not_set_degC ? result.hold_degC - scene.hold_air_degC : 0.0;
-  return {result.way, result.floor_lead_h, result.source_lead_h, more_K};
 }
 
 std::vector<DoorInWinter> doors_of(const Scene& scene) {

@@ -37,7 +37,7 @@ void one_way_year(benchmark::State& state) {
   entry.second_source = WaySource::in_working_hours;
   winter::PlanInputs inputs;
   inputs.work_degC = 16.7;
-  inputs.hold_air_degC = 8.0;
+  inputs.hold.floor_air_degC = 8.0;
   inputs.source_lead_h = 2;
   const winter::WayCase way{shop, season, machines, winter::plan_of(entry, season, inputs), 1.0, false, 16.7};
   const ShopState start = unbuilt(shop, design.climate.mean_degC, design.climate.half_swing_K, winter::since_coldest_s);

@@ -217,7 +217,7 @@ WayCase way_of(const Scene& of, const YearShop& shop, const Season& season, cons
   entry.second_source = WaySource::in_working_hours;
   PlanInputs inputs;
   inputs.work_degC = 16.7;
-  inputs.hold_air_degC = 8.0;
+  inputs.hold.floor_air_degC = 8.0;
   inputs.least_source_degC = machines.least_setting_degC;
   inputs.source_lead_h = 2;
   return {shop, season, machines, plan_of(entry, season, inputs), of.design.frost_hold.deadband_K, false, 16.7};
