@@ -71,10 +71,4 @@ struct TubeRowResponse {
 std::vector<TubeRowResponse> tube_row_responses(const TubeRow& row, const std::vector<double>& tube_mK_per_W,
                                                 const TubeRowOptions& options = {});
 
-/// [film][tube]: the same for several films on the top face in place of the row's own.
-std::vector<std::vector<TubeRowResponse>> tube_row_for_films(const TubeRow& row,
-                                                             const std::vector<double>& above_W_per_m2K,
-                                                             const std::vector<double>& tube_mK_per_W,
-                                                             const TubeRowOptions& options = {});
-
 }  // namespace slabwright

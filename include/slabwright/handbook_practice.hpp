@@ -28,7 +28,6 @@ struct BuildingGuess {
 };
 /// Tight, usual, poor, in this order.
 std::array<BuildingGuess, 3> building_guesses(Customary);
-PracticeFigure wall_height_m(Customary);
 
 /// Electric boilers as sold, smallest first, W.
 std::span<const double> boiler_steps_W(Customary);

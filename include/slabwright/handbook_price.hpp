@@ -88,9 +88,6 @@ struct YearBill {
 /// growing.
 YearBill electricity_bill(const MeterUse& use, const std::optional<Tariff>& tariff);
 
-/// Of two meters, as where heat has one of its own. The peak is the sum of both, which need not come at one time.
-YearBill bills_together(const YearBill& one, const YearBill& other);
-
 /// What a use adds on a meter that others use too: the bill with it less the bill without it, of one tariff. The charge
 /// a month falls out, a peak in the shadow of another costs nothing.
 YearBill bill_added_by(const YearBill& with_it, const YearBill& without_it);

@@ -31,9 +31,6 @@ struct StarWeights {
 };
 double temperature_degC(const StarWeights&, double tube_degC, double room_degC, double below_degC);
 
-/// The floor's own face where `above_W_per_m2K` of the geometry lumps a covering: same heat, through the film alone.
-StarWeights through_covering(const StarWeights& concrete_top, double lumped_W_per_m2K, double film_W_per_m2K);
-
 /// The section's answer. Heat to the room = up (tube - room) + through (below - room), per m2 of floor; heat
 /// downward = down (tube - below) - through (below - room). The tube's temperature is that of its outer face, or of
 /// the water where `tube_mK_per_W` holds wall and film.

@@ -137,17 +137,4 @@ std::vector<TubeRowResponse> tube_row_responses(const TubeRow& row, const std::v
   return responses;
 }
 
-std::vector<std::vector<TubeRowResponse>> tube_row_for_films(const TubeRow& row,
-                                                             const std::vector<double>& above_W_per_m2K,
-                                                             const std::vector<double>& tube_mK_per_W,
-                                                             const TubeRowOptions& options) {
-  std::vector<std::vector<TubeRowResponse>> responses;
-  for (const double film : above_W_per_m2K) {
-    TubeRow with_film = row;
-    with_film.above_W_per_m2K = film;
-    responses.push_back(tube_row_responses(with_film, tube_mK_per_W, options));
-  }
-  return responses;
-}
-
 }  // namespace slabwright

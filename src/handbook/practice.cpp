@@ -40,8 +40,6 @@ PracticeFigure pick(Customary c, double us_value, double si_value) { return {us(
 
 std::array<BuildingGuess, 3> building_guesses(Customary c) { return us(c) ? us_buildings : si_buildings; }
 
-PracticeFigure wall_height_m(Customary c) { return pick(c, 144 * inch_m, 3.6); }
-
 std::span<const double> boiler_steps_W(Customary c) {
   if (us(c)) return us_boilers_W;
   return si_boilers_W;

@@ -103,25 +103,6 @@ std::array<double, 12> highest_of_months_W(const MeterUse& use, const PriceTimes
   return highest;
 }
 
-/// The two bills month by month, the other one's figures times `sign`.
-YearBill combined_bills(const YearBill& one, const YearBill& other, double sign) {
-  YearBill out = one;
-  for (std::size_t at = 0; at < 12; ++at) {
-    MonthBill& month = out.months[at];
-    const MonthBill& more = other.months[at];
-    month.use_J += sign * more.use_J;
-    month.peak_W += sign * more.peak_W;
-    if (month.money && more.money) {
-      month.money->energy_money += sign * more.money->energy_money;
-      month.money->demand_money += sign * more.money->demand_money;
-      month.money->standing_money += sign * more.money->standing_money;
-    } else {
-      month.money.reset();
-    }
-  }
-  return out;
-}
-
 }  // namespace
 
 bool price_holds(const PriceTimes& times, int month, int weekday, int hour) {
@@ -180,22 +161,22 @@ YearBill electricity_bill(const MeterUse& use, const std::optional<Tariff>& tari
   return bill;
 }
 
-YearBill bills_together(const YearBill& one, const YearBill& other) {
-  YearBill out = combined_bills(one, other, 1.0);
-  for (std::size_t at = 0; at < 12; ++at) {
-    const std::vector<double>& more = other.months[at].billed_W;
-    out.months[at].billed_W.insert(out.months[at].billed_W.end(), more.begin(), more.end());
-  }
-  return out;
-}
-
 YearBill bill_added_by(const YearBill& with_it, const YearBill& without_it) {
-  YearBill out = combined_bills(with_it, without_it, -1.0);
+  YearBill out = with_it;
   for (std::size_t at = 0; at < 12; ++at) {
-    std::vector<double>& billed = out.months[at].billed_W;
-    const std::vector<double>& before = without_it.months[at].billed_W;
-    expects(billed.size() == before.size(), "two bills of one tariff");
-    for (std::size_t price = 0; price < billed.size(); ++price) billed[price] -= before[price];
+    MonthBill& month = out.months[at];
+    const MonthBill& before = without_it.months[at];
+    expects(month.billed_W.size() == before.billed_W.size(), "two bills of one tariff");
+    month.use_J -= before.use_J;
+    month.peak_W -= before.peak_W;
+    for (std::size_t price = 0; price < month.billed_W.size(); ++price) month.billed_W[price] -= before.billed_W[price];
+    if (!month.money || !before.money) {
+      month.money.reset();
+      continue;
+    }
+    month.money->energy_money -= before.money->energy_money;
+    month.money->demand_money -= before.money->demand_money;
+    month.money->standing_money -= before.money->standing_money;
   }
   return out;
 }

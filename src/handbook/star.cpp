@@ -158,12 +158,6 @@ double temperature_degC(const StarWeights& w, double tube_degC, double room_degC
   return w.tube_share * tube_degC + w.room_share * room_degC + w.below_share * below_degC;
 }
 
-StarWeights through_covering(const StarWeights& concrete_top, double lumped_W_per_m2K, double film_W_per_m2K) {
-  const double kept = lumped_W_per_m2K / film_W_per_m2K;
-  return {kept * concrete_top.tube_share, 1.0 - kept * (1.0 - concrete_top.room_share),
-          kept * concrete_top.below_share};
-}
-
 std::optional<StarSection> star_section(const StarGeometry& g, TubeField field) {
   if (!possible(g)) return std::nullopt;
   const Star star = prepare(g, field);

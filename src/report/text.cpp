@@ -203,11 +203,6 @@ void add_end(Page& page, const Reader& reader, const std::string& next_command, 
   if (!more.empty()) page.lines.emplace_back("All figures:  add --full");
 }
 
-std::string room_name(const Design& design, std::size_t room) {
-  if (room < design.room.size() && !design.room[room].name.empty()) return design.room[room].name;
-  return fmt::format("room {}", room + 1);
-}
-
 std::string boiler_words(BoilerKind kind) { return kind == BoilerKind::tank_heater ? "tank heater" : "boiler"; }
 
 std::string keeps_to(const Reader& reader, double degC, Figure leaning) {

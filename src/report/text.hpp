@@ -86,8 +86,6 @@ void add_notes(Page& page, const Reader& reader, std::string_view stage);
 void add_end(Page& page, const Reader& reader, const std::string& next_command, const std::string& option = {});
 /// "3", or where there are several manifolds "2-3": the third port of the second.
 std::string port_words(const Reader& reader, std::size_t row);
-/// The name of a room, or its row where it has none.
-std::string room_name(const Design& design, std::size_t room);
 /// The boiler as it is called in a sentence: "tank heater".
 std::string boiler_words(BoilerKind kind);
 /// "down to -36 F ~" for weather that the boiler keeps up with; "even below -60 F" where none is that cold.

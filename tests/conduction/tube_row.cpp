@@ -110,19 +110,16 @@ TEST_CASE("tube row: a layer cut in two is the same layer") {
   CHECK(a.under_tube.tube_share == Approx(b.under_tube.tube_share).epsilon(rounding));
 }
 
-TEST_CASE("tube row: each resistance and each film has the answer it has alone") {
+TEST_CASE("tube row: each resistance has the answer it has alone") {
   const TubeRow row = sound();
-  const std::vector<double> films{6.0, 9.0, 12.0}, tubes{0.0, 0.05, 0.2};
-  const auto table = tube_row_for_films(row, films, tubes);
-  for (std::size_t f = 0; f < films.size(); ++f) {
-    TubeRow alone = row;
-    alone.above_W_per_m2K = films[f];
-    for (std::size_t t = 0; t < tubes.size(); ++t) {
-      CHECK(table[f][t].above_W_per_m_K == tube_row_responses(alone, {tubes[t]}).front().above_W_per_m_K);
-    }
-  }
-  CHECK(table[1][0].above_W_per_m_K > table[0][0].above_W_per_m_K);
-  CHECK(table[0][0].above_W_per_m_K > table[0][1].above_W_per_m_K);
+  const std::vector<double> tubes{0.0, 0.05, 0.2};
+  const auto table = tube_row_responses(row, tubes);
+  for (std::size_t t = 0; t < tubes.size(); ++t)
+    CHECK(table[t].above_W_per_m_K == tube_row_responses(row, {tubes[t]}).front().above_W_per_m_K);
+  TubeRow livelier = row;
+  livelier.above_W_per_m2K = 1.5 * row.above_W_per_m2K;
+  CHECK(tube_row_responses(livelier, tubes)[0].above_W_per_m_K > table[0].above_W_per_m_K);
+  CHECK(table[0].above_W_per_m_K > table[1].above_W_per_m_K);
 }
 
 TEST_CASE("tube row: a thin tube's resistance stands in series with the slab's") {

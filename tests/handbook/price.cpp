@@ -115,20 +115,12 @@ TEST_CASE("a quarter of an hour shows at the most what the heater can and what t
   CHECK(most_demand_W(0.0, 14400.0) == 0.0);
 }
 
-TEST_CASE("a meter for heat stands beside the other; on a shared one heat costs what it adds") {
-  Tariff house, heat;
+TEST_CASE("on a meter that others use too heat costs what it adds") {
+  Tariff house;
   house.standing_money = 20.0;
   house.money_per_J = 0.12 / kWh_J;
   house.demand = {{PriceTimes{}, 10.0 / kW_W}};
-  heat.standing_money = 5.0;
-  heat.money_per_J = 0.06 / kWh_J;
-  const YearBill shop = electricity_bill(steady(3.0), house), apart = electricity_bill(steady(2.0), heat);
-  const YearBill both = bills_together(shop, apart);
-  CHECK(both.money()->total() == Approx(shop.money()->total() + apart.money()->total()));
-  CHECK(both.use_J() == Approx(5.0 * 8760.0 * kWh_J));
-  CHECK(both.months[0].billed_W.size() == 1);
-  CHECK_FALSE(bills_together(shop, electricity_bill(steady(2.0), std::nullopt)).money());
-
+  const YearBill shop = electricity_bill(steady(3.0), house);
   const YearBill added = bill_added_by(electricity_bill(steady(5.0), house), shop);
   CHECK(added.money()->standing_money == Approx(0.0));
   CHECK(added.money()->energy_money == Approx(2.0 * 8760.0 * 0.12));
