@@ -123,6 +123,17 @@ DesignFile with_known(const DesignFile& file, std::vector<Assumption> known);
 /// behind them what narrows the answer most. Reads without a problem where the options do.
 std::string new_design_text(const std::vector<Override>& options = {});
 
+/// A problem with the place where it stands, its words in the reader's units.
+struct PlacedProblem {
+  std::string file;          ///< as the user named it; empty where an option holds it, or nothing is known
+  int line = 0, column = 0;  ///< counted from 1; 0 where not known
+  std::string option;        ///< "--spacing"
+  std::string code, about;   ///< of the diagnostic; empty of a sentence alone
+  std::string sentence;
+};
+/// Every problem of a file called `name`, in file order.
+std::vector<PlacedProblem> placed_problems(const ReadDesign& read, std::string_view name);
+
 /// Every problem as "file:line:column: sentence", at most `most` of them and a count of the rest, in file order, ending
 /// in "nothing was computed, nothing was written".
 std::string problems_text(const ReadDesign& read, std::string_view name, std::size_t most = 10);

@@ -1,4 +1,6 @@
 // Room and floor in balance, steady.
+#include <algorithm>
+
 #include "slabwright/building.hpp"
 #include "slabwright/contract.hpp"
 #include "slabwright/maths.hpp"
@@ -6,7 +8,8 @@
 namespace slabwright {
 namespace {
 
-/// More than ever stands between a room and its slab, but for what gains make of it.
+/// More than the ground ever puts between a room and the warmer or the colder of its slab and the weather, but for what
+/// gains make of it.
 constexpr double apart_K = 200.0;
 /// Gains that go down into a cold floor pass its film, its covering and concrete: less than this and the covering.
 constexpr double downward_m2K_per_W = 1.0;
@@ -69,7 +72,10 @@ HeldRoom room_held_by(const SlabHold& hold, double sensor_degC, double outdoor_d
     return held_at(hold, room_degC, outdoor_degC).sensor_degC - sensor_degC;
   };
   const double by_gains_K = hold.gains_W_per_m2 * (downward_m2K_per_W + hold.section.covering_m2K_per_W);
-  const Root room = root_in_bracket(reads_over, sensor_degC - apart_K, sensor_degC + apart_K + by_gains_K, to_a_hair);
+  // A room that loses much over a slab far beyond any setting, where searches begin, stands near the weather.
+  const double low_degC = std::min(sensor_degC, outdoor_degC) - apart_K;
+  const double high_degC = std::max(sensor_degC, outdoor_degC) + apart_K + by_gains_K;
+  const Root room = root_in_bracket(reads_over, low_degC, high_degC, to_a_hair);
   expects(room.stop == Stop::converged, "room_held_by: no room is in balance with this slab");
   return held_at(hold, room.x, outdoor_degC);
 }

@@ -1,6 +1,4 @@
 // Bytes to text: marks at the front, two-byte text, line ends, characters of another encoding.
-#include <fmt/format.h>
-
 #include "design/statements.hpp"
 
 namespace slabwright {
@@ -133,7 +131,7 @@ bool binary(std::string_view text) {
 
 Decoded decode(std::string_view bytes) {
   if (bytes.size() > most_bytes) {
-    return refused(fmt::format("the file has {} kB; a design file has less than 1000.", bytes.size() / 1000));
+    return refused("the file has more than 1000 kB; a design file has less.");
   }
   const std::string_view two = bytes.substr(0, 2);
   std::optional<Order> order;

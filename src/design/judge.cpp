@@ -125,6 +125,7 @@ void judge(Draft& draft) {
   judge_climate(judge);
   judge_second_source(judge);
   judge_winter(judge);
+  if (!any(draft.said, Severity::problem)) judge_extent(judge);
 }
 
 }  // namespace slabwright

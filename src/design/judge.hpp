@@ -32,6 +32,8 @@ class Judge {
 void judge_climate(Judge& judge);
 void judge_edge(Judge& judge);
 void judge_edge_parts(Judge& judge);
+/// Of a design in which nothing else is wrong.
+void judge_extent(Judge& judge);
 void judge_floor(Judge& judge);
 void judge_loops(Judge& judge);
 void judge_names(Judge& judge);

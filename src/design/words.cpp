@@ -130,6 +130,10 @@ namespace {
 
 constexpr std::string_view insulation_forms = "R (\"R-10\") or a thickness with a material (\"2 in XPS\")";
 
+std::string too_insulating(std::string_view text) {
+  return fmt::format("\"{}\" is too large: at most R-113 (20 m2K/W).", excerpt(text));
+}
+
 /// "2 in XPS", "50 mm of EPS", "3 1/2 in glass wool": the longest front that is a length, the rest a material.
 std::optional<std::string> read_layer(std::string_view text, Insulation& insulation) {
   std::optional<std::string> problem;
@@ -140,7 +144,9 @@ std::optional<std::string> read_layer(std::string_view text, Insulation& insulat
     if (thickness.fault != Fault::none || material.empty()) continue;
     const Material* found = find_insulation(material);
     if (found && thickness.si >= 0.0) {
-      insulation.resistance_m2K_per_W = thickness.si / found->conductivity_W_per_mK;
+      const double resistance = thickness.si / found->conductivity_W_per_mK;
+      if (resistance > most_resistance_m2K_per_W) return too_insulating(text);
+      insulation.resistance_m2K_per_W = resistance;
       return std::string{};
     }
     problem = fmt::format("no insulation \"{}\" is known here. Write {}.", excerpt(material), insulation_forms);
@@ -164,9 +170,7 @@ std::string read_words(std::string_view text, Insulation& insulation) {
   const Reading reading = read_quantity(plain, Dimension::insulance);
   if (reading.fault == Fault::none) {
     if (reading.si < 0.0) return fmt::format("\"{}\" is less than nothing. Write \"none\" or R.", excerpt(text));
-    if (reading.si > most_resistance_m2K_per_W) {
-      return fmt::format("\"{}\" is too large: at most R-113 (20 m2K/W).", excerpt(text));
-    }
+    if (reading.si > most_resistance_m2K_per_W) return too_insulating(text);
     insulation.resistance_m2K_per_W = reading.si;
     return {};
   }

@@ -42,8 +42,10 @@ Corners kept(std::span<const Point> corners, std::span<const double> radius_m) {
 double half_turn(Point a, Point b, Point c) {
   const Point in = minus(b, a), out = minus(c, b);
   const double across = std::abs(in.x_m * out.y_m - in.y_m * out.x_m);
-  const double scale = std::sqrt(dot(in, in) * dot(out, out));
-  return across / std::max(scale + dot(in, out), 1e-12 * scale);
+  const double scale = std::sqrt(dot(in, in) * dot(out, out)), ahead = dot(in, out);
+  // Two forms of one tangent: near a turn right back, which has none, the first is what rounding leaves of nothing.
+  if (scale + ahead > 1e-6 * scale) return across / (scale + ahead);
+  return (scale - ahead) / std::max(across, 1e-300);
 }
 
 /// How much of its two lines each corner takes. All ask for what their radius needs; where two neighbours ask together

@@ -61,6 +61,15 @@ void judge_supply(const Plant& plant, const OperatingPoint& point, std::vector<D
   }
 }
 
+Diagnostic no_heat_wanted() {
+  return {Severity::note,
+          "plant.no-heat-wanted",
+          "gains",
+          "what machines, lamps and people give is more than the rooms lose: at the coldest their floors are asked for "
+          "nothing",
+          {}};
+}
+
 /// Heat of each loop at design: its patch times what its room's floor gives up and down.
 std::vector<double> design_heat_W(const LoopPlan& loops, const FloorPlan& plan) {
   std::vector<double> heat;
@@ -137,8 +146,11 @@ Checked<OperatingPoint> supply_for(const Plant& plant, const Conditions& conditi
   options.x_tolerance = 1e-4;      // of a kelvin
   options.value_tolerance = 1e-6;  // of a room's heat
   const Root root = root_in_bracket(lack, coldest, search_to_degC, options);
-  OperatingPoint point = operate(plant, conditions, root.x, last ? &*last : nullptr);
+  // Rooms that ask their floors for nothing are served by the coolest water there is, not by the hottest.
+  const bool nothing_wanted = root.stop == Stop::no_solution && root.value < 0.0;
+  OperatingPoint point = operate(plant, conditions, nothing_wanted ? coldest : root.x, last ? &*last : nullptr);
   std::vector<Diagnostic> said;
+  if (nothing_wanted) said.push_back(no_heat_wanted());
   if (point.stop != Stop::converged) {
     said.push_back({Severity::warning,
                     "plant.not-settled",

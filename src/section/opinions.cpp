@@ -93,7 +93,7 @@ std::vector<SectionOpinion> opinions_on(const Section& s) {
   if (!s.above.empty()) star_fit.why_not.push_back("a topping lies over the concrete round the tube");
   const auto star = star_W_per_m2K(bare, tube_mK_per_W);
   if (!star) return opinions;
-  opinions.push_back(beside("star of resistances, ISO 11855-2", *star, field, star_fit));
+  opinions.push_back(beside("star of resistances after ISO 11855-2", *star, field, star_fit));
   opinions.back().least_known_share = star_least_share;
   opinions.back().most_known_share = star_most_share;
   return opinions;

@@ -101,6 +101,18 @@ TEST_CASE("gains warm a room that its floor has stopped warming") {
   CHECK(room_held_by(hold, 10.0, -20.0).room_degC > 100.0);
 }
 
+TEST_CASE("under a thick covering a room stands near the weather, however far its slab is from any setting") {
+  SlabHold hold = usual_hold();
+  hold.section.covering_m2K_per_W = 2.0;
+  for (const double sensor_degC : {-121.0, 29.0, 179.0}) {
+    for (const double outdoor_degC : {-40.0, 5.0}) {
+      const HeldRoom held = room_held_by(hold, sensor_degC, outdoor_degC);
+      CHECK(std::abs(held.room_degC - outdoor_degC) < 0.5 * std::abs(sensor_degC - outdoor_degC));
+      CHECK(held.sensor_degC == Approx(sensor_degC).margin(1e-6));
+    }
+  }
+}
+
 TEST_CASE("loss and gains are spread over the floor that has tubes") {
   RoomLoss room;
   room.floor_m2 = 100.0;

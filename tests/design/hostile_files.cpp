@@ -100,7 +100,7 @@ TEST_CASE("files that hold no remark") {
       {"two-byte text cut in half", std::string("\xFF\xFE[\0s", 5), two_byte},
       {"two-byte text with half a pair", std::string("\xFF\xFE\x00\xD8[\0", 6), two_byte},
       {"too large", repeated("# a remark that goes on and on\n", 40000),
-       " the file has 1240 kB; a design file has less than 1000."},
+       " the file has more than 1000 kB; a design file has less."},
       {"another encoding",
        "[climate]\noutdoor = \"-17 \xB0"
        "F\"\n",
@@ -126,7 +126,11 @@ TEST_CASE("too many of a kind") {
   const std::string last = problems_text(read_design(repeated("x = 1\n", 100000)), "bad.toml");
   CHECK(last.find("... and 990 or more\n") != std::string::npos);
   const std::string rooms = problems(repeated("[[room]]\n", 250));
-  CHECK(rooms == "shop.toml:201:1: more than 200 of [[room]].\n");
+  CHECK(rooms ==
+        "shop.toml:41:1: more than 40 of [[room]]: leave some out, or cut the floor into designs of their own.\n");
+  const std::string loops = problems(repeated("[[loop]]\nlength = \"200 ft\"\n", 250));
+  CHECK(loops ==
+        "shop.toml:401:1: more than 200 of [[loop]]: leave some out, or cut the floor into designs of their own.\n");
   const std::string header = problems("[" + repeated("a.", 100000) + "a]\n");
   CHECK(header.size() < 500);
   CHECK(header.find("shop.toml:1:1: no section [a.a.a.") == 0);

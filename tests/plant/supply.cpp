@@ -71,6 +71,16 @@ TEST_CASE("more heat asked for takes warmer water") {
   }
 }
 
+TEST_CASE("rooms that ask their floors for nothing get the coolest water, not the hottest") {
+  const Piped p = piped(layout("frame-shop").file.design);
+  const auto found = supply_for(p.plant, p.conditions, std::vector<double>(p.wanted_W.size(), 0.0));
+  REQUIRE(found);
+  CHECK(found.value->supply_degC == *std::min_element(p.conditions.room_degC.begin(), p.conditions.room_degC.end()));
+  CHECK(has(found.said, "plant.no-heat-wanted"));
+  CHECK_FALSE(has(found.said, "plant.supply-too-hot"));
+  CHECK_FALSE(has(found.said, "plant.boiler-too-cool"));
+}
+
 TEST_CASE("hot supply warns, hotter is refused") {
   const Piped p = piped(layout("ten-lines").file.design);
   std::vector<double> wanted = p.wanted_W;
