@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "slabwright/answer_remedies.hpp"
 #include "slabwright/answer_sums.hpp"
 #include "slabwright/balance.hpp"
 #include "slabwright/balance_lengths.hpp"
@@ -41,6 +42,7 @@ struct Wishes {
   bool wide = false;          ///< a search over more settings, where the winter is the question
   bool better_place = false;  ///< for the manifold, where the route is the question
   Works progress = {};        ///< told of what may take a second or more
+  bool remedies = true;       ///< one key and value for each solve that stopped early
 };
 
 /// What a design names beside itself, read by whoever has the disk.
@@ -132,6 +134,7 @@ struct Answer {
   std::optional<double> poor_fails_degC;  ///< outdoors, below this the boiler cannot follow if the building is poor
   std::vector<Sensitivity> sensitivity;   ///< the most important first
   std::vector<FreezeChange> change;       ///< what would lower the frost hold, best first
+  std::vector<Remedy> remedy;             ///< for what stopped early
 };
 
 /// `Answer::file` is the design with what the weather knows in place of our guesses.

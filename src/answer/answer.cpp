@@ -127,6 +127,7 @@ Answer answer(const DesignFile& file, const Wishes& wishes, const Brought& broug
     if (why || concerns(wishes.question, d.code)) bearing.push_back(d);
   }
   found.verdict = verdict_of(bearing);
+  if (wishes.remedies) add_remedies(found, passing);
   return found;
 }
 

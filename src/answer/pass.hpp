@@ -106,6 +106,10 @@ std::string thick_insulation_text(System system);
 /// Ranges of a building that is not described, into the fields of the answer that are of three.
 void add_ranges(Answer& answer, Passing& passing);
 
+/// For each kind of stop among the verdict's reasons, in that order, the first value of the first key that ends it;
+/// none where nothing that is tried helps. Told of the files that `passing` has seen.
+void add_remedies(Answer& answer, Passing& passing);
+
 /// What matters most and what would lower the frost hold.
 void add_sensitivities(Answer& answer, const WeatherYear* weather);
 void add_changes(Answer& answer, const WeatherYear* weather);

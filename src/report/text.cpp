@@ -85,6 +85,18 @@ std::string in_sentence(const Measured& measured, System system) {
   return show(si, measured.dimension, system);
 }
 
+/// As it stands in a design file: a list by its items.
+std::string as_typed(const std::string& text) {
+  std::string typed = "\"";
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const bool parted = text.compare(i, 2, "; ") == 0;
+    typed += parted ? "\", \"" : std::string(1, text[i]);
+    i += parted ? 1 : 0;
+  }
+  typed += "\"";
+  return text.find("; ") == std::string::npos ? typed : "[" + typed + "]";
+}
+
 Page begun(const Reader& reader) {
   Page page;
   switch (reader.answer.wishes.question) {
@@ -126,6 +138,15 @@ std::string sentence(const Diagnostic& said, System system) {
   return sentence(say(shown, system));
 }
 
+std::string with_remedy(const Answer& answer, const Diagnostic& said) {
+  const std::string text = sentence(said, answer.file.design.units);
+  for (const Remedy& one : answer.remedy) {
+    if (one.code == said.code && one.about == said.about)
+      return fmt::format("{} Tried: {} = {} ends this.", text, one.path, as_typed(one.text));
+  }
+  return text;
+}
+
 void add_first_line(Page& page, const Reader& reader, const std::string& topic) {
   std::string line = shown_name(reader);
   std::vector<std::string> rest{topic.empty() ? slab_words(reader) : topic};
@@ -149,14 +170,23 @@ std::string counts(const Reader& reader) {
 
 void add_reasons(Page& page, const Reader& reader, const std::vector<Diagnostic>& reasons, std::size_t most) {
   const std::size_t end = page.lines.size() + most;
-  for (std::size_t i = 0; i < reasons.size(); ++i) {
+  const auto reason = [&](std::size_t i, bool remedied) {
     Page one;
-    add_text(one, sentence(reasons[i], reader.system()), fmt::format("({}) ", i + 1));
+    const std::string text = remedied ? with_remedy(reader.answer, reasons[i]) : sentence(reasons[i], reader.system());
+    add_text(one, text, fmt::format("({}) ", i + 1));
+    return one.lines;
+  };
+  // What is wrong goes before what would mend it: remedies stand where they push no reason off the page.
+  std::size_t with_all = 0;
+  for (std::size_t i = 0; i < reasons.size(); ++i) with_all += reason(i, true).size();
+  const bool remedied = reader.options.full || with_all <= most;
+  for (std::size_t i = 0; i < reasons.size(); ++i) {
+    const std::vector<std::string> lines = reason(i, remedied);
     const std::size_t for_count = i + 1 < reasons.size() ? 1 : 0;
-    if (!reader.options.full && page.lines.size() + one.lines.size() + for_count > end) {
+    if (!reader.options.full && page.lines.size() + lines.size() + for_count > end) {
       return add_text(page, fmt::format("and {} more: add --full", reasons.size() - i), "    ");
     }
-    page.lines.insert(page.lines.end(), one.lines.begin(), one.lines.end());
+    page.lines.insert(page.lines.end(), lines.begin(), lines.end());
   }
 }
 

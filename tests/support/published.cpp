@@ -51,7 +51,7 @@ double last_digit(std::string_view printed) {
   return std::pow(10.0, power - decimals);
 }
 
-/// Ours with one digit more than the source prints, so that every compiler writes the same page.
+/// Ours to the digits that the source prints, so that every compiler writes the same page.
 std::string to_digits(double value, std::string_view printed) {
   const std::size_t power_at = printed.find_first_of("eE");
   const std::size_t point = printed.find('.');

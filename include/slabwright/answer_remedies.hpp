@@ -1,0 +1,20 @@
+// One key and one value for each solve or search that stopped before it had what it was asked for.
+#pragma once
+#include <string>
+
+#include "slabwright/fields.hpp"
+
+namespace slabwright {
+
+/// Tried before it is stated: with this value in place of the design's own, what was said is said no more. Others may
+/// still be, and a person may choose another way out.
+struct Remedy {
+  std::string code;   ///< of what was said: "plant.boiler-too-small"
+  std::string about;  ///< of the same: "boiler.power"
+  std::string path;   ///< the key that stops it
+  std::string text;   ///< as a design file would write it, without quotes; items of a list parted by "; "
+};
+
+Record record_of(Remedy&);
+
+}  // namespace slabwright

@@ -1,0 +1,15 @@
+#include "slabwright/answer_remedies.hpp"
+#include "slabwright/key.hpp"
+
+namespace slabwright {
+
+Record record_of(Remedy& x) {
+  static constexpr Key keys[] = {
+      key<&Remedy::code>({.meaning = "Of what was said."}), key<&Remedy::about>({.meaning = "Of the same."}),
+      key<&Remedy::path>({.meaning = "The key that stops it."}),
+      key<&Remedy::text>({.meaning = "A value that was tried in its place and ends it, as a design file writes it; the "
+                                     "items of a list parted by \"; \"."})};
+  return {keys, &x};
+}
+
+}  // namespace slabwright
