@@ -1,0 +1,52 @@
+// A design file through the reader: sentences of ours, numbers within their limits, and what is written reads back.
+#include <cmath>
+
+#include "fuzz/targets.hpp"
+#include "slabwright/design.hpp"
+
+namespace slabwright::fuzz {
+namespace {
+
+void check_sentence(const Diagnostic& said, System units) {
+  const std::string sentence = say(said, units);
+  for (const std::string_view word : {"while parsing", "toml", "U+00"})
+    must(sentence.find(word) == std::string::npos, "the parser's words: " + sentence);
+  must(sentence.size() < 500 && sentence.find('\n') == std::string::npos, "a long sentence: " + sentence);
+}
+
+void check_number(const std::string& path, const Key& key, double value) {
+  must(std::isfinite(value), path + " is not finite");
+  // Texts of another unit round to the last bit.
+  const double slack = 1e-9 * std::fabs(value);
+  must(value >= key.says.least - slack && value <= key.says.most + slack, path + " is beyond its limits");
+}
+
+void check_numbers(const DesignFile& file) {
+  walk(reading(file.design), [](const std::string& path, const Key& key, const Slot& slot) {
+    if (const auto* number = std::get_if<Number>(&slot)) check_number(path, key, *number->at);
+    if (const auto* number = std::get_if<MaybeNumber>(&slot); number && *number->at)
+      check_number(path, key, **number->at);
+  });
+}
+
+}  // namespace
+
+bool design(std::string_view bytes) {
+  const ReadDesign read = read_design(bytes);
+  must(bool(read.checked) == !any(read.checked.said, Severity::problem), "refused without a problem");
+  for (const Diagnostic& said : read.checked.said) check_sentence(said, read.units);
+  if (!read.checked) {
+    must(!problems_text(read, "x.toml").empty(), "refused without a word");
+    return false;
+  }
+  const DesignFile& file = *read.checked.value;
+  check_numbers(file);
+  const std::string written = write_design(file);
+  if (file.given.empty()) return true;
+  const ReadDesign again = read_design(written);
+  must(bool(again.checked), "what is written does not read:\n" + written + problems_text(again, "written.toml"));
+  must(*again.checked.value == file, "what is written reads back as another:\n" + written);
+  return true;
+}
+
+}  // namespace slabwright::fuzz
