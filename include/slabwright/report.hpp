@@ -29,8 +29,9 @@ std::string text_of(const Answer& answer, const ReportOptions& options);
 /// "As written" beside "as tried", where options changed a file.
 std::string text_of_both(const Answer& written, const Answer& tried, const ReportOptions& options);
 
-/// The whole answer with stable keys that carry their units; numbers rounded to what is printed.
-std::string json_of(const Answer& answer);
+/// The whole answer with stable keys that carry their units. Six digits are as many as any figure means; more are for
+/// comparing machines.
+std::string json_of(const Answer& answer, int digits = 6);
 
 /// The units that readings of a pressure test were typed in.
 struct GaugeOptions {

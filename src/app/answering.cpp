@@ -1,6 +1,4 @@
-// check, design, route, balance, freeze and drill: read, answer, print.
-#include <fmt/format.h>
-
+// Every command that answers from a design: read, answer, print.
 #include <iostream>
 
 #include "app/bar.hpp"
@@ -20,7 +18,7 @@ std::string repeated(const std::vector<std::string>& all) {
 
 int print(const Request& request, const Answer& tried, const std::optional<Answer>& written) {
   ReportOptions options{
-      request.file,
+      request.asked.file,
       request.full,
       repeated(request.words),
       request.explain,
@@ -49,77 +47,61 @@ int print(const Request& request, const Answer& tried, const std::optional<Answe
 
 /// What the file alone says, where options were tried on it; nothing where it cannot be answered.
 std::optional<Answer> as_written(const Request& request, Wishes wishes, const std::string& text) {
-  if (request.file.empty() || request.overrides.empty() || request.json || request.explain) return std::nullopt;
+  const Asked& asked = request.asked;
+  if (asked.file.empty() || asked.overrides.empty() || request.json || request.explain) return std::nullopt;
   if (wishes.question == Question::drill || wishes.question == Question::sheets || wishes.question == Question::cure ||
-      !request.readings.empty() || !request.read.empty())
+      !own_text(asked, "--readings").empty() || !own_text(asked, "--read").empty())
     return std::nullopt;
   const ReadDesign plain = read_design(text);
   if (!plain.checked) return std::nullopt;
-  const BroughtFiles beside = bring(plain, request.file);
-  if (!beside.problem.empty()) return std::nullopt;
+  Brought beside;
+  if (bring_weather(plain, asked, from_disk(asked.file), beside)) return std::nullopt;
   wishes.sensitivities = false;
   wishes.better_place = false;
-  return answer(*plain.checked.value, wishes, beside.brought);
+  return answer(*plain.checked.value, wishes, beside);
+}
+
+int refuse(const Refusal& refusal) {
+  std::cerr << refusal.text;
+  return refusal.exit;
+}
+
+/// An exit code where the command line cannot lead to an answer; the reason is told.
+std::optional<int> refused(const Request& request) {
+  if (const std::optional<Refusal> nothing = nothing_asked(request.asked)) return refuse(*nothing);
+  if (request.command == "sheets" && request.out.empty() && !request.json) {
+    std::cerr << "sheets needs a folder to write them into: slabwright sheets " << request.asked.file
+              << " --out cards\n";
+    return bad_words;
+  }
+  const std::string problem = folder_problem(request.out);
+  if (problem.empty()) return std::nullopt;
+  std::cerr << problem << '\n';
+  return bad_design;
 }
 
 }  // namespace
 
-int run_answer(const Request& request, Question question) {
-  if (request.file.empty() && request.overrides.empty()) {
-    std::cerr << request.command << " needs a design file or options:\n  slabwright " << request.command
-              << " my-shop.toml\n  slabwright " << request.command << " --size \"36 x 30 ft\" --outdoor \"-12 F\"\n";
-    return bad_words;
-  }
-  if (question == Question::sheets && request.out.empty() && !request.json) {
-    std::cerr << "sheets needs a folder to write them into: slabwright sheets " << request.file << " --out cards\n";
-    return bad_words;
-  }
+int run_answer(const Request& request) {
+  if (const std::optional<int> code = refused(request)) return *code;
+  const Asked& asked = request.asked;
   std::string text;
-  if (!request.file.empty()) {
-    FileText file = read_file(request.file);
+  if (!asked.file.empty()) {
+    FileText file = read_design_file(asked.file);
     if (!file.problem.empty()) {
       std::cerr << file.problem << '\n';
       return bad_design;
     }
     text = std::move(file.text);
   }
-  const ReadDesign read = read_design(text, request.overrides);
-  if (!read.checked) {
-    std::cerr << problems_text(read, request.file.empty() ? "command line" : request.file);
-    return bad_design;
-  }
-  BroughtFiles beside = bring(read, request.file);
-  BroughtFiles meters = bring_meters(request, read.units);
-  beside.problem += meters.problem;
-  if (!beside.problem.empty()) {
-    std::cerr << beside.problem;
-    return bad_design;
-  }
-  beside.brought.meters = std::move(meters.brought.meters);
-  Wishes wishes;
-  wishes.question = question;
-  wishes.bands = !request.quick;
-  wishes.wide = request.wide;
-  wishes.better_place = request.better_place;
-  if (question == Question::drill) {
-    AskedHole hole = asked_hole(request);
-    if (!hole.problem.empty()) {
-      std::cerr << hole.problem << '\n';
-      return bad_words;
-    }
-    wishes.drill = std::move(hole.asked);
-  }
+  Prepared prepared = prepare(asked, text, from_disk(asked.file));
+  if (prepared.refusal) return refuse(*prepared.refusal);
   std::optional<Bar> bar(std::in_place);
-  wishes.progress = bar->told();
-  const std::optional<Answer> written = as_written(request, wishes, text);
-  const Answer tried = answer(*read.checked.value, wishes, beside.brought);
+  prepared.wishes.progress = bar->told();
+  const std::optional<Answer> written = as_written(request, prepared.wishes, text);
+  const Answer tried = answer(*prepared.read.checked.value, prepared.wishes, prepared.brought);
   bar.reset();
-  if (beside.brought.meters) {
-    if (const std::string problems = meter_problems(request, *beside.brought.meters, tried); !problems.empty()) {
-      std::cerr << problems;
-      return bad_design;
-    }
-  }
+  if (const std::optional<Refusal> odd = refused_readings(asked, prepared.brought, tried)) return refuse(*odd);
   return print(request, tried, written);
 }
 

@@ -11,16 +11,18 @@ using namespace slabwright;
 
 int run(const app::Request& request) {
   if (request.command == "new") return app::run_new(request);
-  if (request.command == "check") return app::run_answer(request, Question::check);
-  if (request.command == "route") return app::run_answer(request, Question::route);
-  if (request.command == "balance") return app::run_answer(request, Question::balance);
-  if (request.command == "freeze") return app::run_answer(request, Question::freeze);
-  if (request.command == "winter") return app::run_answer(request, Question::winter);
-  if (request.command == "drill") return app::run_answer(request, Question::drill);
   if (request.command == "gauge") return app::run_gauge(request);
-  if (request.command == "cure") return app::run_answer(request, Question::cure);
-  if (request.command == "sheets") return app::run_answer(request, Question::sheets);
-  return app::run_answer(request, Question::design);
+  return app::run_answer(request);
+}
+
+/// What the installation is made from.
+int show(const std::string& text, const std::string& takes) {
+  if (text.empty()) {
+    std::cerr << "this takes " << takes << " behind it.\n";
+    return bad_words;
+  }
+  std::cout << text;
+  return 0;
 }
 
 int run(const std::vector<std::string>& words) {
@@ -29,13 +31,17 @@ int run(const std::vector<std::string>& words) {
     return 0;
   }
   if (words.front() == "--version") {
-    std::cout << "slabwright 0.1\n";
+    std::cout << "slabwright " SLABWRIGHT_VERSION "\n";
     return 0;
   }
+  if (words.front() == "--man")
+    return show(app::manual_page(words.size() > 1 ? words[1] : ""), "a command, or nothing");
+  if (words.front() == "--completion")
+    return show(app::completion_script(words.size() > 1 ? words[1] : ""), "bash, zsh or fish");
   const app::Parsed parsed = app::parse(words);
   if (!parsed.problem.empty()) {
     std::cerr << parsed.problem << "\nslabwright alone explains itself; slabwright COMMAND --help lists the options.\n";
-    return app::bad_words;
+    return bad_words;
   }
   if (parsed.request.help) {
     std::cout << app::help_page(parsed.request.command);
@@ -48,7 +54,11 @@ int run(const std::vector<std::string>& words) {
 
 int main(int count, char* words[]) {
   try {
-    return run(std::vector<std::string>(words + 1, words + count));
+    const int code = run(std::vector<std::string>(words + 1, words + count));
+    // An answer cut short by a full disk must not look like a whole one.
+    if (std::cout.flush()) return code;
+    std::cerr << "The answer could not be printed whole: the place it goes to is full or shut.\n";
+    return slabwright::bad_design;
   } catch (const std::exception& fault) {
     std::cerr << "slabwright has a fault of its own: " << fault.what()
               << "\nNothing you wrote should do this. Please keep the file that led here.\n";

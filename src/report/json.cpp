@@ -16,20 +16,25 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-/// Six digits: as many as any figure means, and the same on every machine.
-double rounded(double value) {
-  expects(std::isfinite(value), "json: a figure that is not a finite number");
-  return std::strtod(fmt::format("{:.6g}", value).c_str(), nullptr);
-}
-
 Json object_of(const Record& record, System system);
+
+/// Every number with so many digits, the same on every machine.
+void round_to(Json& tree, int digits) {
+  if (tree.is_number_float()) {
+    const double value = tree.get<double>();
+    expects(std::isfinite(value), "json: a figure that is not a finite number");
+    tree = std::strtod(fmt::format("{:.{}g}", value, digits).c_str(), nullptr);
+  } else if (tree.is_structured()) {
+    for (Json& item : tree) round_to(item, digits);
+  }
+}
 
 /// The slot's value; null where it holds none.
 struct ValueOf {
   System system;
 
-  Json operator()(const Number& n) const { return rounded(*n.at); }
-  Json operator()(const MaybeNumber& m) const { return *m.at ? Json(rounded(**m.at)) : Json(); }
+  Json operator()(const Number& n) const { return *n.at; }
+  Json operator()(const MaybeNumber& m) const { return *m.at ? Json(**m.at) : Json(); }
   Json operator()(const Whole& w) const { return *w.at; }
   Json operator()(const Flag& f) const { return *f.at; }
   Json operator()(const Text& t) const { return *t.at; }
@@ -37,7 +42,7 @@ struct ValueOf {
   Json operator()(const RowNumber& r) const { return *r.at; }
   Json operator()(const Numbers& numbers) const {
     Json items = Json::array();
-    for (const double number : numbers.at) items.push_back(rounded(number));
+    for (const double number : numbers.at) items.push_back(number);
     return items;
   }
   Json operator()(const Choice& c) const { return std::string(c.names[static_cast<std::size_t>(c.get(c.at))]); }
@@ -92,8 +97,7 @@ void add(Json& whole, std::string_view name, const std::optional<Stage>& stage, 
 
 void add(Json& ranges, std::string_view name, const std::optional<Three>& three) {
   if (!three) return;
-  ranges[std::string(name)] = {
-      {"tight", rounded(three->tight)}, {"usual", rounded(three->usual)}, {"poor", rounded(three->poor)}};
+  ranges[std::string(name)] = {{"tight", three->tight}, {"usual", three->usual}, {"poor", three->poor}};
 }
 
 /// Of a building that is not described; empty where it is.
@@ -104,7 +108,7 @@ Json ranges_of(const Answer& answer) {
   add(ranges, "supply_degC", answer.supply_degC);
   add(ranges, "slab_dial_degC", answer.slab_dial_degC);
   add(ranges, "air_dial_degC", answer.air_dial_degC);
-  if (answer.poor_fails_degC) ranges["poor_fails_degC"] = rounded(*answer.poor_fails_degC);
+  if (answer.poor_fails_degC) ranges["poor_fails_degC"] = *answer.poor_fails_degC;
   return ranges;
 }
 
@@ -127,14 +131,14 @@ Json snap_of(const Freeze& freeze) {
   });
   if (place == freeze.place.end()) return series;
   series["place"] = place->name;
-  series["air_degC"] = rounded(freeze.air_degC);
+  series["air_degC"] = freeze.air_degC;
   series["every_s"] = hour_s;
   Json after = Json::array();
   for (std::size_t i = 0; i < place->air.gain_share.size(); ++i) {
     const double hours = moment_s(i) / hour_s;
     if (std::abs(hours - std::round(hours)) > 1e-9) continue;
     const double degC = place->air.gain_share[i] * freeze.air_degC + place->air.base_degC[i];
-    after.push_back(rounded(std::round(hundredth * degC) / hundredth));
+    after.push_back(std::round(hundredth * degC) / hundredth);
   }
   series["place_degC"] = std::move(after);
   return series;
@@ -146,7 +150,7 @@ void add_read(Json& whole, const Answer& answer, System system) {
     whole["readings"] = object_of(reading(answer.meters->readings), system);
     constexpr double wide_open_turns = 1e8;
     for (const double turns : answer.meters->turns)
-      whole["readings"]["turns"].push_back(turns > wide_open_turns ? Json("open") : Json(rounded(turns)));
+      whole["readings"]["turns"].push_back(turns > wide_open_turns ? Json("open") : Json(turns));
   }
   add(whole, "read_back", answer.read_back, system);
   if (answer.read_back) add(whole["read_back"], "settings", answer.read_back->settings, system);
@@ -176,8 +180,8 @@ Json sensitivities_of(const Answer& answer) {
     Json item = {{"path", s.path},
                  {"guess", s.guess},
                  {"meaning", meaning_of(answer.file.design, s.path)},
-                 {"boiler_W", rounded(s.boiler_W)}};
-    if (s.hold_K) item["hold_K"] = rounded(*s.hold_K);
+                 {"boiler_W", s.boiler_W}};
+    if (s.hold_K) item["hold_K"] = *s.hold_K;
     items.push_back(std::move(item));
   }
   return items;
@@ -187,8 +191,8 @@ Json changes_of(const Answer& answer) {
   Json items = Json::array();
   for (const FreezeChange& c : answer.change) {
     Json item = {{"what", c.what}, {"before_pour", c.before_pour}};
-    if (c.slab_dial_degC) item["slab_dial_degC"] = rounded(*c.slab_dial_degC);
-    item["air_dial_degC"] = rounded(c.air_dial_degC);
+    if (c.slab_dial_degC) item["slab_dial_degC"] = *c.slab_dial_degC;
+    item["air_dial_degC"] = c.air_dial_degC;
     items.push_back(std::move(item));
   }
   return items;
@@ -218,7 +222,7 @@ Json yours_of(const DesignFile& file) {
 
 }  // namespace
 
-Json report::tree_of(const Answer& answer) {
+Json report::tree_of(const Answer& answer, int digits) {
   const System system = answer.file.design.units;
   Json whole = Json::object();
   whole["question"] = report::question_word(answer.wishes.question);
@@ -267,7 +271,9 @@ Json report::tree_of(const Answer& answer) {
   if (const Json ranges = ranges_of(answer); !ranges.empty()) whole["ranges"] = ranges;
   whole["sensitivity"] = sensitivities_of(answer);
   whole["change"] = changes_of(answer);
+  add_rows(whole, "remedy", answer.remedy, system);
   whole["said"] = list_of(answer.said, system);
+  round_to(whole, digits);
   return whole;
 }
 
@@ -275,12 +281,13 @@ std::string json_of(const GaugeAnswer& answer) {
   Json whole = Json::object();
   whole["question"] = "gauge";
   whole.update(object_of(reading(answer), System::si));
+  round_to(whole, report::usual_digits);
   return whole.dump(2) + "\n";
 }
 
-std::string json_of(const Answer& answer) {
+std::string json_of(const Answer& answer, int digits) {
   // What a user's file holds may be no valid text; the answer still is.
-  return report::tree_of(answer).dump(2, ' ', true, Json::error_handler_t::replace) + "\n";
+  return report::tree_of(answer, digits).dump(2, ' ', true, Json::error_handler_t::replace) + "\n";
 }
 
 }  // namespace slabwright

@@ -6,6 +6,9 @@
 
 namespace slabwright::report {
 
-nlohmann::ordered_json tree_of(const Answer& answer);
+/// As many as any figure means.
+inline constexpr int usual_digits = 6;
+
+nlohmann::ordered_json tree_of(const Answer& answer, int digits = usual_digits);
 
 }  // namespace slabwright::report

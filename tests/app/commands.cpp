@@ -82,6 +82,9 @@ TEST_CASE("wrong words get one sentence and 64") {
     CHECK(ran.code == 64);
     CHECK(!ran.out.empty());
   }
+  CHECK(run("design --units US --units SI").out.find("--units stands there more than once.") == 0);
+  CHECK(run("design --full=banana").out.find("--full is a switch") == 0);
+  CHECK(run("design --units").out.find("--units needs a value") == 0);
   CHECK(run("desgn x.toml").out.find("did you mean \"design\"?") != std::string::npos);
 }
 
@@ -121,4 +124,30 @@ TEST_CASE("the file may stand behind --set") {
 TEST_CASE("no progress is shown in a pipe, however long the work") {
   for (const std::string& words : {"route " + layout("county-garage"), "freeze " + layout("ten-lines")})
     CHECK(run(words, "2>&1 >/dev/null").out.empty());
+}
+
+TEST_CASE("the next command is one that the program takes") {
+  const Folder folder;
+  const std::string shop = layout("ten-lines"), out = " --out " + folder.file("cards");
+  const auto next = [](const std::string& words) {
+    const std::string all = run(words).out, lead = "Next:  slabwright ";
+    return all.substr(all.find(lead) + lead.size());
+  };
+  for (const std::string& words :
+       {"sheets " + shop + " --quick --edge R-10" + out, "balance " + shop + out, "winter --wide --quick " + shop,
+        "freeze --quick --out=" + folder.file("cold") + " " + shop}) {
+    const std::string told = next(words);
+    INFO(words << "\n" << told);
+    CHECK(told.find(shop) != std::string::npos);
+    CHECK(told.find("--out") == std::string::npos);
+    CHECK(told.find("--quick") == std::string::npos);
+    CHECK(told.find("--wide") == std::string::npos);
+  }
+  CHECK(next("sheets " + shop + " --edge R-10 --quick" + out).find("--edge R-10") != std::string::npos);
+}
+
+TEST_CASE("an endless design file is not read to its end") {
+  const Ran endless = run("check /dev/zero");
+  CHECK(endless.code == 2);
+  CHECK(endless.out.find("the file has more than 1000 kB; a design file has less.") != std::string::npos);
 }

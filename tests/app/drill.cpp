@@ -23,6 +23,7 @@ TEST_CASE("may I drill here, in words") {
   CHECK(has(ran.out, "12 ft 4 in"));
   CHECK(has(ran.out, "west wall"));
   CHECK(has(ran.out, "The drawn position is not the cast position"));
+  CHECK(has(ran.out, "by this drawing; for tube that was laid otherwise"));
   std::istringstream lines(ran.out);
   int count = 0;
   for (std::string line; std::getline(lines, line); ++count) CHECK(line.size() <= 80);
@@ -78,6 +79,14 @@ TEST_CASE("places where tube was found are read from a file") {
   CHECK(wrong.code == 64);
   CHECK(has(wrong.out, "found.txt:1:"));
   CHECK(run("drill " + shop + " " + place + " --found " + folder.file("none.txt")).code == 64);
+  const Ran endless = run("drill " + shop + " " + place + " --found /dev/zero");
+  CHECK(endless.code == 64);
+  CHECK(has(endless.out, "/dev/zero is no plain file."));
+  std::ofstream(file) << std::string(100'001, '\n');
+  CHECK(has(run("drill " + shop + " " + place + " --found " + file).out, "found.txt is too large"));
+  std::ofstream(file) << std::string(500, '3') << " ft, 3 ft\n";
+  CHECK(has(run("drill " + shop + " " + place + " --found " + file).out, "is too long for a place."));
+  CHECK(has(run("drill " + shop + " --at '" + std::string(500, '3') + " ft, 3 ft'").out, "is too long for a place."));
 }
 
 TEST_CASE("route hands out lines, walks, coils and materials") {

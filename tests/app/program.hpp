@@ -28,11 +28,15 @@ inline Ran run(const std::string& words, const std::string& redirect = "2>&1") {
   return ran;
 }
 
-/// A folder of its own for each test, gone afterwards.
+/// A folder of its own for each test, gone afterwards. The system picks the name: several test programs may run at
+/// once.
 struct Folder {
-  std::filesystem::path path =
-      std::filesystem::temp_directory_path() / ("slabwright-test-" + std::to_string(std::rand()));
-  Folder() { std::filesystem::create_directories(path); }
+  std::filesystem::path path;
+  Folder() {
+    std::string name = (std::filesystem::temp_directory_path() / "slabwright-test-XXXXXX").string();
+    REQUIRE(mkdtemp(name.data()) != nullptr);
+    path = name;
+  }
   ~Folder() { std::filesystem::remove_all(path); }
   std::string file(const std::string& name) const { return (path / name).string(); }
 };

@@ -21,9 +21,10 @@ HOMES = {
     "boost/": {"hydraulics", "routing", "geometry"},
     "Eigen/": {"maths", "conduction", "hydraulics"},
     "toml++/": {"design"},
-    "nlohmann/": {"report"},
+    "nlohmann/": {"report", "page"},
     "CLI/": {"app"},
     "unistd.h": {"app"},  # whether somebody sits at a terminal
+    "fcntl.h": {"app"}, "sys/": {"app"},  # files whole or not at all
     "fmt/": None,  # any source
 }
 

@@ -10,6 +10,7 @@ import budgets
 import cpp_text
 import layers
 import manual_commands
+import same_numbers
 import validation_table
 
 ROOMS = """
@@ -214,7 +215,7 @@ class Validation(unittest.TestCase):
     def test_a_part_of_the_families_is_held_against_the_page(self):
         page = self.page({"fluid": self.ROW, "slab": self.EARLIER})
         self.assertEqual("", self.run_with({"fluid": self.ROW, "slab": None}, page)[0])
-        other = {"fluid": self.ROW.replace("0.89\t", "0.88\t"), "slab": None}
+        other = {"fluid": self.ROW.replace("0.89\t0.8901", "0.88\t0.8801"), "slab": None}
         self.assertIn("Not in the page", self.run_with(other, page)[0])
         self.assertIn("No family", self.run_with({"fluid": None}, page)[0])
 
@@ -223,6 +224,19 @@ class Validation(unittest.TestCase):
         said, page = self.run_with({"fluid": self.ROW.replace("\tyes", "\tNO")}, write=True)
         self.assertIn("do not hold", said)
         self.assertIsNone(page)
+
+    def test_a_row_outside_its_tolerance_is_refused_whatever_its_test_said(self):
+        for tolerance, ours in (("0.001", "0.95"), ("1 %", "0.91"), ("its last digit", "0.92"), ("1 %", "nan")):
+            row = self.ROW.replace("0.8901", ours).replace("its last digit", tolerance)
+            self.assertIn("do not hold", self.run_with({"fluid": row}, write=True)[0], tolerance)
+        for tolerance, ours in (("0.06", "0.95"), ("3 %", "0.91"), ("its last digit", "0.89"),
+                                ("its last digit", "0.90")):
+            row = self.ROW.replace("0.8901", ours).replace("its last digit", tolerance)
+            self.assertEqual("", self.run_with({"fluid": row}, write=True)[0], tolerance)
+
+    def test_a_row_of_the_page_outside_its_tolerance_is_refused(self):
+        page = self.page({"fluid": self.ROW, "slab": self.EARLIER}).replace("0.8901 |", "0.95 |")
+        self.assertIn("do not hold", self.run_with({"fluid": self.ROW, "slab": None}, page)[0])
 
     def test_a_row_that_does_not_hold_fails_against_any_page(self):
         page = self.page({"fluid": self.ROW})
@@ -242,11 +256,14 @@ slabwright not a command
 ```
 """
 
-    def run_with(self, program):
+    def read(self, program, page=PAGE):
         with tempfile.TemporaryDirectory() as folder:
             root = project_of(folder, {"layouts/a.toml": "", "program": "#!/bin/sh\n" + program})
             (root / "program").chmod(0o755)
-            return list(manual_commands.faults("page.md", self.PAGE, root / "program", root / "layouts"))
+            return manual_commands.read_page("page.md", page, root / "program", root / "layouts")
+
+    def run_with(self, program):
+        return self.read(program)[0]
 
     def test_finds_commands(self):
         self.assertEqual([(4, 0), (6, 3)], [(line, code) for line, _, code in manual_commands.commands(self.PAGE)])
@@ -255,6 +272,76 @@ slabwright not a command
         self.assertEqual([], self.run_with('test -f "$2" || exit 9\ntest $1 = design || exit 3\n'))
         self.assertIn("page.md:6:", "".join(self.run_with("exit 0\n")))
         self.assertIn("page.md:4:", "".join(self.run_with("exit 3\n")))
+
+    def test_the_next_command_must_be_one(self):
+        said = 'test "$3" = --help && exit $#\necho "Next:  slabwright check it      all figures:  add --full"\n'
+        page = "```sh\nslabwright design\n```\n"
+        self.assertIn("refused: slabwright check it", "".join(self.read(said, page)[0]))
+        self.assertEqual([], self.read(said.replace("exit $#", "exit 0"), page)[0])
+
+    def test_a_file_in_a_page_must_be_read(self):
+        page = "```toml\nunits = 1\n```\n"
+        self.assertIn("page.md:2: not a design file", "".join(self.read("exit 2\n", page)[0]))
+        self.assertEqual([], self.read("exit 3\n", page)[0])
+
+
+class QuotedAnswers(unittest.TestCase):
+    PRINTED = ["SHOP", "", "IT WORKS at -12 F.", "tube   835 ft", "boiler 9 kW", "Not an approval.", "Next:  go"]
+    QUOTED = ["SHOP", "...", "tube 835 ft", "boiler  9 kW", "..."]
+
+    def test_true_with_lines_left_out_and_other_blanks(self):
+        self.assertEqual("", manual_commands.drift(self.QUOTED, self.PRINTED))
+        self.assertEqual("", manual_commands.drift(self.PRINTED, self.PRINTED))
+        self.assertEqual("", manual_commands.drift(["...", "Next: go"], self.PRINTED))
+
+    def test_a_changed_figure_a_line_left_out_unsaid_and_another_order(self):
+        for quoted in (["SHOP", "...", "tube 836 ft", "..."], ["IT WORKS at -12 F.", "..."], ["SHOP"],
+                       ["SHOP", "IT WORKS at -12 F.", "..."], ["...", "boiler 9 kW", "...", "tube 835 ft", "..."]):
+            self.assertNotEqual("", manual_commands.drift(quoted, self.PRINTED), quoted)
+
+    def test_renewed_by_the_words(self):
+        now = [*self.PRINTED[:3], "tube   840 ft", "pump   one", "boiler 12 kW", *self.PRINTED[5:]]
+        new = manual_commands.renewed(self.QUOTED, now)
+        self.assertEqual(["SHOP", "...", "tube   840 ft", "pump   one", "boiler 12 kW", "..."], new)
+        self.assertEqual("", manual_commands.drift(new, now))
+        self.assertIsNone(manual_commands.renewed(["...", "a sentence that is gone", "..."], now))
+
+    def test_written_into_the_page(self):
+        page = "Text.\n```sh\nslabwright design\n```\n```text\nold 1\n```\nMore.\n```text\n...\nend 2\n```\nLast.\n"
+        found, new = ManualCommands().read('echo "old 5"\necho "end 7"\n', page)
+        self.assertEqual(2, len(found))
+        self.assertEqual(page.replace("old 1", "old 5\nend 7").replace("end 2", "end 7"), new)
+        self.assertEqual([], ManualCommands().read('echo "old 5"\necho "end 7"\n', new)[0])
+
+
+class SameNumbers(unittest.TestCase):
+    def compared(self, one, other, allowed="", as_printed=False):
+        comparison = same_numbers.Comparison(same_numbers.exceptions(allowed), as_printed)
+        comparison.answers("shop", one, other)
+        return comparison
+
+    def test_numbers_are_equal_to_nine_digits(self):
+        self.assertEqual([], self.compared({"a": [1.234567890123]}, {"a": [1.234567890124]}).faults)
+        self.assertEqual(["shop: a[0]: 1.23456789 and 1.2345679"],
+                         self.compared({"a": [1.23456789]}, {"a": [1.23456790]}).faults)
+        self.assertEqual(1, len(self.compared({"a": 0.0}, {"a": 1e-17}).faults))
+        self.assertEqual(1, len(self.compared({"a": 1}, {"a": True}).faults))
+
+    def test_texts_keys_and_lengths_are_equal(self):
+        for one, other in [("a", "b"), ([1, 2], [1]), ({"x": 1}, {}), ({"x": None}, {"x": 0}), ([], [1])]:
+            self.assertNotEqual([], self.compared({"a": one}, {"a": other}).faults, (one, other))
+
+    def test_an_exception_has_a_key_and_a_measure(self):
+        rule = "run[*].left_W 1e-9 what an iteration leaves\n"
+        small, large = {"run": [{"left_W": 1e-12}]}, {"run": [{"left_W": 1e-8}]}
+        zero = {"run": [{"left_W": 0.0}]}
+        self.assertEqual([], self.compared(small, zero, rule).faults)
+        self.assertNotEqual([], self.compared(large, zero, rule).faults)
+        self.assertNotEqual([], self.compared({"walk": [{"left_W": 1e-12}]}, {"walk": [{"left_W": 0.0}]}, rule).faults)
+
+    def test_the_command_line_prints_six_digits(self):
+        self.assertEqual([], self.compared({"a": 1.23456789}, {"a": 1.23457}, as_printed=True).faults)
+        self.assertNotEqual([], self.compared({"a": 1.23456789}, {"a": 1.23456}, as_printed=True).faults)
 
 
 if __name__ == "__main__":

@@ -7,6 +7,7 @@ Without --write: the whole page is compared when every family has left rows, oth
 the page. With --write the page is rebuilt; that is refused when a row does not hold or a family is missing.
 """
 import difflib
+import math
 import re
 import sys
 from collections import Counter
@@ -84,10 +85,45 @@ def rows_in(page):
     return found
 
 
+def last_digit(figure):
+    """The step of a printed figure's last digit: 0.0399 -> 1e-4, 1.5e3 -> 100."""
+    digits, _, power = figure.lower().partition("e")
+    return 10.0 ** (int(power or 0) - len(digits.partition(".")[2]))
+
+
+def outside(row):
+    """Whether a row's own figures stand farther apart than it allows: asked of the page, whatever the test said."""
+    printed, ours = float(row["printed"]), float(row["ours"])
+    said = re.match(r"its last digit|([\d.eE+-]+)( %)?", row["tolerance"])
+    if not said or not all(map(math.isfinite, (printed, ours))):
+        return True
+    allowed = 0.0
+    if said.group(1):
+        allowed = float(said.group(1)) * (abs(printed) / 100.0 if said.group(2) else 1.0)
+    # Ours is shown to the digits of the printed figure, and the tolerance to three.
+    rounding = 1.001 * max(0.5 * last_digit(row["ours"]), 0.005 * allowed)
+    if not said.group(1):
+        rounding += 0.5 * last_digit(row["printed"])
+    return abs(ours - printed) > allowed + rounding
+
+
+def broken_in(rows):
+    return [f"{row['source']}, {row['place']}, {row['what']}: printed {row['printed']}, ours {row['ours']}"
+            for row in rows if row["holds"] != "yes" or outside(row)]
+
+
+def page_rows(page):
+    """The rows of a page as it stands, each with the cells that judge it."""
+    for heading, line in rows_in(page):
+        cells = re.split(r"(?<!\\) \| ", line.strip("| "))
+        if len(cells) == 6 and cells[0] != "place" and not cells[0].startswith("---"):
+            names = dict(zip(("place", "what", "kind", "printed", "ours", "tolerance"), cells))
+            yield {**names, "source": heading.removeprefix("## "), "holds": "yes"}
+
+
 def complaint(rows, missing, page):
     """What is wrong with the page in face of the rows; empty when nothing is."""
-    broken = [f"{row['source']}, {row['place']}, {row['what']}: printed {row['printed']}, ours {row['ours']}"
-              for row in rows if row["holds"] != "yes"]
+    broken = broken_in(rows) or broken_in(page_rows(page))
     if broken:
         return "These figures do not hold:\n" + "\n".join(broken)
     ours = page_of(rows)
@@ -106,7 +142,7 @@ def main(words):
     if write:
         if missing or not rows:
             return "Not written: no rows of " + (" ".join(missing) or "any family")
-        if any(row["holds"] != "yes" for row in rows):
+        if broken_in(rows):
             return "Not written. " + complaint(rows, missing, "")
         page.write_text(page_of(rows), encoding="utf-8", newline="\n")
         return ""

@@ -1,0 +1,39 @@
+// manuals/design-file.schema.json is what the descriptions say. To write it anew: SLABWRIGHT_WRITE=1 test_report
+// "the schema*"
+#include <cstdlib>
+#include <fstream>
+#include <nlohmann/json.hpp>
+
+#include "slabwright/design.hpp"
+#include "slabwright/report_schema.hpp"
+#include "support/catch.hpp"
+#include "support/table.hpp"
+
+using namespace slabwright;
+using Json = nlohmann::json;
+
+TEST_CASE("the schema page is what the descriptions say") {
+  const std::string page = design_schema();
+  if (std::getenv("SLABWRIGHT_WRITE")) std::ofstream(SLABWRIGHT_ROOT "/manuals/design-file.schema.json") << page;
+  CHECK(test::read_text("manuals/design-file.schema.json") == page);
+}
+
+TEST_CASE("the schema page has every key of the design with its meaning") {
+  const Json schema = Json::parse(design_schema());
+  Design design;
+  for (const Key& key : record_of(design).keys) {
+    const Slot slot = key.slot(&design);
+    if (const auto* rows = std::get_if<Rows>(&slot)) rows->add(rows->at);
+  }
+  std::size_t keys = 0;
+  walk(record_of(design), [&](const std::string& path, const Key& key, const Slot&) {
+    INFO(path);
+    const std::string section = path.substr(0, path.find_first_of("[."));
+    const Json* place = &schema.at("properties").at(section);
+    if (path.find('[') != std::string::npos) place = &schema.at("definitions").at(section);
+    if (path.find('.') != std::string::npos) place = &place->at("properties").at(std::string(key.word));
+    CHECK(place->at("description").get<std::string>().rfind(std::string(key.says.meaning), 0) == 0);
+    ++keys;
+  });
+  CHECK(keys > 200);
+}
