@@ -8,11 +8,12 @@ namespace {
 /// More than this between one work and the next, and there is a day off in it.
 constexpr int a_night_h = 24;
 
-/// What keeps frost out, by the sensors that the way has.
+/// What keeps frost out, by the sensors that the way has: what is held at work has a wall thermostat.
 Dials frost_hold(const WayEntry& way, const PlanInputs& inputs) {
+  const WaySensor sensor = way.floor == WayFloor::work ? WaySensor::air : way.sensor;
   Dials dials;
-  if (way.sensor != WaySensor::slab) dials.floor_air_degC = inputs.hold.floor_air_degC;
-  if (way.sensor != WaySensor::air) dials.floor_slab_degC = inputs.hold.floor_slab_degC;
+  if (sensor != WaySensor::slab) dials.floor_air_degC = inputs.hold.floor_air_degC;
+  if (sensor != WaySensor::air) dials.floor_slab_degC = inputs.hold.floor_slab_degC;
   return dials;
 }
 

@@ -55,6 +55,14 @@ TEST_CASE("a frost hold is kept by the sensors that a way has, summer and winter
   }
 }
 
+TEST_CASE("a floor held at work has a wall thermostat, whatever the way says of the slab") {
+  WayEntry way = way_by(WaySensor::slab);
+  way.floor = WayFloor::work;
+  const std::vector<Dials> plan = plan_of(way, two_days(), inputs());
+  CHECK(plan[work] == Dials{16.0, not_set_degC, not_set_degC});
+  CHECK(plan[24 + night] == Dials{7.0, not_set_degC, not_set_degC});
+}
+
 TEST_CASE("a floor that is charged at night coasts on its frost hold") {
   for (const WaySensor sensor : {WaySensor::air, WaySensor::slab, WaySensor::both}) {
     WayEntry way = way_by(sensor);
