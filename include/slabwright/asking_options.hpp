@@ -27,6 +27,8 @@ struct ShortOption {
 /// As a command takes them: the calendar and the sheets want the day of the pour, the others how many loops were
 /// poured.
 std::vector<ShortOption> short_options(std::string_view command);
+/// Whether --poured is the day of the pour.
+bool takes_the_day(std::string_view command);
 /// Over the options that are keys of the design file.
 inline constexpr std::string_view key_heading = "Options that stand for keys of the file";
 

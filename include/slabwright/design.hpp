@@ -105,6 +105,12 @@ struct ReadDesign {
 /// `text` may be empty: a design from options alone.
 ReadDesign read_design(std::string_view text, const std::vector<Override>& overrides = {});
 
+/// Items that the reader takes in a list. A floor with more corners is no floor: every pair of edges is looked at, of
+/// rooms against the slab too.
+inline constexpr std::size_t most_list_items = 100;
+/// Rows that it takes of a kind: "room".
+std::size_t most_rows_of(std::string_view word);
+
 /// The user's part of a design as a file that reads back to the same design with the same guesses: the shortest texts
 /// in the user's own units. Remarks are not kept. Units that were guessed from a mixture of both are written down: the
 /// shortest texts might tip the guess.

@@ -68,7 +68,7 @@ struct SchemeBranch {
 };
 
 /// A device on a node, beside the flow.
-struct SchemeStub {
+struct SchemeDevice {
   std::size_t node = 0;  ///< row of `node`
   int column_number = 0;
   SchemeElement element;
@@ -78,7 +78,7 @@ struct PipingScheme {
   int columns_number = 0;
   std::vector<SchemeNode> node;      ///< a row for each node of the graph
   std::vector<SchemeBranch> branch;  ///< a row for each branch of the graph
-  std::vector<SchemeStub> stub;
+  std::vector<SchemeDevice> device;
 };
 
 /// From the graph: the supply side is what lies on a way from the heater to a loop, the return side what lies on a way
@@ -89,7 +89,7 @@ PipingScheme piping_scheme(const Plant& plant, const OperatingPoint* point, cons
 Record record_of(SchemeElement&);
 Record record_of(SchemeNode&);
 Record record_of(SchemeBranch&);
-Record record_of(SchemeStub&);
+Record record_of(SchemeDevice&);
 Record record_of(PipingScheme&);
 
 }  // namespace slabwright

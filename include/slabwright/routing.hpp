@@ -76,6 +76,9 @@ struct LoopPlan {
   std::optional<Drawing> drawing;  ///< where all loops are drawn
 };
 
+/// Whether it is known where all loops lie.
+bool is_drawn(const LoopPlan& plan);
+
 /// Floor that a metre of tube heats in a room: the spacing, or less where tube lies closer; 0 where none lies.
 inline double heated_m2_per_m(const LoopPlan& plan, std::size_t room) {
   return plan.room_tube_m[room] > 0.0 ? plan.room_heated_m2[room] / plan.room_tube_m[room] : 0.0;

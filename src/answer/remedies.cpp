@@ -26,16 +26,17 @@ Answer said_of(const DesignFile& file, const std::string& code, Passing& passing
 }
 
 /// Whether the reader takes it, beside all else that the user wrote.
-bool is_read(const DesignFile& file, const std::string& path, const std::string& text) {
-  return static_cast<bool>(read_design(write_design(file), {{path, text, path}}).checked);
+bool is_read(const std::string& written, const std::string& path, const std::string& text) {
+  return static_cast<bool>(read_design(written, {{path, text, path}}).checked);
 }
 
 std::optional<Remedy> remedy_for(const Answer& answer, const Diagnostic& said, Passing& passing) {
+  const std::string written = write_design(answer.file);
   int tried = 0;
   for (const RemedyTry& one : remedy_tries(answer, said)) {
     for (const std::string& text : one.texts) {
       const auto file = with_key(answer.file, one.path, text);
-      if (!file || !is_read(answer.file, one.path, text)) continue;
+      if (!file || !is_read(written, one.path, text)) continue;
       if (++tried > most_tried) return std::nullopt;
       if (!is_said(said_of(*file, said.code, passing), said)) return Remedy{said.code, said.about, one.path, text};
     }

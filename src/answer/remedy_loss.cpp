@@ -17,8 +17,7 @@ struct LossPart {
 
 /// A resistance that leaves this share of the loss, as R or in SI.
 std::string resistance(double m2K_per_W, System system) {
-  constexpr double si_of_R = 0.176110;
-  return system == System::us ? fmt::format("R-{:.0f}", m2K_per_W / si_of_R + 0.5)
+  return system == System::us ? fmt::format("R-{:.0f}", in_unit(m2K_per_W, "R", Dimension::insulance) + 0.5)
                               : fmt::format("{:.1f} m2K/W", m2K_per_W + 0.05);
 }
 

@@ -5,7 +5,6 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
-#include <array>
 #include <map>
 
 #include "app/options.hpp"
@@ -81,12 +80,14 @@ std::string unexpected(const std::string& command, const std::string& word) {
 bool is_own(const std::string& command, const std::string& word) {
   const std::string_view name = std::string_view(word).substr(0, word.find('='));
   const OptionWords* own = own_option(command, name);
-  return (own && !own->value.empty()) || ((command == "cure" || command == "sheets") && name == "--poured");
+  return (own && !own->value.empty()) || (takes_the_day(command) && name == "--poured");
 }
 
-/// What shapes this one answer, or writes it. The next command may not take it.
-constexpr std::array<std::string_view, 6> this_once{"--full",  "--json", "--explain",
-                                                    "--quick", "--wide", "--better-place"};
+/// Switches shape this one answer, or how it is printed. The next command may not take them.
+bool is_switch(const std::string& word) {
+  return std::any_of(option_words().begin(), option_words().end(),
+                     [&](const OptionWords& option) { return option.value.empty() && option.name == word; });
+}
 
 /// Options as typed, quoted where they must be, for the next command.
 void keep_typed(std::span<const std::string> words, Request& request) {
@@ -96,8 +97,7 @@ void keep_typed(std::span<const std::string> words, Request& request) {
     value_of_out = out && !value_of_out && word == "--out";
     const bool own = value_of_own || is_own(request.command, word);
     value_of_own = own && !value_of_own && word.find('=') == std::string::npos;
-    const bool once = std::find(this_once.begin(), this_once.end(), word) != this_once.end();
-    if (out || (!own && (word == request.asked.file || once))) continue;
+    if (out || (!own && (word == request.asked.file || is_switch(word)))) continue;
     const std::string typed = word.find(' ') == std::string::npos ? word : fmt::format("\"{}\"", word);
     (own ? request.asked_words : request.words).push_back(typed);
   }

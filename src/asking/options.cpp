@@ -142,10 +142,12 @@ std::string in_shell_quotes(std::string_view value) {
   return bare ? std::string(value) : fmt::format("\"{}\"", value);
 }
 
+bool takes_the_day(std::string_view command) { return command == "cure" || command == "sheets"; }
+
 std::vector<ShortOption> short_options(std::string_view command) {
   if (command == "gauge") return {};
   std::vector<ShortOption> all(key_options.begin(), key_options.end());
-  if (command != "cure" && command != "sheets") return all;
+  if (!takes_the_day(command)) return all;
   for (ShortOption& option : all)
     if (option.name == "--poured") option = {"--poured", "project.poured", Date::example, "the day of the pour"};
   return all;

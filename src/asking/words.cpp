@@ -42,8 +42,6 @@ const std::string* typed_text(const TypedOptions& typed, std::string_view name) 
   return found == typed.text.end() ? nullptr : &found->second;
 }
 
-bool takes_the_day(std::string_view command) { return command == "cure" || command == "sheets"; }
-
 /// Quotes with nothing between them are not the same as no option: nobody asks about nowhere.
 std::string empty_own_option(std::string_view command, const TypedOptions& typed) {
   const auto nothing_in = [](std::string_view name, std::string_view example) {

@@ -9,21 +9,13 @@
 namespace slabwright {
 namespace {
 
-// A floor with more corners is no floor: every pair of edges is looked at, of rooms against the slab too.
-constexpr std::size_t most_items = 100, most_rows = 200;
-
 /// Rows of which each is carried through every run of the cold snap and the winter; see DEVELOPERS.md.
 struct MostRows {
   std::string_view word;
   std::size_t rows;
 };
 constexpr MostRows dear_rows[] = {{"room", 40}, {"opening", 60}, {"watch", 60}, {"way", 40}, {"vehicle", 40}};
-
-std::size_t most_rows_of(std::string_view word) {
-  const auto* dear = std::find_if(std::begin(dear_rows), std::end(dear_rows),
-                                  [word](const MostRows& most) { return most.word == word; });
-  return dear == std::end(dear_rows) ? most_rows : dear->rows;
-}
+constexpr std::size_t most_rows = 200;
 
 std::string kind_words(const FileValue& value) {
   switch (value.kind) {
@@ -253,8 +245,8 @@ class Filler {
     if (value.kind != ValueKind::list) {
       return fault(path, value.spot, fmt::format("{} takes a list: {} = [\"...\", \"...\"].", key.word, key.word));
     }
-    if (value.items.size() > most_items) {
-      return fault(path, value.spot, fmt::format("{} has more than {} items.", key.word, most_items));
+    if (value.items.size() > most_list_items) {
+      return fault(path, value.spot, fmt::format("{} has more than {} items.", key.word, most_list_items));
     }
     for (const FileValue& item : value.items) {
       const Worded place = list.add(list.at);
@@ -280,6 +272,12 @@ class Filler {
 };
 
 }  // namespace
+
+std::size_t most_rows_of(std::string_view word) {
+  const auto* dear = std::find_if(std::begin(dear_rows), std::end(dear_rows),
+                                  [word](const MostRows& most) { return most.word == word; });
+  return dear == std::end(dear_rows) ? most_rows : dear->rows;
+}
 
 void say(Draft& draft, std::string code, std::string about, Spot spot, std::string sentence) {
   if (about.empty()) about = fmt::format("line {}, column {}", spot.line, spot.column);

@@ -1,5 +1,7 @@
 #include "plant/filled.hpp"
 
+#include "plant/piping.hpp"
+
 namespace slabwright {
 
 void fill(HydronicGraph& graph, const Plant& plant, double supply_degC, const std::vector<double>& return_degC) {
@@ -14,6 +16,15 @@ void fill(HydronicGraph& graph, const Plant& plant, double supply_degC, const st
   // Where the floor's water goes through the boiler the pump stands in the return: it is cooler there and lasts longer.
   for (const BranchId branch : plant.source.branch) graph.set_liquid(branch, liquid(mixture, mixed_degC));
   if (plant.source.mix) graph.set_liquid(plant.source_branch, liquid(mixture, supply_degC));
+}
+
+HydronicGraph as_it_runs(const Plant& plant, const OperatingPoint& point) {
+  HydronicGraph graph = plant.graph;
+  std::vector<double> returns;
+  for (const LoopState& loop : point.loop) returns.push_back(loop.return_degC);
+  fill(graph, plant, point.supply_degC, returns);
+  if (point.source.setting_share) graph = with_setting(std::move(graph), plant.source, *point.source.setting_share);
+  return graph;
 }
 
 }  // namespace slabwright

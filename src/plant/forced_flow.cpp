@@ -20,16 +20,6 @@ double without_noise(double pressure_Pa) { return std::abs(pressure_Pa) < noise_
 
 bool is_pump(const Element& element) { return std::holds_alternative<Pump>(element.shape); }
 
-/// The graph as it stands at an operating point.
-HydronicGraph as_it_runs(const Plant& plant, const OperatingPoint& point) {
-  HydronicGraph graph = plant.graph;
-  std::vector<double> returns;
-  for (const LoopState& loop : point.loop) returns.push_back(loop.return_degC);
-  fill(graph, plant, point.supply_degC, returns);
-  if (point.source.setting_share) graph = with_setting(std::move(graph), plant.source, *point.source.setting_share);
-  return graph;
-}
-
 /// What circulators give together, and what else stands in their branches takes, by the flow through each.
 struct Given {
   double pump_Pa = 0.0;

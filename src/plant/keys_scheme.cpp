@@ -56,10 +56,10 @@ Record record_of(SchemeBranch& x) {
   return {keys, &x};
 }
 
-Record record_of(SchemeStub& x) {
-  static constexpr Key keys[] = {key<&SchemeStub::node>({.meaning = "Row of its node, from 0."}),
-                                 key<&SchemeStub::column_number>({.meaning = "Its column, from 1."}),
-                                 key<&SchemeStub::element>({.meaning = "What it is."})};
+Record record_of(SchemeDevice& x) {
+  static constexpr Key keys[] = {key<&SchemeDevice::node>({.meaning = "Row of its node, from 0."}),
+                                 key<&SchemeDevice::column_number>({.meaning = "Its column, from 1."}),
+                                 key<&SchemeDevice::element>({.meaning = "What it is."})};
   return {keys, &x};
 }
 
@@ -68,7 +68,7 @@ Record record_of(PipingScheme& x) {
       key<&PipingScheme::columns_number>({.meaning = "Columns, from the source outward."}),
       key<&PipingScheme::node>({.meaning = "Where branches meet, one row for each node of the graph."}),
       key<&PipingScheme::branch>({.meaning = "One row for each branch of the graph."}),
-      key<&PipingScheme::stub>({.meaning = "Devices beside the flow."})};
+      key<&PipingScheme::device>({.meaning = "Devices beside the flow."})};
   return {keys, &x};
 }
 

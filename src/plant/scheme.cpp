@@ -85,7 +85,7 @@ class Scheme {
 
   void add_stubs(const PlantSizes* sizes) {
     const std::size_t suction = graph_.from(plant_.source.pump.front()).at;
-    for (SchemeElement& one : scheme_devices(plant_, sizes)) out_.stub.push_back({suction, 0, std::move(one)});
+    for (SchemeElement& one : scheme_devices(plant_, sizes)) out_.device.push_back({suction, 0, std::move(one)});
   }
 
   bool crosses(const SchemeBranch& branch) const { return out_.node[branch.from].side != out_.node[branch.to].side; }
@@ -96,9 +96,9 @@ class Scheme {
                        [](const SchemeElement& e) { return e.kind == SchemeKind::bar; });
   }
 
-  void place_stubs(std::size_t node) {
-    for (SchemeStub& stub : out_.stub) {
-      if (stub.node == node && stub.column_number == 0) push(&stub.column_number, false);
+  void place_devices(std::size_t node) {
+    for (SchemeDevice& device : out_.device) {
+      if (device.node == node && device.column_number == 0) push(&device.column_number, false);
     }
   }
 
@@ -118,8 +118,8 @@ class Scheme {
       push(&branch.column_number, false);
       returns.push_back(branch.from == node ? branch.to : branch.from);
     }
-    for (const std::size_t other : returns) place_stubs(other);
-    place_stubs(node);
+    for (const std::size_t other : returns) place_devices(other);
+    place_devices(node);
     if (column_.size() == before) push(&out_.node[node].column_number, true);
     for (const bool bars : {true, false}) {
       for (const std::size_t i : at_[node]) {

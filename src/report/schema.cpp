@@ -12,8 +12,8 @@ namespace {
 
 using Schema = nlohmann::ordered_json;
 
-// As the reader has them.
-constexpr int most_in_list = 100, most_of_rows = 200, most_letters = 80;
+// As the reader has it.
+constexpr int most_letters = 80;
 constexpr double no_bound = 1e299;
 
 /// A text that is no bare number: the unit is missing from one.
@@ -67,7 +67,7 @@ struct ValueSchema {
   Schema operator()(const WordedList& list) const {
     Schema item = text_or_number(false);
     item["examples"] = Schema::array({list.example});
-    return {{"type", "array"}, {"maxItems", most_in_list}, {"items", item}};
+    return {{"type", "array"}, {"maxItems", most_list_items}, {"items", item}};
   }
   template <class Other>
   Schema operator()(const Other&) const {
@@ -130,7 +130,7 @@ std::string design_schema() {
       whole["definitions"][word] = object_schema(rows->add(rows->at), key.says.meaning);
       // One alone may stand in single brackets.
       place = {{"description", key.says.meaning},
-               {"anyOf", {{{"type", "array"}, {"maxItems", most_of_rows}, {"items", one}}, one}}};
+               {"anyOf", {{{"type", "array"}, {"maxItems", most_rows_of(word)}, {"items", one}}, one}}};
     } else {
       place = schema_of(key, slot);
     }

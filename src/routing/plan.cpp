@@ -110,6 +110,11 @@ Loop lay(const Floors& floors, double leader_m, const std::vector<Stretch>& patc
 
 }  // namespace routing
 
+bool is_drawn(const LoopPlan& plan) {
+  return !plan.loop.empty() &&
+         std::all_of(plan.loop.begin(), plan.loop.end(), [](const Loop& l) { return l.path && !l.path->empty(); });
+}
+
 Checked<LoopPlan> plan_loops(const Design& design, LaidBefore* laid, const Progress& progress) {
   expects(!design.room.empty() && !design.manifold.empty(), "plan_loops: the design is not settled");
   expects(design.tube.spacing_m > 0.0 && design.tube.leader_m >= 0.0, "plan_loops: a length that cannot be");

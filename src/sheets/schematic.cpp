@@ -18,10 +18,10 @@ class SchemeDrawn {
     out_.units = system_;
     for (std::size_t i = 0; i < scheme_.node.size(); ++i) add_node(i);
     for (std::size_t i = 0; i < scheme_.branch.size(); ++i) add_branch(i);
-    for (std::size_t i = 0; i < scheme_.stub.size(); ++i) {
-      const SchemeStub& one = scheme_.stub[i];
+    for (std::size_t i = 0; i < scheme_.device.size(); ++i) {
+      const SchemeDevice& one = scheme_.device[i];
       out_.device.push_back(
-          {one.node, one.column_number, element(one.element, key_of_row("scheme.stub", i, "element"), {})});
+          {one.node, one.column_number, element(one.element, key_of_row("scheme.device", i, "element"), {})});
     }
     out_.notes.push_back(
         {{"Valves that isolate, drains, strainers, gauges and what else the local code asks for are by "

@@ -16,11 +16,6 @@ namespace {
 constexpr double least_straight_m = foot_m, on_wall_m = 0.01;
 constexpr double shares[] = {1.0 / 6.0, 0.5, 5.0 / 6.0};
 
-bool drawn(const LoopPlan& plan) {
-  return !plan.loop.empty() &&
-         std::all_of(plan.loop.begin(), plan.loop.end(), [](const Loop& l) { return l.path && !l.path->empty(); });
-}
-
 /// Square off a wall's line, to its left.
 double off_wall_m(Point p, const PlanWall& wall) {
   const Point along = sitework::unit(sitework::minus(wall.to, wall.from));
@@ -125,7 +120,7 @@ std::optional<CornerPair> corners_for(const std::vector<PlanWall>& walls, const 
 
 std::optional<ControlPoints> control_points(const Design& design, const LoopPlan& plan) {
   const auto walls = told_from(design, std::nullopt);
-  if (!drawn(plan) || !walls) return std::nullopt;
+  if (!is_drawn(plan) || !walls) return std::nullopt;
   ControlPoints control;
   control.first_wall = walls->first.name;
   control.second_wall = walls->second.name;
@@ -151,7 +146,7 @@ std::optional<ControlPoints> control_points(const Design& design, const LoopPlan
 }
 
 std::optional<DrillBands> drill_bands(const Design& design, const LoopPlan& plan) {
-  if (!drawn(plan)) return std::nullopt;
+  if (!is_drawn(plan)) return std::nullopt;
   const double outside_m = find_tube(design.tube.size.name)->outside_diameter_m;
   const Placing placing = usual_placing(design.units);
   DrillBands bands{.diameter_m = usual_hole(design.units).diameter_m,

@@ -41,9 +41,7 @@ class Guiding {
 
   Checked<DrillGuide> result() {
     const auto walls = told_from(design_, asked_.at);
-    const bool drawn = !plan_.loop.empty() && std::all_of(plan_.loop.begin(), plan_.loop.end(),
-                                                          [](const Loop& l) { return l.path && !l.path->empty(); });
-    if (!drawn || !walls) {
+    if (!is_drawn(plan_) || !walls) {
       return refused("drill.no-drawing", "loop",
                      "where the tube lies is not known: a drilling guide needs loops that are drawn, all of them");
     }

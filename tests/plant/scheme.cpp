@@ -81,7 +81,7 @@ TEST_CASE("supply is what lies on a way to a loop, and all that joins the sides 
       if (branch.column_number > 0) CHECK(columns.insert(branch.column_number).second);
       CHECK(branch.column_number <= scheme.columns_number);
     }
-    for (const SchemeStub& stub : scheme.stub) CHECK(columns.insert(stub.column_number).second);
+    for (const SchemeDevice& device : scheme.device) CHECK(columns.insert(device.column_number).second);
     for (const SchemeNode& node : scheme.node) {
       if (node.column_number > 0) CHECK(columns.count(node.column_number) == 0);
     }
@@ -149,15 +149,15 @@ TEST_CASE("shut zones have their valve, and devices of others say so") {
   CHECK(shut > 0);
   CHECK(relief == 1);
   CHECK(others == 2);
-  REQUIRE(one.scheme.stub.size() == 2);
-  CHECK_FALSE(one.scheme.stub[0].element.by_others);
-  CHECK(one.scheme.stub[1].element.by_others);
+  REQUIRE(one.scheme.device.size() == 2);
+  CHECK_FALSE(one.scheme.device[0].element.by_others);
+  CHECK(one.scheme.device[1].element.by_others);
 }
 
 TEST_CASE("the tank hangs on the suction side of the floor's pump") {
   for (const auto& [name, keys] : arrangements()) {
     const Schemed one = schemed(name, keys);
-    for (const SchemeStub& stub : one.scheme.stub)
-      CHECK(stub.node == one.piped.plant.graph.from(one.piped.plant.source.pump.front()).at);
+    for (const SchemeDevice& device : one.scheme.device)
+      CHECK(device.node == one.piped.plant.graph.from(one.piped.plant.source.pump.front()).at);
   }
 }

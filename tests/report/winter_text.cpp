@@ -62,10 +62,9 @@ Answer sample_winter(bool priced) {
   WayResult cold = way("hardly heated", 3000.0, priced);
   cold.fails.comfort = true;
   cold.comfort.cold_s = 750.0 * hour_s;
-  Winter winter;
+  Winter& winter = answer.winter.emplace();
   winter.weather = "made up";
   winter.way = {best, before, cold};
-  answer.winter = winter;
   return answer;
 }
 

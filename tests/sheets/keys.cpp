@@ -1,4 +1,5 @@
 // Every figure of a drawing is the value at its key in the answer's JSON.
+#include "answered.hpp"
 #include "picture_keys.hpp"
 #include "sheets/temperatures.hpp"
 #include "slabwright/sheets.hpp"
@@ -6,15 +7,9 @@
 #include "support/layouts.hpp"
 
 using namespace slabwright;
+using test::answered;
 
 namespace {
-
-Answer answered(const DesignFile& file, Question question) {
-  Wishes wishes;
-  wishes.question = question;
-  wishes.sensitivities = false;
-  return answer(file, wishes);
-}
 
 int checked(const Picture& picture, const std::string& json) {
   const test::KeyFaults found = test::key_faults(picture, json);

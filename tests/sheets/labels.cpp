@@ -1,21 +1,16 @@
 // Labels of every page that an answer has: pairwise apart, all on the sheet, none without a place.
 #include <random>
 
+#include "answered.hpp"
 #include "sheets/temperatures.hpp"
 #include "slabwright/sheets.hpp"
 #include "support/catch.hpp"
 #include "support/layouts.hpp"
 
 using namespace slabwright;
+using test::answered;
 
 namespace {
-
-Answer answered(const DesignFile& file, Question question) {
-  Wishes wishes;
-  wishes.question = question;
-  wishes.sensitivities = false;
-  return answer(file, wishes);
-}
 
 void check_labels(const Picture& picture) {
   const std::vector<Box> boxes = text_boxes(picture);

@@ -53,8 +53,8 @@ void check_elements(const Picture& picture, const PipingScheme& scheme) {
       CHECK(texts_with(picture, row + ".element[" + std::to_string(e) + "].word") >= 1);
     }
   }
-  for (std::size_t i = 0; i < scheme.stub.size(); ++i)
-    CHECK(texts_with(picture, "scheme.stub[" + std::to_string(i) + "].element.word") >= 1);
+  for (std::size_t i = 0; i < scheme.device.size(); ++i)
+    CHECK(texts_with(picture, "scheme.device[" + std::to_string(i) + "].element.word") >= 1);
 }
 
 /// One line for each branch, from the level of the side where it begins to that where it ends.

@@ -21,15 +21,6 @@ std::optional<Plant> plant_of(const Answer& a) {
   return std::nullopt;
 }
 
-HydronicGraph as_it_runs(const Plant& plant, const OperatingPoint& point) {
-  HydronicGraph graph = plant.graph;
-  std::vector<double> returns;
-  for (const LoopState& loop : point.loop) returns.push_back(loop.return_degC);
-  fill(graph, plant, point.supply_degC, returns);
-  if (point.source.setting_share) graph = with_setting(std::move(graph), plant.source, *point.source.setting_share);
-  return graph;
-}
-
 }  // namespace
 
 std::vector<Identity> identities_of_graph(const Answer& a) {
