@@ -10,9 +10,11 @@
 namespace slabwright {
 
 struct NetworkOptions {
-  double imbalance_m3_per_s = 1e-9;  ///< a 50 000th of the flow of a small loop
-  double head_Pa = 1e-3;             ///< a tenth of a thousandth of a millimetre of water
-  int most_rounds = 60;              ///< a cold start needs 5 to 8
+  /// A 50 000th of the flow of a small loop: up to here flows may be off before nodes are closed, after which each
+  /// passes on what it gets to the last digits of the flows.
+  double imbalance_m3_per_s = 1e-9;
+  double head_Pa = 1e-3;  ///< a tenth of a thousandth of a millimetre of water
+  int most_rounds = 60;   ///< a cold start needs 5 to 8
 };
 
 /// How a solve ended, and what it found. With any other `stop` than converged the figures are the last ones tried:

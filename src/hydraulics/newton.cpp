@@ -3,7 +3,8 @@
 // Every branch is replaced by its tangent, p_from - p_to = loss + slope (Q_new - Q). That makes it a plain resistance
 // with a source; the balance of the nodes then is a linear system in the pressures alone, from which the new flows
 // follow. Because the balances are linear, one full step fulfils them, and every later step, long or short, keeps them:
-// what the rounds after the first work on is the heads.
+// what the rounds after the first work on is the heads. They keep them to rounding, which is no trifle where a wide
+// pipe stands in a strong pump's circuit: at the end nodes are closed (closing.hpp).
 //
 // Among balanced flows the true ones are those of least content, the sum over the branches of the loss integrated over
 // the flow (the heads added up around any loop are its derivative). All losses rise with the flow, so the content is
@@ -15,6 +16,8 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+
+#include "hydraulics/closing.hpp"
 
 namespace slabwright {
 namespace {
@@ -59,17 +62,25 @@ class Run {
   }
 
   Worst worst_imbalance() const {
-    std::vector<double> lost(task_.nodes.size());
-    for (std::size_t i = 0; i < lost.size(); ++i) lost[i] = task_.nodes[i].demand_m3_per_s;
-    for (std::size_t k = 0; k < laws_.size(); ++k) {
-      lost[task_.ends[k].from] += laws_.motion(k).flow;
-      lost[task_.ends[k].to] -= laws_.motion(k).flow;
-    }
+    const std::vector<double> lost = lost_at_nodes(task_);
     Worst worst;
     for (std::size_t i = 0; i < lost.size(); ++i) {
       if (!task_.held[i] && std::abs(lost[i]) > worst.amount) worst = {std::abs(lost[i]), i};
     }
     return worst;
+  }
+
+  /// Closes the nodes; the worst head after that.
+  Worst close() {
+    const std::vector<double> change = closing_changes(task_);
+    Worst head_Pa;
+    for (std::size_t k = 0; k < laws_.size(); ++k) {
+      if (!task_.open[k]) continue;
+      if (change[k] != 0.0) laws_.move_to(k, laws_.motion(k).flow + change[k]);
+      const double left = std::abs(drive(k));
+      if (left > head_Pa.amount) head_Pa = {left, k};
+    }
+    return head_Pa;
   }
 
  private:
@@ -151,7 +162,9 @@ Ended find_flows(NodeEquations& equations, const Task& task, const NetworkOption
     }
     ended.head_Pa = *head;
     if (ended.head_Pa.amount > options.head_Pa) continue;
-    if (run.worst_imbalance().amount <= options.imbalance_m3_per_s) ended.stop = Stop::converged;
+    if (run.worst_imbalance().amount > options.imbalance_m3_per_s) continue;
+    ended.head_Pa = run.close();
+    if (ended.head_Pa.amount <= options.head_Pa) ended.stop = Stop::converged;
   }
   ended.imbalance_m3_per_s = run.worst_imbalance();
   return ended;
