@@ -31,12 +31,14 @@ RemedyTry warmer_work(const Answer& answer) {
   return indoor;
 }
 
-/// Where a boiler gives all it can: the room loses half of what it does.
-Tries half_the_loss(const Answer& answer) {
+/// Where a boiler gives all it can: the room loses half of what it does, or a small part of it.
+Tries much_less_loss(const Answer& answer) {
   Tries tries;
-  for (std::size_t i = 0; i < answer.envelope->room.size(); ++i) {
-    const Tries more = less_loss(answer, i, 0.5 * answer.envelope->room[i].loss_W);
-    tries.insert(tries.end(), more.begin(), more.end());
+  for (const double excess : {0.5, 0.95, 0.998}) {
+    for (std::size_t i = 0; i < answer.envelope->room.size(); ++i) {
+      const Tries more = less_loss(answer, i, excess * answer.envelope->room[i].loss_W);
+      tries.insert(tries.end(), more.begin(), more.end());
+    }
   }
   return tries;
 }
@@ -66,7 +68,7 @@ Tries for_no_setting(const Answer& answer) {
   if (design.second_source.kind == SecondSourceKind::water_heat_pump)
     tries.push_back({"second_source.kind", {"heat pump"}});
   tries.push_back(warmer_work(answer));
-  const Tries less = half_the_loss(answer);
+  const Tries less = much_less_loss(answer);
   tries.insert(tries.end(), less.begin(), less.end());
   return tries;
 }

@@ -299,7 +299,8 @@ std::vector<RemedyTry> remedy_tries(const Answer& answer, const Diagnostic& said
   if (is("plant.boiler-too-small")) return {larger_boilers(answer)};
   if (is("plant.boiler-too-cool")) return for_cool_boiler(answer, said);
   if (is("plant.injection-short")) return for_injection(answer);
-  if (is("plant.no-boiler-water") || is("plant.pump-stands") || is("plant.not-settled")) return for_circuits(answer);
+  if (is("plant.no-boiler-water") || is("plant.pump-stands")) return for_circuits(answer);
+  if (is("plant.not-settled") || is("balance.not-settled")) return for_circuits(answer);
   if (is("plant.supply-too-hot")) return for_hot_supply(answer);
   if (is("plant.start-frozen")) return for_frozen_start(answer);
   if (is("plant.no-room-for-expansion")) return for_expansion(answer);

@@ -90,8 +90,8 @@ void leave_open_if_enough(Balance& balance, double wide_open) {
   balance.turns.assign(balance.port.size(), wide_open);
 }
 
-/// Aims and bands of the ports, and what they carry wide open.
-void fill_ports(const Plant& plant, const std::vector<double>& aim, double water_degC, Balance& balance) {
+/// Aims and bands of the ports, and what they carry wide open. The solve of that.
+NetworkSolution fill_ports(const Plant& plant, const std::vector<double>& aim, double water_degC, Balance& balance) {
   const NetworkSolution before = flows_at(with_settings(plant, {}, balance.pump_speed_share), water_degC);
   for (std::size_t i = 0; i < aim.size(); ++i) {
     PortSetting& port = balance.port[i];
@@ -112,6 +112,7 @@ void fill_ports(const Plant& plant, const std::vector<double>& aim, double water
     balance.untouched_worst_share = miss;
     balance.untouched_loop = port.loop;
   }
+  return before;
 }
 
 /// Where rounding each port by itself leaves a loop outside its band, they are searched together.
@@ -124,7 +125,7 @@ void take_turns(const ValveTurns& turns, double wide_open, Balance& balance) {
 }
 
 /// The network solved again with the rounded settings.
-void try_settings(const Plant& plant, double water_degC, Balance& balance) {
+NetworkSolution try_settings(const Plant& plant, double water_degC, Balance& balance) {
   balance.total_after_m3_per_s = 0.0;
   const NetworkSolution after = flows_at(with_settings(plant, balance.turns, balance.pump_speed_share), water_degC);
   for (std::size_t i = 0; i < balance.port.size(); ++i) {
@@ -133,6 +134,7 @@ void try_settings(const Plant& plant, double water_degC, Balance& balance) {
     port.within = in_band(port, port.after_m3_per_s);
     balance.total_after_m3_per_s += port.after_m3_per_s;
   }
+  return after;
 }
 
 /// Aims that keep the target's proportions, and the pump's speed.
@@ -169,6 +171,15 @@ void fill_speed(const Circuit& circuit, const FlowTarget& target, Balance& balan
   balance.speed_saves_share = 1.0 - balance.duty_Pa / (full * circuit.duty_Pa(at_full));
 }
 
+void say_unsettled(const NetworkSolution& solved, const char* when, std::vector<Diagnostic>& said) {
+  if (solved.stop == Stop::converged) return;
+  said.push_back({Severity::warning,
+                  "balance.not-settled",
+                  "pump",
+                  "{} the flows do not settle, and at {} least of all: take them as rough.",
+                  {std::string(when), solved.worst_name}});
+}
+
 void say_pump(const Plant& plant, const FlowTarget& target, const Balance& balance, std::vector<Diagnostic>& said) {
   // What the pump moves through open loops is never wholly left once ports are set; nobody asked for it either.
   if (target.from_pump || balance.pump_reach_share >= 0.95) return;
@@ -202,16 +213,18 @@ Checked<Balance> balance_plant(const Plant& as_piped, const FlowTarget& target, 
   set_ports(plant, circuit, aim, balance);
   balance.duty_Pa = circuit.duty_Pa(target.loop_m3_per_s);
   fill_speed(circuit, target, balance);
-  fill_ports(plant, aim, water_degC, balance);
+  const NetworkSolution open = fill_ports(plant, aim, water_degC, balance);
   leave_open_if_enough(balance, most_turns(plant.design.valve));
-  try_settings(plant, water_degC, balance);
+  NetworkSolution set = try_settings(plant, water_degC, balance);
   if (std::any_of(balance.port.begin(), balance.port.end(), [](const PortSetting& p) { return !p.within; })) {
     const double most = most_turns(plant.design.valve);
     take_turns(search_turns(plant, balance, {turn_step, most}, water_degC), most, balance);
-    try_settings(plant, water_degC, balance);
+    set = try_settings(plant, water_degC, balance);
   }
   balance.move = moves(with_settings(plant, {}, balance.pump_speed_share), balance, water_degC);
   std::vector<Diagnostic> said;
+  say_unsettled(open, "with every port open", said);
+  say_unsettled(set, "with the ports set", said);
   say_pump(plant, target, balance, said);
   balance.meter_most_m3_per_s = meter_most_m3_per_s(plant.design, balance);
   say_meters(balance, said);

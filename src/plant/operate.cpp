@@ -137,6 +137,9 @@ class Coupling {
     return point;
   }
 
+  /// The flows found last.
+  const NetworkSolution& network() const { return network_; }
+
  private:
   std::size_t loops() const { return plant_.loop_branch.size(); }
 
@@ -258,6 +261,11 @@ OperatingPoint operate(const Plant& plant, const Conditions& conditions, double 
     point.worst = "what mixes boiler water in";
   else
     point.worst = plant.loops.loop[fixed.worst_unknown].name;
+  // Temperatures may agree with flows that are themselves not settled.
+  if (coupling.network().stop != Stop::converged) {
+    point.stop = coupling.network().stop;
+    point.worst = coupling.network().worst_name;
+  }
   return point;
 }
 

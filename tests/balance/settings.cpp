@@ -132,3 +132,17 @@ TEST_CASE("a pump that is too weak is said") {
   CHECK(std::any_of(balance.said.begin(), balance.said.end(),
                     [](const Diagnostic& d) { return d.code == "balance.pump-too-weak"; }));
 }
+
+// Water drawn from a closed circuit comes from nowhere: no flows fulfil that.
+TEST_CASE("flows that do not settle are said, and where") {
+  const Balanced b = by_lengths({"188 ft", "241 ft", "262 ft"});
+  Plant leaking = b.plant;
+  leaking.graph.set_demand(leaking.graph.from(leaking.loop_branch[0]), 1e-4);
+  const auto again = balance_plant(leaking, b.target, b.target.supply_degC);
+  const auto said = std::count_if(again.said.begin(), again.said.end(),
+                                  [](const Diagnostic& d) { return d.code == "balance.not-settled"; });
+  CHECK(said == 2);
+  CHECK(operate(leaking, {}, 40.0).stop == Stop::no_solution);
+  // Named by the node that its pressures count from.
+  CHECK(operate(leaking, {}, 40.0).worst == leaking.graph.name(NodeId{0}));
+}

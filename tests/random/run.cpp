@@ -134,14 +134,35 @@ void ask(const DesignFile& file, const Asked& asked, Outcome& outcome) {
 }  // namespace
 
 bool is_stop(const std::string& code) {
-  static const std::set<std::string> all{
-      "plant.not-settled",       "plant.supply-too-hot",   "plant.boiler-too-cool",  "plant.injection-short",
-      "plant.no-boiler-water",   "plant.pump-stands",      "floor.too-warm",         "floor.no-tube",
-      "balance.pump-too-weak",   "balance.out-of-band",    "freeze.no-setting",      "freeze.cannot-be-called",
-      "freeze.boiler-too-small", "plant.boiler-too-small", "plant.start-frozen",     "plant.no-room-for-expansion",
-      "loops.no-floor",          "tube.leader-too-long",   "slab.tube-does-not-fit", "layout.bend-too-wide",
-      "layout.no-floor",         "layout.too-few-ports",   "layout.no-apron",        "layout.not-shared-out",
-      "layout.not-parted",       "layout.no-port-left",    "layout.round-drawn",     "layout.own-loops"};
+  static const std::set<std::string> all{"plant.not-settled",
+                                         "plant.supply-too-hot",
+                                         "plant.boiler-too-cool",
+                                         "plant.injection-short",
+                                         "plant.no-boiler-water",
+                                         "plant.pump-stands",
+                                         "floor.too-warm",
+                                         "floor.no-tube",
+                                         "balance.pump-too-weak",
+                                         "balance.out-of-band",
+                                         "balance.not-settled",
+                                         "freeze.no-setting",
+                                         "freeze.cannot-be-called",
+                                         "freeze.boiler-too-small",
+                                         "plant.boiler-too-small",
+                                         "plant.start-frozen",
+                                         "plant.no-room-for-expansion",
+                                         "loops.no-floor",
+                                         "tube.leader-too-long",
+                                         "slab.tube-does-not-fit",
+                                         "layout.bend-too-wide",
+                                         "layout.no-floor",
+                                         "layout.too-few-ports",
+                                         "layout.no-apron",
+                                         "layout.not-shared-out",
+                                         "layout.not-parted",
+                                         "layout.no-port-left",
+                                         "layout.round-drawn",
+                                         "layout.own-loops"};
   return all.count(code) > 0;
 }
 
