@@ -48,8 +48,14 @@ class Walk {
   template <class IsLeader>
   void along(const Path& path, double leader_share, const IsLeader& is_leader) {
     leader_share_ = leader_share;
-    const std::vector<Point> corner = flattened(path, sag_m);
-    for (std::size_t i = 0; i + 1 < corner.size(); ++i) line(corner[i], corner[i + 1], is_leader);
+    for (const Piece& piece : path) {
+      const std::vector<Point> corner = flattened(std::span<const Piece>(&piece, 1), sag_m);
+      // Chords of an arc are shorter than its tube, all by the same share.
+      double chords_m = 0.0;
+      for (std::size_t i = 0; i + 1 < corner.size(); ++i) chords_m += distance_m(corner[i], corner[i + 1]);
+      const double by_chord = chords_m > 0.0 ? length_m(piece) / chords_m : 1.0;
+      for (std::size_t i = 0; i + 1 < corner.size(); ++i) line(corner[i], corner[i + 1], by_chord, is_leader);
+    }
   }
 
   /// Tube that leads on to the manifold, nobody knows where.
@@ -60,8 +66,8 @@ class Walk {
 
  private:
   template <class IsLeader>
-  void line(Point a, Point b, const IsLeader& is_leader) {
-    const double length = distance_m(a, b);
+  void line(Point a, Point b, double by_chord, const IsLeader& is_leader) {
+    const double length = by_chord * distance_m(a, b);
     const int steps = std::max(1, static_cast<int>(std::ceil(length / longest_step_m)));
     for (int k = 0; k < steps; ++k) {
       const double share = (k + 0.5) / steps;

@@ -40,8 +40,7 @@ void add_loops(const Answer& a, Found& found) {
       along.add(stretch.length_m);
       rooms[stretch.room].add(heating_m(stretch));
     }
-    // Stretches of a drawn loop are told by straight pieces, a few ten-thousandths shorter than its arcs.
-    if (!loop.along.empty() && !loop.path) found.is("length of " + loop.name, along, loop.length_m);
+    if (!loop.along.empty()) found.is("length of " + loop.name, along, loop.length_m);
   }
   found.is("all tube", tube, a.loops->tube_m);
   for (std::size_t i = 0; i < rooms.size(); ++i)
