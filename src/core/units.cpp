@@ -102,6 +102,31 @@ std::string plain_number(double value, int digits) {
   return text;
 }
 
+bool reads_back(const std::string& text, double si, Dimension dimension) {
+  const Reading back = read_quantity(text, dimension);
+  return back.fault == Fault::none && back.si == si;
+}
+
+/// With as few digits as read back to the last bit; empty where no readable number does.
+std::string written_in(const Unit& unit, double si, Dimension dimension) {
+  constexpr int readable_digits = 9;
+  const double value = si / unit.scale - unit.shift;
+  for (int digits = 1; digits <= readable_digits; ++digits) {
+    const std::string text = with_unit(plain_number(value, digits), unit);
+    if (reads_back(text, si, dimension)) return text;
+  }
+  return {};
+}
+
+/// "12 ft 4 in", to a sixteenth; empty where that is another length.
+std::string in_feet_and_inches(double si) {
+  const double sixteenths = std::round(std::abs(si) / 0.0254 * 16.0);
+  const double feet = std::floor(sixteenths / 192.0), inches = (sixteenths - 192.0 * feet) / 16.0;
+  if (si < 0.0 || feet < 1.0 || inches == 0.0) return {};
+  const std::string text = fmt::format("{} ft {} in", plain_number(feet, 9), plain_number(inches, 6));
+  return reads_back(text, si, Dimension::length) ? text : std::string{};
+}
+
 }  // namespace
 
 std::span<const Unit> units() { return table::rows; }
@@ -153,14 +178,13 @@ std::string show(double si, Dimension dimension, System system) {
 }
 
 std::string write_quantity(double si, Dimension dimension, System system) {
-  constexpr int readable_digits = 9;
-  for (const Unit* unit : by_preference(si, dimension, system)) {
-    const double value = si / unit->scale - unit->shift;
-    for (int digits = 1; digits <= readable_digits; ++digits) {
-      const std::string text = with_unit(plain_number(value, digits), *unit);
-      const Reading back = read_quantity(text, dimension);
-      if (back.fault == Fault::none && back.si == si) return text;
-    }
+  const std::vector<const Unit*> all = by_preference(si, dimension, system);
+  if (const std::string own = written_in(*all.front(), si, dimension); !own.empty()) return own;
+  if (dimension == Dimension::length && system == System::us) {
+    if (const std::string tape = in_feet_and_inches(si); !tape.empty()) return tape;
+  }
+  for (const Unit* unit : all) {
+    if (const std::string other = written_in(*unit, si, dimension); !other.empty()) return other;
   }
   for (const Unit& unit : table::rows) {
     if (unit.dimension == dimension && unit.scale == 1.0 && unit.shift == 0.0)

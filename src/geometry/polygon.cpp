@@ -130,7 +130,9 @@ double distance_to_boundary_m(Point point, std::span<const Point> polygon) {
 // rounded, and where both edges lie on one slanting line it may land beside it: by less than `rounding_m`.
 bool inside(std::span<const Point> inner, std::span<const Point> outer, double slack_m) {
   const auto holds = [&](Point p, double beyond_m) {
-    return where_is(p, outer) != Where::outside || distance_to_boundary_m(p, outer) <= beyond_m;
+    if (where_is(p, outer) != Where::outside) return true;
+    // A distance is rounded, to nothing too; without slack only the exact answer counts.
+    return beyond_m > 0.0 && distance_to_boundary_m(p, outer) <= beyond_m;
   };
   double reach_m = 0.0;
   for (const Point& p : inner) reach_m = std::max({reach_m, std::abs(p.x_m), std::abs(p.y_m)});

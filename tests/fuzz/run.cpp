@@ -52,6 +52,8 @@ bool run(std::string_view bytes) {
   Wishes wishes;
   wishes.question = question_of(bytes);
   wishes.bands = false;
+  // The list of guesses that matter asks the same code some forty times: now and then is often enough.
+  wishes.sensitivities = bytes.size() % 8 == 0;
   const Answer found = answer(*read.checked.value, wishes);
   const int code = exit_code(found);
   must(code == 0 || code == 2 || code == 3, "an exit code that nobody knows");
