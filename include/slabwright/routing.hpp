@@ -78,6 +78,8 @@ struct LoopPlan {
 
 /// Whether it is known where all loops lie.
 bool is_drawn(const LoopPlan& plan);
+/// Whether a loop of it lies where this program put it: true of a floor that was laid by the drawing, of no other.
+bool drawn_by_us(const LoopPlan& plan);
 
 /// Floor that a metre of tube heats in a room: the spacing, or less where tube lies closer; 0 where none lies.
 inline double heated_m2_per_m(const LoopPlan& plan, std::size_t room) {

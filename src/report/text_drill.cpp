@@ -52,8 +52,7 @@ void add_taken(Page& page, const Reader& reader, const DrillGuide& guide) {
       page, "Tube", "drawn",
       fmt::format("{} across, its top {} below the floor's, in {}", rule(guide.outside_diameter_m, reader.system()),
                   rule(guide.concrete_above_m, reader.system()), several(reader.answer.loops->loop.size(), "loop")));
-  const std::vector<Loop>& loops = reader.answer.loops->loop;
-  if (std::any_of(loops.begin(), loops.end(), [](const Loop& loop) { return loop.from == LengthFrom::drawing; }))
+  if (drawn_by_us(*reader.answer.loops))
     add_row(page, "", "laid", "by this drawing; for tube that was laid otherwise none of this holds");
   add_row(page, "", "cast",
           fmt::format("taken to lie within {} of there and {} of that depth in 19 of 20 places{}",

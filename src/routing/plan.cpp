@@ -115,6 +115,10 @@ bool is_drawn(const LoopPlan& plan) {
          std::all_of(plan.loop.begin(), plan.loop.end(), [](const Loop& l) { return l.path && !l.path->empty(); });
 }
 
+bool drawn_by_us(const LoopPlan& plan) {
+  return std::any_of(plan.loop.begin(), plan.loop.end(), [](const Loop& l) { return l.from == LengthFrom::drawing; });
+}
+
 Checked<LoopPlan> plan_loops(const Design& design, LaidBefore* laid, const Progress& progress) {
   expects(!design.room.empty() && !design.manifold.empty(), "plan_loops: the design is not settled");
   expects(design.tube.spacing_m > 0.0 && design.tube.leader_m >= 0.0, "plan_loops: a length that cannot be");

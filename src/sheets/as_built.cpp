@@ -63,7 +63,8 @@ std::optional<SheetPage> as_built_sheet(const Source& source) {
       "the shop's wall, and whoever owns it next",
       Paper::page,
       points(source) + record(source) +
-          caution(prose("A drawing is not the concrete. Where something was measured, the measure counts.")),
+          caution(prose("A drawing is not the concrete. Where something was measured, the measure counts. Tube that "
+                        "was laid otherwise, or poured before it was drawn, is not on this page at all.")),
       {draw_plan(*floor).picture}};
 }
 

@@ -54,3 +54,17 @@ TEST_CASE("names that look like markup come out as text") {
     CHECK(html.find("<img") == std::string::npos);
   }
 }
+
+TEST_CASE("a drilling guide says that it holds only for tube laid by our drawing", "[whole]") {
+  const std::string words = "holds only where tube was laid by this drawing", note = "Only for tube that was laid by";
+  const test::Keys floor{{"slab.size", "20 x 16 ft"}, {"climate.outdoor", "0 F"}, {"manifold[1].place", "10 ft, 0 ft"}};
+  const std::string drawn = pages(test::from_keys(floor)).at("drilling.html");
+  CHECK(drawn.find(words) != std::string::npos);
+  CHECK(drawn.find(note) != std::string::npos);
+  // Where the user's own paths stand, the drawing is what was measured.
+  test::Keys measured = floor;
+  measured.push_back({"loop[1].path", "9 ft, 0 ft; 9 ft, 2 ft; 1 ft, 2 ft; 1 ft, 15 ft; 11 ft, 15 ft; 11 ft, 0 ft"});
+  const std::string own = pages(test::from_keys(measured)).at("drilling.html");
+  CHECK(own.find(words) == std::string::npos);
+  CHECK(own.find(note) == std::string::npos);
+}
