@@ -27,11 +27,11 @@ void check_numbers(const DesignFile& file) {
   std::set<std::string> has_value(file.given.begin(), file.given.end());
   for (const Assumption& guess : file.assumed) has_value.insert(guess.path);
   walk(reading(file.design), [&](const std::string& path, const Key& key, const Slot& slot) {
-    // A loop's length where its path is given is neither said nor guessed: nothing reads it.
-    if (!has_value.count(path)) return;
-    if (const auto* number = std::get_if<Number>(&slot)) check_number(path, key, *number->at);
-    if (const auto* number = std::get_if<MaybeNumber>(&slot); number && *number->at)
-      check_number(path, key, **number->at);
+    const auto* number = std::get_if<Number>(&slot);
+    // A loop's length where its path is given is neither said nor guessed: nothing, which no length may be.
+    if (number && *number->at == 0.0 && !has_value.count(path)) return;
+    if (number) check_number(path, key, *number->at);
+    if (const auto* maybe = std::get_if<MaybeNumber>(&slot); maybe && *maybe->at) check_number(path, key, **maybe->at);
   });
 }
 

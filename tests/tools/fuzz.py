@@ -20,8 +20,8 @@ import sys
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 TARGETS = ("design", "run", "units", "meters", "weather", "polygons")
-# Bytes of an input, seconds of the clock that one may take, and megabytes. Sanitizers make a program five to twenty
-# times as slow and hungry, and what runs at nice 19 beside other work may wait for minutes.
+# Bytes of an input, seconds of the clock, and megabytes. These seconds only end what would never end: what runs at
+# nice 19 beside other work waits for minutes. Each program holds its own limit, of the processor, after every input.
 LIMITS = {"run": (20000, 1200, 2048), "design": (20000, 300, 1024)}
 USUAL = (2000, 300, 1024)
 SLICE_S = 600
