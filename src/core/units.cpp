@@ -120,7 +120,7 @@ std::string written_in(const Unit& unit, double si, Dimension dimension) {
 
 /// "12 ft 4 in", to a sixteenth; empty where that is another length.
 std::string in_feet_and_inches(double si) {
-  const double sixteenths = std::round(std::abs(si) / 0.0254 * 16.0);
+  const double sixteenths = std::round(in_unit(std::abs(si), "in", Dimension::length) * 16.0);
   const double feet = std::floor(sixteenths / 192.0), inches = (sixteenths - 192.0 * feet) / 16.0;
   if (si < 0.0 || feet < 1.0 || inches == 0.0) return {};
   const std::string text = fmt::format("{} ft {} in", plain_number(feet, 9), plain_number(inches, 6));
@@ -179,13 +179,10 @@ std::string show(double si, Dimension dimension, System system) {
 
 std::string write_quantity(double si, Dimension dimension, System system) {
   const std::vector<const Unit*> all = by_preference(si, dimension, system);
-  if (const std::string own = written_in(*all.front(), si, dimension); !own.empty()) return own;
-  if (dimension == Dimension::length && system == System::us) {
-    if (const std::string tape = in_feet_and_inches(si); !tape.empty()) return tape;
-  }
-  for (const Unit* unit : all) {
-    if (const std::string other = written_in(*unit, si, dimension); !other.empty()) return other;
-  }
+  std::string text = written_in(*all.front(), si, dimension);
+  if (text.empty() && dimension == Dimension::length && system == System::us) text = in_feet_and_inches(si);
+  for (std::size_t i = 1; text.empty() && i < all.size(); ++i) text = written_in(*all[i], si, dimension);
+  if (!text.empty()) return text;
   for (const Unit& unit : table::rows) {
     if (unit.dimension == dimension && unit.scale == 1.0 && unit.shift == 0.0)
       return with_unit(fmt::format("{}", si), unit);

@@ -8,9 +8,8 @@ namespace {
 
 using report::Kind;
 
-/// Where the drawing is ours: a floor that somebody else laid, or poured before it was drawn, is not on it.
-Markup whose_drawing(const Source& source) {
-  if (!drawn_by_us(*source.answer.loops)) return {};
+/// A floor that somebody else laid, or poured before it was drawn, is not on a drawing of ours.
+Markup only_as_drawn() {
   return caution(
       prose("This page holds only where tube was laid by this drawing. In a floor that was laid otherwise, "
             "or poured before it was drawn, tube runs elsewhere and nothing here is clear: find the tube "
@@ -72,18 +71,17 @@ Markup anchors(const Source& source) {
 std::optional<SheetPage> drilling_sheet(const Source& source) {
   auto floor = drawn_floor(source.answer);
   if (!floor || !source.answer.drill_bands) return std::nullopt;
-  floor->notes.insert(floor->notes.begin(), KeyedWords{KeyedText{"DRILLING GUIDE for this floor.", ""}});
-  if (drawn_by_us(*source.answer.loops)) {
-    floor->notes.insert(floor->notes.begin() + 1,
-                        KeyedWords{KeyedText{"Only for tube that was laid by this drawing.", ""}});
-  }
+  const bool ours = drawn_by_us(*source.answer.loops);
+  std::vector<KeyedWords> notes{{{"DRILLING GUIDE for this floor.", ""}}};
+  if (ours) notes.push_back({{"Only for tube that was laid by this drawing.", ""}});
+  floor->notes.insert(floor->notes.begin(), notes.begin(), notes.end());
   floor->tip.clear();
   floor->bands = {source.answer.drill_bands->do_not_m, source.answer.drill_bands->doubt_m};
   return SheetPage{"drilling.html",
                    "Drilling guide",
                    "whoever drills into this floor",
                    Paper::page,
-                   whose_drawing(source) + anywhere(source) + anchors(source) +
+                   (ours ? only_as_drawn() : Markup{}) + anywhere(source) + anchors(source) +
                        caution(prose("The drawn position is not the cast position: scan the floor and mark what is "
                                      "found before you drill. Let the pressure off and keep a gauge in sight; set a "
                                      "depth stop; bind the dust. What an anchor carries is an engineer's matter.")),
