@@ -9,7 +9,7 @@
 namespace slabwright {
 namespace {
 
-/// Rows of which each is carried through every run of the cold snap and the winter; see DEVELOPERS.md.
+/// Rows of which each is carried through every run of the cold snap and the winter; see manuals/theory-numerics.md.
 struct MostRows {
   std::string_view word;
   std::size_t rows;

@@ -1,4 +1,4 @@
-// How much of a floor one design may have: so that every answer ends within a minute, see DEVELOPERS.md.
+// How much of a floor one design may have: so that every answer ends within a minute, see manuals/theory-numerics.md.
 #include <fmt/format.h>
 
 #include <algorithm>

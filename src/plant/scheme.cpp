@@ -13,7 +13,7 @@ class Scheme {
       : plant_(plant), graph_(plant.graph), shut_(with_shut(plant, loops_shut(plant.design, plant.loops))) {
     add_nodes(point);
     add_branches(point, sizes);
-    add_stubs(sizes);
+    add_devices(sizes);
     place(graph_.to(plant.source.boiler).at);
     for (std::size_t node = 0; node < out_.node.size(); ++node) {
       if (!seen_[node] && out_.node[node].side == SchemeSide::supply) place(node);
@@ -83,7 +83,7 @@ class Scheme {
       out_.branch[plant_.loop_branch[k].at].loop_name = plant_.loops.loop[k].name;
   }
 
-  void add_stubs(const PlantSizes* sizes) {
+  void add_devices(const PlantSizes* sizes) {
     const std::size_t suction = graph_.from(plant_.source.pump.front()).at;
     for (SchemeElement& one : scheme_devices(plant_, sizes)) out_.device.push_back({suction, 0, std::move(one)});
   }
