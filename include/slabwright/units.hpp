@@ -73,6 +73,9 @@ enum class System { us, si };
 /// Why a text is not the quantity asked for.
 enum class Fault { none, not_a_number, no_unit, unknown_unit, wrong_kind, decimal_comma, not_finite };
 
+/// Without blanks at both ends: spaces, tabs, ends of lines, and the zeros that broken files hold.
+std::string_view trimmed(std::string_view text);
+
 /// A text read as a quantity.
 struct Reading {
   double si = 0.0;

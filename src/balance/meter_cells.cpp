@@ -101,9 +101,9 @@ std::string unit_in(std::string_view rest) {
   for (const char c : rest) {
     if (c != '(' && c != ')' && c != '[' && c != ']') unit += c;
   }
-  std::string_view bare = without_blanks(unit);
+  std::string_view bare = trimmed(unit);
   if (bare.compare(0, 3, "in ") == 0) bare.remove_prefix(3);
-  return std::string(without_blanks(bare));
+  return std::string(trimmed(bare));
 }
 
 bool minutes_and_seconds(std::string_view unit) {
@@ -174,15 +174,9 @@ Reading reading_of(const ColumnKind& kind, const std::string& text, std::string_
 
 }  // namespace
 
-std::string_view without_blanks(std::string_view s) {
-  while (!s.empty() && std::isspace(static_cast<unsigned char>(s.front()))) s.remove_prefix(1);
-  while (!s.empty() && std::isspace(static_cast<unsigned char>(s.back()))) s.remove_suffix(1);
-  return s;
-}
-
 std::string folded_words(std::string_view text) {
   std::string out;
-  for (const char c : without_blanks(text)) {
+  for (const char c : trimmed(text)) {
     const bool blank = std::isspace(static_cast<unsigned char>(c)) || c == '_';
     if (!blank)
       out += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
@@ -220,13 +214,13 @@ MeterHeading meter_heading(std::string_view text) {
           {},
           fmt::format("no column is called \"{}\"; columns are: loop, flow (gpm), supply (F), return (F), front (min), "
                       "turns, water (F), room (F), meter error (%), remarks",
-                      excerpt(without_blanks(text)))};
+                      excerpt(trimmed(text)))};
 }
 
 MeterFigure meter_figure(MeterColumn column, std::string_view text, std::string_view unit) {
   if (nothing_read(text)) return {};
   const ColumnKind& kind = kind_of(column);
-  const std::string plain(without_blanks(text));
+  const std::string plain(trimmed(text));
   if (column == MeterColumn::turns && folded_words(plain) == "open") return {};
   if (column == MeterColumn::turns && (folded_words(plain) == "shut" || folded_words(plain) == "closed"))
     return {0.0, {}, false};

@@ -23,7 +23,7 @@ std::string port_name(const LoopPlan& plan, const Design& design, std::size_t lo
 /// "port 3", "#3" and "p3" as "3".
 std::string bare_port(const std::string& folded) {
   for (const std::string_view front : {"port", "#", "no.", "loop"}) {
-    if (folded.compare(0, front.size(), front) == 0) return std::string(without_blanks(folded.substr(front.size())));
+    if (folded.compare(0, front.size(), front) == 0) return std::string(trimmed(folded.substr(front.size())));
   }
   return folded;
 }

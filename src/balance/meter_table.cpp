@@ -73,7 +73,7 @@ std::vector<Cell> cells_of(const std::string& line, char separator) {
   Cell cell;
   for (std::size_t i = 0; i < line.size(); ++i) {
     // In a cell that does not begin with one, a quote is a mark for inches.
-    const bool begins = without_blanks(cell.text).empty();
+    const bool begins = trimmed(cell.text).empty();
     if (line[i] == '"' && (inside || begins)) {
       inside = !inside;
     } else if (line[i] == separator && !inside) {
@@ -87,7 +87,7 @@ std::vector<Cell> cells_of(const std::string& line, char separator) {
     }
   }
   cells.push_back(cell);
-  while (cells.size() > 1 && without_blanks(cells.back().text).empty()) cells.pop_back();
+  while (cells.size() > 1 && trimmed(cells.back().text).empty()) cells.pop_back();
   return cells;
 }
 
@@ -104,7 +104,7 @@ class Table {
   bool take_heading(const Line& line) {
     separator_ = separator_of(line.text);
     const std::vector<Cell> cells = cells_of(line.text, separator_);
-    const auto number = [](const Cell& c) { return read_number(without_blanks(c.text)).has_value(); };
+    const auto number = [](const Cell& c) { return read_number(trimmed(c.text)).has_value(); };
     if (std::any_of(cells.begin(), cells.end(), number)) {
       problem("heading", {line.number, 1, {}},
               "the first line must name the columns and their units, as: loop, flow (gpm), return (F)");
@@ -113,7 +113,7 @@ class Table {
     for (const Cell& cell : cells) {
       const std::string about = fmt::format("column[{}]", heading_.size() + 1);
       MeterHeading one = meter_heading(cell.text);
-      if (without_blanks(cell.text).empty()) one = {};
+      if (trimmed(cell.text).empty()) one = {};
       if (!one.problem.empty()) problem(about, {line.number, cell.column, {}}, one.problem);
       const auto same = [&](const MeterHeading& h) { return h.column == one.column; };
       if (one.column != MeterColumn::remark && std::any_of(heading_.begin(), heading_.end(), same))
@@ -155,7 +155,7 @@ class Table {
     const Spot spot{line, cell.column, {}};
     sheet_.spots.emplace(about, spot);
     if (heading.column == MeterColumn::at) {
-      row.at = std::string(without_blanks(cell.text));
+      row.at = std::string(trimmed(cell.text));
       if (row.at.empty()) problem(about, spot, "this row does not say which loop or port it is of");
       return;
     }

@@ -33,9 +33,6 @@ std::string_view word_of(MeterColumn column);
 /// Blank, or a dash, a question mark or the like: nothing was read.
 bool nothing_read(std::string_view text);
 
-/// Without blanks at both ends.
-std::string_view without_blanks(std::string_view text);
-
 /// Lower case, one blank between words.
 std::string folded_words(std::string_view text);
 

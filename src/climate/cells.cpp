@@ -55,12 +55,6 @@ std::size_t exponent_end(std::string_view s, std::size_t at) {
 
 }  // namespace
 
-std::string_view trimmed(std::string_view s) {
-  while (!s.empty() && blank(s.front())) s.remove_prefix(1);
-  while (!s.empty() && blank(s.back())) s.remove_suffix(1);
-  return s;
-}
-
 std::optional<double> plain_decimal(std::string_view s) {
   s = trimmed(s);
   const bool minus = !s.empty() && s.front() == '-';

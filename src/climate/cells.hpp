@@ -7,8 +7,6 @@
 
 namespace slabwright::weather {
 
-std::string_view trimmed(std::string_view s);
-
 /// Digits with an optional sign, point and exponent, blanks around it and behind the sign; nothing else is a number.
 /// The nearest double, as strtod gives it, in any locale. Empty where it is no number or too big for one.
 std::optional<double> plain_decimal(std::string_view s);

@@ -11,7 +11,7 @@ Checked<WeatherFile> read_weather(std::string_view text, const WeatherOptions& o
   weather::LineWalk walk(text);
   for (int seen = 1; seen <= heading_lines && walk.next(); ++seen) {
     if (weather::epw_heading(walk.line())) return weather::read_epw(text, options);
-    const bool names = seen == 2 && weather::trimmed(walk.line()).substr(0, 4) == "Date";
+    const bool names = seen == 2 && trimmed(walk.line()).substr(0, 4) == "Date";
     if (names) return weather::read_tmy3(text, options);
   }
   return {std::nullopt,

@@ -13,11 +13,7 @@ namespace {
 
 bool digit(char c) { return c >= '0' && c <= '9'; }
 
-std::string_view trim(std::string_view s) {
-  while (!s.empty() && std::isspace(static_cast<unsigned char>(s.front()))) s.remove_prefix(1);
-  while (!s.empty() && std::isspace(static_cast<unsigned char>(s.back()))) s.remove_suffix(1);
-  return s;
-}
+bool blank(char c) { return c == '\0' || std::isspace(static_cast<unsigned char>(c)); }
 
 std::size_t digits_from(std::string_view s, std::size_t at) {
   while (at < s.size() && digit(s[at])) ++at;
@@ -202,7 +198,7 @@ std::optional<Reading> prefixed(std::string_view s, Dimension dimension) {
     // "R-10" is no negative number, "Kv -1" is.
     const std::string_view behind = s.substr(unit.text.size());
     const bool joined = behind.front() == '-' || behind.front() == '=';
-    const std::string_view rest = trim(behind.substr(joined ? 1 : 0));
+    const std::string_view rest = trimmed(behind.substr(joined ? 1 : 0));
     const auto front = number_in_front(rest);
     if (!front || front->end != rest.size()) continue;
     Reading reading;
@@ -222,15 +218,15 @@ std::optional<Reading> prefixed(std::string_view s, Dimension dimension) {
 std::optional<Reading> feet_and_inches(std::string_view s) {
   const auto feet = number_in_front(s);
   if (!feet || feet->decimal_comma) return std::nullopt;
-  std::string_view rest = trim(s.substr(feet->end));
+  std::string_view rest = trimmed(s.substr(feet->end));
   std::size_t unit_end = 0;
   while (unit_end < rest.size() && !digit(rest[unit_end]) && rest[unit_end] != '-' && rest[unit_end] != ' ') ++unit_end;
   if (canonical(rest.substr(0, unit_end)) != "ft") return std::nullopt;
-  rest = trim(rest.substr(unit_end));
-  if (!rest.empty() && rest.front() == '-') rest = trim(rest.substr(1));
+  rest = trimmed(rest.substr(unit_end));
+  if (!rest.empty() && rest.front() == '-') rest = trimmed(rest.substr(1));
   const auto inches = number_in_front(rest);
   if (!inches || inches->decimal_comma || inches->value < 0.0) return std::nullopt;
-  const std::string last = canonical(trim(rest.substr(inches->end)));
+  const std::string last = canonical(trimmed(rest.substr(inches->end)));
   if (!last.empty() && last != "in") return std::nullopt;
   Reading reading;
   reading.written = feet->value + (feet->value < 0.0 ? -1.0 : 1.0) * inches->value / 12.0;
@@ -246,7 +242,7 @@ Reading number_then_unit(std::string_view s, Dimension dimension) {
     reading.fault = Fault::not_a_number;
     return reading;
   }
-  const std::string_view rest = trim(s.substr(front->end));
+  const std::string_view rest = trimmed(s.substr(front->end));
   reading.written = front->value;
   reading.unit = std::string(rest);
   if (front->decimal_comma) {
@@ -265,9 +261,15 @@ Reading number_then_unit(std::string_view s, Dimension dimension) {
 
 }  // namespace
 
+std::string_view trimmed(std::string_view s) {
+  while (!s.empty() && blank(s.front())) s.remove_prefix(1);
+  while (!s.empty() && blank(s.back())) s.remove_suffix(1);
+  return s;
+}
+
 Reading read_quantity(std::string_view text, Dimension dimension) {
   const std::string plain = plain_characters(text);
-  const std::string_view s = trim(plain);
+  const std::string_view s = trimmed(plain);
   std::optional<Reading> found = prefixed(s, dimension);
   if (!found && (dimension == Dimension::length || dimension == Dimension::head)) found = feet_and_inches(s);
   Reading reading = found ? *found : number_then_unit(s, dimension);
@@ -277,7 +279,7 @@ Reading read_quantity(std::string_view text, Dimension dimension) {
 
 std::optional<double> read_number(std::string_view text) {
   const std::string plain = plain_characters(text);
-  const std::string_view s = trim(plain);
+  const std::string_view s = trimmed(plain);
   const auto front = number_in_front(s);
   if (!front || front->decimal_comma || front->end != s.size() || !std::isfinite(front->value)) return std::nullopt;
   return front->value;

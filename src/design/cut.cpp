@@ -28,21 +28,21 @@ bool word_character(char c) { return std::isalnum(static_cast<unsigned char>(c))
 
 /// `[name]`, `[[name]` and the like: letters first, so that it is no list of numbers.
 bool header_like(std::string_view line) {
-  line = trim(line);
+  line = trimmed(line);
   std::size_t at = line.find_first_not_of('[');
   if (at == 0 || at == std::string_view::npos || at > 2) return false;
   if (!std::isalpha(static_cast<unsigned char>(line[at]))) return false;
   while (at < line.size() && (word_character(line[at]) || line[at] == '.')) ++at;
-  const std::string_view rest = trim(line.substr(at));
+  const std::string_view rest = trimmed(line.substr(at));
   return rest.empty() || rest.front() == ']' || rest.front() == '#';
 }
 
 /// `word =`.
 bool entry_like(std::string_view line) {
-  line = trim(line);
+  line = trimmed(line);
   std::size_t at = 0;
   while (at < line.size() && (word_character(line[at]) || line[at] == '.')) ++at;
-  const std::string_view rest = trim(line.substr(at));
+  const std::string_view rest = trimmed(line.substr(at));
   return at > 0 && !rest.empty() && rest.front() == '=';
 }
 
@@ -71,7 +71,7 @@ class Cutter {
 
   FileStatements run() {
     for (std::size_t i = 0; i < lines_.size() && found_.problem.size() < most_problems;) {
-      const std::string_view line = trim(lines_[i]);
+      const std::string_view line = trimmed(lines_[i]);
       if (line.empty() || line.front() == '#') {
         ++i;
       } else if (line.front() == '[') {
@@ -95,7 +95,7 @@ class Cutter {
     while (at < line.size() && line[at] == '[') ++at;
     const std::size_t opened = at - start;
     const std::size_t end = std::min(line.find_first_of("]#=", at), line.size());
-    std::string name(trim(line.substr(at, end - at)));
+    std::string name(trimmed(line.substr(at, end - at)));
     std::size_t after = end;
     while (after < line.size() && line[after] == ']') ++after;
     const std::size_t closed = after - end;
@@ -105,7 +105,7 @@ class Cutter {
     const std::string right = fmt::format("{0}{1}{2}", doubled ? "[[" : "[", excerpt(name), doubled ? "]]" : "]");
     if (opened != closed || opened > 2) problem(i, start, fmt::format("brackets do not match: write {}.", right));
     found_.statement.push_back(FileHeader{name, doubled, {static_cast<int>(i) + 1, static_cast<int>(start) + 1, {}}});
-    const std::string_view rest = trim(line.substr(after));
+    const std::string_view rest = trimmed(line.substr(after));
     if (rest.empty() || rest.front() == '#') return;
     problem(i, after, fmt::format("{} stands on a line of its own; what follows it goes on the next.", right));
     // Blanks keep the columns.

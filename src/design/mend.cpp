@@ -69,10 +69,10 @@ Fix fix_quotes(std::string_view key, std::string_view value) {
   const char quote = value.front();
   const std::size_t end = quoted_end(value, 0);
   if (end == std::string_view::npos) {
-    const std::string content = marks_as_words(trim(value.substr(1)));
+    const std::string content = marks_as_words(trimmed(value.substr(1)));
     return from_content(content, fmt::format("the closing quote is missing: {}.", write_it(key, content)), 0);
   }
-  if (trim(value.substr(end)).empty()) {
+  if (trimmed(value.substr(end)).empty()) {
     const std::string content(value.substr(1, end - 2));
     return from_content(content, "a \\ in a text is written twice: \\\\.", 0);
   }
@@ -158,7 +158,7 @@ class Mender {
     const std::size_t start = first_column();
     std::size_t end = start;
     while (end < text_.size() && (std::isalnum(static_cast<unsigned char>(text_[end])) || text_[end] == '_')) ++end;
-    const std::string_view rest = trim(std::string_view(text_).substr(end));
+    const std::string_view rest = trimmed(std::string_view(text_).substr(end));
     if (end == start || rest.empty()) return false;
     const std::string key = text_.substr(start, end - start);
     if (rest.front() == ':') {
@@ -175,7 +175,7 @@ class Mender {
 
   bool mend_key() {
     const std::size_t start = first_column(), equals = equals_at(text_);
-    key_ = std::string(trim(std::string_view(text_).substr(0, equals)));
+    key_ = std::string(trimmed(std::string_view(text_).substr(0, equals)));
     const auto allowed = [](char c) {
       return std::isalnum(static_cast<unsigned char>(c)) || c == '_' || c == '-' || c == '.' || c == '"' || c == '\'';
     };
@@ -207,7 +207,7 @@ class Mender {
     }
     if (parses()) return true;
     if (starts(value, '[') || starts(value, '{')) return mend_list(value);
-    value = std::string(trim(std::string_view(value).substr(0, std::min(remark_at(value), value.find('\n')))));
+    value = std::string(trimmed(std::string_view(value).substr(0, std::min(remark_at(value), value.find('\n')))));
     if (value.empty()) {
       say(equals_at(text_),
           fmt::format("{} has no value. Write {} = \"...\", or leave the line out.", excerpt(key_), excerpt(key_)));

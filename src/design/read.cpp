@@ -45,7 +45,7 @@ void sort_by_place(Draft& draft) {
 bool says_nothing(std::string_view text) {
   while (!text.empty()) {
     const std::size_t end = std::min(text.find('\n'), text.size());
-    const std::string_view line = trim(text.substr(0, end));
+    const std::string_view line = trimmed(text.substr(0, end));
     if (!line.empty() && line.front() != '#') return false;
     text.remove_prefix(std::min(end + 1, text.size()));
   }

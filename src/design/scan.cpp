@@ -54,7 +54,7 @@ std::size_t equals_at(std::string_view text) {
 
 std::string_view after_equals(std::string_view text) {
   const std::size_t at = equals_at(text);
-  return at == std::string_view::npos ? std::string_view{} : trim(text.substr(at + 1));
+  return at == std::string_view::npos ? std::string_view{} : trimmed(text.substr(at + 1));
 }
 
 std::size_t remark_at(std::string_view text) {

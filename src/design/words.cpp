@@ -139,8 +139,8 @@ std::optional<std::string> read_layer(std::string_view text, Insulation& insulat
   std::optional<std::string> problem;
   for (std::size_t space = text.find(' '); space != std::string_view::npos; space = text.find(' ', space + 1)) {
     const Reading thickness = read_quantity(text.substr(0, space), Dimension::length);
-    std::string_view material = trim(text.substr(space));
-    if (material.substr(0, 3) == "of ") material = trim(material.substr(3));
+    std::string_view material = trimmed(text.substr(space));
+    if (material.substr(0, 3) == "of ") material = trimmed(material.substr(3));
     if (thickness.fault != Fault::none || material.empty()) continue;
     const Material* found = find_insulation(material);
     if (found && thickness.si >= 0.0) {
@@ -162,7 +162,7 @@ bool u_value(std::string_view plain) {
 }  // namespace
 
 std::string read_words(std::string_view text, Insulation& insulation) {
-  const std::string plain(trim(plain_characters(text)));
+  const std::string plain(trimmed(plain_characters(text)));
   if (plain == "none") {
     insulation = {};
     return {};

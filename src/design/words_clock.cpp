@@ -39,7 +39,7 @@ std::string clock_text(double after_midnight_s) {
 }  // namespace
 
 std::string read_words(std::string_view text, ClockTime& time) {
-  const std::string_view plain = trim(text);
+  const std::string_view plain = trimmed(text);
   const std::size_t colon = plain.find(':');
   const int hour = two_digits(plain.substr(0, colon));
   const int minute = colon == std::string_view::npos ? -1 : two_digits(plain.substr(colon + 1));
@@ -52,7 +52,7 @@ std::string write_words(const ClockTime& time, System) { return clock_text(time.
 
 std::string read_words(std::string_view text, ClockSpan& span) {
   const std::string plain = plain_characters(text);
-  if (trim(plain) == "all day") {
+  if (trimmed(plain) == "all day") {
     span = {0.0, midnight_s};
     return {};
   }

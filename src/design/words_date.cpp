@@ -33,7 +33,7 @@ std::string no_such_day(const CivilDate& date) {
 
 std::string read_words(std::string_view text, Date& date) {
   const std::string plain = plain_characters(text);
-  const std::string_view day = trim(plain);
+  const std::string_view day = trimmed(plain);
   const bool dashes = day.size() == 10 && day[4] == '-' && day[7] == '-';
   CivilDate on;
   on.year = dashes ? digits(day.substr(0, 4), 4) : -1;

@@ -56,11 +56,11 @@ std::size_t number_end(std::string_view text) {
 
 /// What an amount is for: "/kWh", "per kWh", "a month", "monthly"; nothing where it does not say.
 std::string per_of(std::string_view rest) {
-  const std::string small = in_small_letters(trim(rest));
+  const std::string small = in_small_letters(trimmed(rest));
   if (small == "monthly") return "month";
   for (const std::string_view front : {"/", "per ", "a ", "each "}) {
     if (small.compare(0, front.size(), front) == 0)
-      return std::string(trim(std::string_view(small).substr(front.size())));
+      return std::string(trimmed(std::string_view(small).substr(front.size())));
   }
   return {};
 }
@@ -82,19 +82,19 @@ struct Pieces {
 
 Pieces pieces_of(std::string_view text) {
   Pieces pieces;
-  text = trim(text);
+  text = trimmed(text);
   pieces.minus = !text.empty() && text.front() == '-';
-  if (pieces.minus) text = trim(text.substr(1));
+  if (pieces.minus) text = trimmed(text.substr(1));
   const std::size_t first = std::min(text.find_first_of("0123456789."), text.size());
-  pieces.before = trim(text.substr(0, first));
+  pieces.before = trimmed(text.substr(0, first));
   text = text.substr(first);
   const std::size_t end = number_end(text);
   pieces.number = text.substr(0, end);
-  text = trim(text.substr(end));
+  text = trimmed(text.substr(end));
   if (per_of(text).empty()) {
     const std::size_t word = std::min(text.find_first_of(" /"), text.size());
     pieces.after = text.substr(0, word);
-    text = trim(text.substr(word));
+    text = trimmed(text.substr(word));
   }
   pieces.rest = text;
   return pieces;
@@ -104,7 +104,7 @@ Pieces pieces_of(std::string_view text) {
 std::string read_amount(std::string_view text, std::string_view example, Amount& amount) {
   const Pieces pieces = pieces_of(text);
   if (pieces.number.find(',') != std::string_view::npos && !read_number(pieces.number)) {
-    std::string mended(trim(text));
+    std::string mended(trimmed(text));
     std::replace(mended.begin(), mended.end(), ',', '.');
     return fmt::format("decimal comma: write \"{}\".", excerpt(mended));
   }
@@ -277,7 +277,7 @@ std::string write_words(const DemandText& demand, System) {
 }
 
 std::string read_words(std::string_view text, BillMonth& bill) {
-  const std::string plain(trim(plain_characters(text)));
+  const std::string plain(trimmed(plain_characters(text)));
   const std::size_t end = std::min(plain.find_first_of(" :"), plain.size());
   const int month = month_of(std::string_view(plain).substr(0, end));
   if (month == 0) return fmt::format("\"{}\" names no month. Write \"{}\".", excerpt(text), BillMonth::example);

@@ -18,7 +18,7 @@ const Reading no_reading{0.0, Fault::not_a_number, 0.0, {}};
 /// `text` without the words at its end.
 bool take_end(std::string_view& text, std::string_view words) {
   if (text.size() < words.size() || text.substr(text.size() - words.size()) != words) return false;
-  text = trim(text.substr(0, text.size() - words.size()));
+  text = trimmed(text.substr(0, text.size() - words.size()));
   return true;
 }
 
@@ -36,7 +36,7 @@ Reading read_head(std::string_view text) {
 
 std::string read_words(std::string_view text, GlycolShare& share) {
   const std::string plain = plain_characters(text);
-  std::string_view rest = trim(plain);
+  std::string_view rest = trimmed(plain);
   const bool by_mass = take_end(rest, "by mass") || take_end(rest, "by weight");
   if (!by_mass) take_end(rest, "by volume");
   const Reading reading = read_quantity(rest, Dimension::share);
@@ -59,7 +59,7 @@ std::string write_words(const GlycolShare& share, System system) {
 
 std::string read_words(std::string_view text, Leaders& leaders) {
   const std::string plain = plain_characters(text);
-  std::string_view rest = trim(plain);
+  std::string_view rest = trimmed(plain);
   if (rest == "included") {
     leaders = {};
     return {};

@@ -98,7 +98,7 @@ std::vector<std::string> comma_parts(std::string_view text) {
   for (std::size_t i = 0; i <= text.size(); ++i) {
     const bool ends = i == text.size() || (text[i] == ',' && !(i > 0 && digit(i - 1) && digit(i + 1)));
     if (!ends) continue;
-    parts.emplace_back(trim(text.substr(start, i - start)));
+    parts.emplace_back(trimmed(text.substr(start, i - start)));
     start = i + 1;
   }
   return parts;
@@ -111,7 +111,7 @@ std::string in_small_letters(std::string_view text) {
 }
 
 int month_of(std::string_view word) {
-  std::string small = in_small_letters(trim(word));
+  std::string small = in_small_letters(trimmed(word));
   if (!small.empty() && small.back() == '.') small.pop_back();
   if (small.size() < 3) return 0;
   for (std::size_t i = 0; i < month_names.size(); ++i) {
@@ -123,7 +123,7 @@ int month_of(std::string_view word) {
 std::string_view month_name(int month) { return month_names.at(static_cast<std::size_t>(month - 1)); }
 
 std::string read_when(std::string_view part, PriceTimes& when, WhenSaid& said) {
-  const std::string small = in_small_letters(trim(part));
+  const std::string small = in_small_letters(trimmed(part));
   if (small.find(':') != std::string::npos || small == "all day") {
     if (std::string twice = once(said.hours, "hours"); !twice.empty()) return twice;
     return read_full_hours(small, when);
