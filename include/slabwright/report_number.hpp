@@ -24,6 +24,7 @@ enum class Kind {
   pressure,  ///< of a loop
   gauge,     ///< fill and relief
   volume,
+  least_volume,  ///< of a tank to buy: rounded up
   velocity,
   current,
   voltage,

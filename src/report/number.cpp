@@ -40,6 +40,7 @@ constexpr KindRow kinds[] = {
     {Kind::pressure, Dimension::pressure, {"psi", 2}, {"kPa", 1}},
     {Kind::gauge, Dimension::pressure, {"psi", 0}, {"bar", 1}},
     {Kind::volume, Dimension::volume, {"gal", 1}, {"L", 1}},
+    {Kind::least_volume, Dimension::volume, {"gal", 1}, {"L", 1}},
     {Kind::velocity, Dimension::velocity, {"ft/s", 2}, {"m/s", 2}},
     {Kind::current, Dimension::current, {"A", 1}, {"A", 1}},
     {Kind::voltage, Dimension::voltage, {"V", 0}, {"V", 0}},
@@ -94,6 +95,12 @@ std::string with_commas(const std::string& text) {
   return out;
 }
 
+/// What is bought "or more" may not come out smaller than it must be; a billionth of a digit is no reason for the next.
+double rounded_up(double value, int decimals) {
+  const double step = std::pow(10.0, -decimals);
+  return std::ceil(value / step - 1e-9) * step;
+}
+
 /// Where zeros after the point say nothing: "12 in", "9 kW", "36 C", but "0.60 gpm".
 bool drops_zeros(Kind kind) {
   switch (kind) {
@@ -120,7 +127,8 @@ std::string digits_of(Kind kind, double si, System system) {
   const KindRow& row = row_of(kind);
   const Form& form = form_of(row, system);
   const double value = in_unit(si, form.unit, row.dimension);
-  return digits(value, decimals_of(form, value));
+  const int decimals = decimals_of(form, value);
+  return digits(kind == Kind::least_volume ? rounded_up(value, decimals) : value, decimals);
 }
 
 std::string with_unit(Kind kind, const std::string& text, System system) {

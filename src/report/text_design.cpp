@@ -138,7 +138,7 @@ void add_pump(Page& page, const Reader& reader) {
 void add_tank(Page& page, const Reader& reader) {
   const TankSize& tank = reader.answer.sizes->tank;
   const std::string air = reader(Kind::gauge, tank.fill_Pa), fill = reader(Kind::gauge, tank.start_Pa);
-  const std::string size = reader(Kind::volume, tank.tank_m3, Figure::tank);
+  const std::string size = reader(Kind::least_volume, tank.tank_m3, Figure::tank);
   add_row(page, "", "tank",
           air == fill ? fmt::format("expansion tank of {} or more, for a cold fill to {}", size, fill)
                       : fmt::format("expansion tank of {} or more, its air at {}; fill to {} at {}", size, air, fill,

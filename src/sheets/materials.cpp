@@ -45,7 +45,7 @@ Markup plant(const Source& source) {
                                        q.figure("sizes.boiler.power_W", Kind::boiler, Lean::boiler))});
   rows.push_back({prose("Pump"), say("one that gives ", q.figure("sizes.pump.flow_m3_per_s", Kind::flow, Lean::pump),
                                      " against ", q.figure("sizes.pump.head_m", Kind::head, Lean::pump), " of head")});
-  rows.push_back({prose("Expansion tank"), say(q.figure("sizes.tank.tank_m3", Kind::volume, Lean::tank),
+  rows.push_back({prose("Expansion tank"), say(q.figure("sizes.tank.tank_m3", Kind::least_volume, Lean::tank),
                                                " or more; its air at ", q.figure("sizes.tank.fill_Pa", Kind::gauge))});
   if (source.answer.sizes->tank.glycol_m3 > 0.0)
     rows.push_back({prose("Glycol"), say(q.figure("sizes.tank.glycol_m3", Kind::volume, Lean::tank), " in ",

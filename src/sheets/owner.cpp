@@ -88,7 +88,7 @@ Markup boiler_to_buy(const Source& source) {
 
 Markup tank_to_buy(const Source& source) {
   const Quotes& q = source.q;
-  Markup tank = say("expansion tank of ", q.figure("sizes.tank.tank_m3", Kind::volume, Lean::tank), " or more");
+  Markup tank = say("expansion tank of ", q.figure("sizes.tank.tank_m3", Kind::least_volume, Lean::tank), " or more");
   if (source.answer.sizes->tank.glycol_m3 > 0.0)
     tank += say("; ", q.figure("sizes.tank.glycol_m3", Kind::volume, Lean::tank), " of pure glycol");
   return tank;

@@ -9,6 +9,13 @@ using namespace slabwright;
 using namespace slabwright::report;
 using namespace slabwright::test;
 
+TEST_CASE("what is bought is never printed smaller than it must be") {
+  CHECK(figure(Kind::least_volume, 0.00121, System::si) == "1.3 L");
+  CHECK(figure(Kind::least_volume, 0.0012, System::si) == "1.2 L");
+  CHECK(figure(Kind::volume, 0.00121, System::si) == "1.2 L");
+  CHECK(figure(Kind::least_volume, 0.0, System::us) == "0.0 gal");
+}
+
 TEST_CASE("figures of the United States") {
   constexpr System us = System::us;
   CHECK(figure(Kind::length, 1102.3 * ft, us) == "1,102 ft");

@@ -133,11 +133,13 @@ def unit_before(text, start, fitting):
 
 @dataclass
 class Printed:
-    """A number with its unit, in SI: the value, what it may be off, where it ends, and -1 or 1 for a bound."""
+    """A number with its unit, in SI: the value, what it may be off, where it ends, -1 or 1 for a bound, and whether it
+    may be rounded up: what is bought "or more"."""
     si: float
     off: float
     end: int
     beyond: int
+    up: bool
     words: str
 
 
@@ -190,12 +192,13 @@ def read_number(text, start, dimension, units, head_unit=None):
             off = min(second.half * part.scale, 0.5 * TAPE_STEPS_M["ft"] if part.text == "in" else float("inf"))
             end = part_end
     lead = re.search(r"(under|below|less than|over|above|more than) ?[^\w\s]?$", text[:token.start])
-    return Printed(value, off, end, BEYOND[lead.group(1)] if lead else 0, text[token.start:end])
+    up = re.match(r"(?: ~)? or more", text[end:]) is not None
+    return Printed(value, off, end, BEYOND[lead.group(1)] if lead else 0, up, text[token.start:end])
 
 
 def tells(printed, value):
     """Whether a printed number tells a value of the JSON."""
     off = printed.off * (1.0 + 1e-9) + ROUNDED_JSON * abs(value)
-    if abs(printed.si - value) <= off:
+    if abs(printed.si - value) <= off or (printed.up and 0.0 <= printed.si - value <= 2.0 * off):
         return True
     return printed.beyond != 0 and (value - printed.si) * printed.beyond >= 0.0
