@@ -116,14 +116,24 @@ def words_of(line):
     return re.sub(r"[\d,.]+", "0", folded(line))
 
 
+def alike(line, other):
+    return difflib.SequenceMatcher(None, words_of(line), words_of(other)).ratio()
+
+
 def successor(line, printed, start):
     """The printed line from `start` on that says most nearly the same; None where none is like it."""
     best, at = ALIKE, None
     for number in range(start, len(printed)):
-        alike = difflib.SequenceMatcher(None, words_of(line), words_of(printed[number])).ratio()
-        if alike > best:
-            best, at = alike, number
+        if alike(line, printed[number]) > best:
+            best, at = alike(line, printed[number]), number
     return at
+
+
+def last_of(piece, printed, first):
+    """Where a piece that begins at `first` ends now: as long as it was, if that line is like its last one. Rows of
+    figures are all alike, so the likest of them may be another."""
+    at = first + len(piece) - 1
+    return at if at < len(printed) and alike(piece[-1], printed[at]) > ALIKE else successor(piece[-1], printed, first)
 
 
 def renewed(lines, printed):
@@ -135,7 +145,7 @@ def renewed(lines, printed):
         if not piece:
             continue
         first = 0 if number == 0 else successor(piece[0], printed, at)
-        last = None if first is None else successor(piece[-1], printed, first)
+        last = None if first is None else last_of(piece, printed, first)
         if number == len(all_pieces) - 1:
             last = len(printed) - 1
         if first is None or last is None:

@@ -306,6 +306,11 @@ class QuotedAnswers(unittest.TestCase):
         self.assertEqual("", manual_commands.drift(new, now))
         self.assertIsNone(manual_commands.renewed(["...", "a sentence that is gone", "..."], now))
 
+    def test_renewed_to_the_last_of_rows_that_are_alike(self):
+        quoted = ["...", "   10   24   33", "  -12    9   14", "  -26    5    9", "..."]
+        now = ["a table", "   10   24   34", "  -12    9   15", "  -26    5   10", "more"]
+        self.assertEqual(["...", *now[1:4], "..."], manual_commands.renewed(quoted, now))
+
     def test_written_into_the_page(self):
         page = "Text.\n```sh\nslabwright design\n```\n```text\nold 1\n```\nMore.\n```text\n...\nend 2\n```\nLast.\n"
         found, new = ManualCommands().read('echo "old 5"\necho "end 7"\n', page)
