@@ -6,8 +6,12 @@
 #include <vector>
 
 #include "climate.hpp"
+#include "handbook_air.hpp"
 
 namespace slabwright {
+
+/// Faces in air damper than this rust and mould in time (practice).
+inline constexpr double damp_share = 0.8;
 
 struct VapourRoom {
   double air_kg = 0.0;                ///< dry air, above 0
@@ -15,7 +19,7 @@ struct VapourRoom {
   double convection_W_per_m2K = 1.0;  ///< onto a floor colder than the air; 3 with fans (practice)
   double dryer_kg_per_s = 0.0;        ///< what a dehumidifier takes while it runs
   double dryer_above_share = 0.6;     ///< it runs above this relative humidity (practice), 0 to 1
-  double pressure_Pa = 101325.0;
+  double pressure_Pa = standard_atmosphere_Pa;
 };
 
 /// What acts through an hour.
@@ -69,6 +73,6 @@ IndoorYear vapour_year(const VapourRoom& room, const std::vector<VapourHour>& ho
 
 /// Humidity ratio outdoors by hours, from the dew point and the year's own pressure, else `pressure_Pa`. Empty where
 /// the year has no dew point.
-std::vector<double> outdoor_ratios(const WeatherYear& year, double pressure_Pa = 101325.0);
+std::vector<double> outdoor_ratios(const WeatherYear& year, double pressure_Pa = standard_atmosphere_Pa);
 
 }  // namespace slabwright

@@ -47,6 +47,9 @@ struct DriverSeries {
   std::vector<DriverValues> drivers;  ///< [time]
 };
 
+/// The period of the weather.
+inline constexpr double common_year_s = 365.0 * 86400.0;
+
 /// Drivers that swing for ever: mean + cosine cos(2 pi t / period) + sine sin(2 pi t / period).
 struct PeriodicDrivers {
   double period_s;  ///< above 0

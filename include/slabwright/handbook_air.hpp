@@ -7,6 +7,12 @@ namespace slabwright {
 /// Fundamentals, psychrometrics). From -500 to 11 000 m.
 double pressure_share(double altitude_m);
 
+/// At the sea, exact by definition (standard atmosphere).
+inline constexpr double standard_atmosphere_Pa = 101325.0;
+
+/// What stands at an altitude in usual weather.
+double air_pressure_Pa(double altitude_m);
+
 /// Dry air, ideal gas with 287.042 J/kgK, at the standard pressure of the altitude.
 double air_density_kg_per_m3(double air_degC, double altitude_m = 0.0);
 

@@ -87,6 +87,4 @@ JudgedTest judge_water(const TestReading& then, const TestReading& now, const Te
 
 Record record_of(JudgedTest&);
 
-inline constexpr double standard_atmosphere_Pa = 101325.0;
-
 }  // namespace slabwright

@@ -2,13 +2,15 @@
 #pragma once
 #include <optional>
 
+#include "handbook_air.hpp"
+
 namespace slabwright {
 
 /// Absolute pressures at the tank: cold fill, and the most that is allowed hot.
 struct TankPressures {
   double fill_Pa = 0.0;
   double most_Pa = 0.0;
-  double air_Pa = 101325.0;  ///< at which a plain closed tank was filled with air
+  double air_Pa = standard_atmosphere_Pa;  ///< at which a plain closed tank was filled with air
 };
 
 /// What the water's growth needs less what the pipe itself grows: V {[(v2/v1) - 1] - 3 alpha dt}.

@@ -32,8 +32,7 @@ struct BoilerSize {
   std::optional<double> fails_working_degC;  ///< outdoors, below this the working air cannot be kept
   double least_flow_m3_per_s = 0.0;
   bool flow_enough = true;
-  std::optional<double> mixing_share;  ///< of boiler water in the supply, where a mixing valve stands
-  double mains_loss_W = 0.0;           ///< of mains outside the heated space; 0 where they lie inside
+  double mains_loss_W = 0.0;  ///< of mains outside the heated space; 0 where they lie inside
 };
 struct TankSize {
   double fluid_m3 = 0.0;

@@ -32,7 +32,7 @@ GaugeAnswer gauge_answer(const GaugeAsked& asked) {
   answer.then_degC = asked.then.degC;
   answer.now_Pa = asked.now.gauge_Pa;
   answer.now_degC = asked.now.degC;
-  answer.atmosphere_Pa = standard_atmosphere_Pa * pressure_share(asked.altitude_m);
+  answer.atmosphere_Pa = air_pressure_Pa(asked.altitude_m);
   const UsualGauge usual = usual_gauge(asked.then.gauge_Pa, asked.system == System::us ? Customary::us : Customary::si);
   if (!asked.gauge_error_Pa) answer.scale_Pa = usual.scale_Pa;
   TestErrors errors;

@@ -177,7 +177,7 @@ VapourStep vapour_step(const VapourRoom& room, const VapourHour& hour, const Roo
 
 IndoorYear vapour_year(const VapourRoom& room, const std::vector<VapourHour>& hours) {
   // Less vapour than ice at -99.6 degC has is as good as none.
-  constexpr double damp_share = 0.8, none_degC = -100.0, least_Pa = 0.0015;
+  constexpr double none_degC = -100.0, least_Pa = 0.0015;
   IndoorYear year;
   year.hour.reserve(hours.size());
   RoomVapour at;

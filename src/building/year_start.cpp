@@ -1,5 +1,6 @@
 // Where a year begins: after years of one wave, before anything was built, or where the last one ended.
 #include <cmath>
+#include <numbers>
 
 #include "building/year_strip.hpp"
 #include "slabwright/contract.hpp"
@@ -10,7 +11,7 @@ using namespace building;
 
 namespace {
 
-constexpr double days_year_s = 365.0 * 86400.0, whole_turn = 6.283185307179586;
+constexpr double whole_turn = 2.0 * std::numbers::pi;
 
 ShopState rooms_at(const YearShop& shop, const ZoneDrivers& at) {
   ShopState state;
@@ -29,7 +30,7 @@ void add_strips(ShopState& state, const YearShop& shop, const ZoneHistory& histo
     const auto drivers = [&](const ZoneDrivers& at, double ground_degC) {
       return drivers_of(strip, {at.air_degC, at.outdoor_degC}, ground_degC, at.tube_W_per_m2);
     };
-    PeriodicDrivers year{days_year_s,
+    PeriodicDrivers year{common_year_s,
                          drivers(history.mean, shop.zone.ground_degC),
                          drivers(history.coldest_month, shop.zone.ground_degC),
                          {}};
@@ -37,7 +38,7 @@ void add_strips(ShopState& state, const YearShop& shop, const ZoneHistory& histo
     year.sine.assign(year.mean.size(), 0.0);
     const StateValues now = swinging_state(strip.states, year, since_coldest_s);
     state.strip.insert(state.strip.end(), now.begin(), now.end());
-    PeriodicDrivers tubes{days_year_s, drivers({0.0, 0.0, history.mean.tube_W_per_m2}, 0.0),
+    PeriodicDrivers tubes{common_year_s, drivers({0.0, 0.0, history.mean.tube_W_per_m2}, 0.0),
                           drivers({0.0, 0.0, history.coldest_month.tube_W_per_m2 - history.mean.tube_W_per_m2}, 0.0),
                           year.sine};
     const StateValues of_tubes = swinging_state(strip.states, tubes, since_coldest_s);
@@ -48,7 +49,7 @@ void add_strips(ShopState& state, const YearShop& shop, const ZoneHistory& histo
 }  // namespace
 
 ShopState begun(const YearShop& shop, const ZoneHistory& history, double since_coldest_s) {
-  const double c = std::cos(whole_turn * since_coldest_s / days_year_s);
+  const double c = std::cos(whole_turn * since_coldest_s / common_year_s);
   const auto between = [c](double mean, double coldest) { return mean + c * (coldest - mean); };
   const ZoneDrivers& mean = history.mean;
   const ZoneDrivers& cold = history.coldest_month;

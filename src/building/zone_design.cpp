@@ -1,5 +1,6 @@
 // The shop as one zone: its edges, its air and what stands in it.
 #include <algorithm>
+#include <numbers>
 
 #include "building/edge_heat.hpp"
 #include "slabwright/building_zone.hpp"
@@ -16,7 +17,7 @@ constexpr double typical_air_degC = 5.0;
 constexpr double typical_slab_degC = 12.0;
 /// Rises below this have no shares that mean anything.
 constexpr double least_rise_K = 0.1;
-constexpr double turn = 6.283185307179586;
+constexpr double turn = 2.0 * std::numbers::pi;
 
 bool at_strip(const WatchedPlace& place) { return place.decides && place.edge; }
 

@@ -9,14 +9,13 @@ namespace {
 
 using namespace building;
 
-constexpr double year_s = 365.0 * 86400.0;
 /// Over which tube heat is averaged where the plane is held for the sensor's sake: long beside the sensor's own lag, so
 /// that the one does not chase the other.
 constexpr double mean_over_s = 6.0 * 3600.0;
 
 /// The state that years of a cosine between the two have brought about, in the coldest month.
 StateValues begun(const FloorStrip& strip, const DriverValues& mean, const DriverValues& coldest) {
-  PeriodicDrivers drivers{year_s, mean, coldest, DriverValues(mean.size(), 0.0)};
+  PeriodicDrivers drivers{common_year_s, mean, coldest, DriverValues(mean.size(), 0.0)};
   for (std::size_t i = 0; i < mean.size(); ++i) drivers.cosine[i] -= mean[i];
   return swinging_state(strip.states, drivers, 0.0);
 }

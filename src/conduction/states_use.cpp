@@ -1,5 +1,6 @@
 // What few states say: every state is one exponential, so nothing here is approximate.
 #include <cmath>
+#include <numbers>
 
 #include "slabwright/conduction_states.hpp"
 #include "slabwright/contract.hpp"
@@ -7,7 +8,7 @@
 namespace slabwright {
 namespace {
 
-constexpr double turn = 6.283185307179586;
+constexpr double turn = 2.0 * std::numbers::pi;
 
 double product(const std::vector<double>& row, const std::vector<double>& values) {
   double sum = 0.0;

@@ -3,6 +3,7 @@
 #include <Eigen/SparseCholesky>
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "conduction/index.hpp"
 #include "conduction/time_factors.hpp"
@@ -12,7 +13,7 @@ namespace slabwright {
 namespace conduction {
 namespace {
 
-constexpr double turn = 6.283185307179586;
+constexpr double turn = 2.0 * std::numbers::pi;
 
 Eigen::Map<const Eigen::VectorXd> as_vector(const std::vector<double>& numbers) {
   return {numbers.data(), static_cast<Index>(numbers.size())};

@@ -18,7 +18,6 @@ constexpr FieldOptions swing_grid{0.04, 1.5, 2.0, true};
 /// States keep steady answers exactly; what an hour and more does moves by less than 0.001 beside a grid of half the
 /// cells, at half the cost. The coarse one is for differences.
 constexpr FieldOptions states_grid{0.02, 1.5, 1.0, false}, coarse_states_grid{0.04, 1.7, 1.0, false};
-constexpr double year_s = 365.0 * 86400.0;
 /// Six days colder than the month, six warmer: spells that reach the 99.6 % hour last two to eight days.
 constexpr double spell_s = 12.0 * 86400.0;
 
@@ -46,7 +45,7 @@ EdgeHeat heat_of(const FieldSection& section, bool differences_only) {
   const auto share_of = [&](const std::vector<std::vector<double>>& heat_in) {
     return -heat_by_driver(section, heat_in)[edge_row::indoor][edge_row::outdoor] / coarse.outdoor_on_grid_W_per_mK;
   };
-  const SwingResponses year = swing_responses(section, {}, year_s, swing_grid);
+  const SwingResponses year = swing_responses(section, {}, common_year_s, swing_grid);
   heat.year_with_W_per_mK = heat.outdoor_W_per_mK * share_of(year.heat_in_with);
   heat.year_behind_W_per_mK = heat.outdoor_W_per_mK * share_of(year.heat_in_behind);
   const SwingResponses spell = swing_responses(section, {}, spell_s, swing_grid);
@@ -86,7 +85,7 @@ std::vector<double> in_step(const std::vector<double>& with, const std::vector<d
 
 std::vector<EdgeHeat> strips_of(const FieldSection& section, std::size_t pieces, const EdgeHeat& whole) {
   const auto steady = unit_responses(section, {}, swing_grid).heat_in;
-  const SwingResponses year = swing_responses(section, {}, year_s, swing_grid);
+  const SwingResponses year = swing_responses(section, {}, common_year_s, swing_grid);
   const SwingResponses spell = swing_responses(section, {}, spell_s, swing_grid);
   const auto of = [&](const auto& heat_in, std::size_t driver) { return by_piece(section, heat_in, pieces, driver); };
   const std::vector<double> outdoor = adding_up_to(of(steady, edge_row::outdoor), whole.outdoor_W_per_mK);

@@ -1,6 +1,7 @@
 // A slab sensor in the wrong place.
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "freeze/held_zone.hpp"
 #include "slabwright/freeze_recovery.hpp"
@@ -10,7 +11,7 @@ namespace {
 
 using namespace freeze;
 
-constexpr double turn = 6.283185307179586;
+constexpr double turn = 2.0 * std::numbers::pi;
 /// Rubber, cardboard, a pallet of sheet metal: practice.
 constexpr double mat_m2K_per_W = 0.1;
 /// A patch of winter sun through glass: W/m2 on the floor, so much of it taken in, for three hours; practice.

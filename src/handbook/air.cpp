@@ -7,7 +7,6 @@
 namespace slabwright {
 namespace {
 
-constexpr double sea_level_Pa = 101325.0;
 constexpr double dry_air_J_per_kgK = 287.042;
 constexpr double plain_density_kg_per_m3 = 1.2;
 constexpr double cfm_m3_per_s = foot_m * foot_m * foot_m / 60.0;
@@ -20,8 +19,10 @@ double pressure_share(double altitude_m) {
   return std::pow(1.0 - 2.25577e-5 * altitude_m, 5.2559);
 }
 
+double air_pressure_Pa(double altitude_m) { return standard_atmosphere_Pa * pressure_share(altitude_m); }
+
 double air_density_kg_per_m3(double air_degC, double altitude_m) {
-  return sea_level_Pa * pressure_share(altitude_m) / (dry_air_J_per_kgK * (air_degC + 273.15));
+  return air_pressure_Pa(altitude_m) / (dry_air_J_per_kgK * (air_degC + 273.15));
 }
 
 double infiltration_W_per_K(double volume_m3, double changes_per_h, double altitude_m) {

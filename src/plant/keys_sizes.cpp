@@ -39,7 +39,6 @@ Record record_of(BoilerSize& x) {
       key<&BoilerSize::fails_working_degC>({.meaning = "Outdoors, below this the working air cannot be kept."}),
       key<&BoilerSize::least_flow_m3_per_s>({.meaning = "Least flow through the boiler."}),
       key<&BoilerSize::flow_enough>({.meaning = "Whether the floor gives it that."}),
-      key<&BoilerSize::mixing_share>({.meaning = "Boiler water in the supply, where a mixing valve stands."}),
       key<&BoilerSize::mains_loss_W>({.meaning = "Loss of mains outside the heated space."})};
   return {keys, &x};
 }

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "plant/sizes.hpp"
+#include "slabwright/handbook_air.hpp"
 #include "slabwright/handbook_circulator.hpp"
 #include "slabwright/handbook_practice.hpp"
 
@@ -13,8 +14,8 @@ double suction_m(const Plant& plant, const OperatingPoint& point) {
   const double hottest_degC = plant.design.boiler.hottest_degC;
   const Liquid water = liquid(mixture_of(plant.design.fluid), hottest_degC);
   const double speed_m_per_s = velocity_m_per_s(plant.design.mains.inside_diameter_m, point.flow_m3_per_s);
-  return suction_head_m({plant.design.pressure.fill_Pa + atmosphere_Pa, water_vapour_pressure_Pa(hottest_degC),
-                         water.density_kg_per_m3, speed_m_per_s});
+  return suction_head_m({plant.design.pressure.fill_Pa + air_pressure_Pa(plant.design.climate.altitude_m),
+                         water_vapour_pressure_Pa(hottest_degC), water.density_kg_per_m3, speed_m_per_s});
 }
 
 /// What somebody gets who adds up what the loops ask for at their design flows, each valve open.

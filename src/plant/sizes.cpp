@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "slabwright/handbook_air.hpp"
 #include "slabwright/handbook_electrical.hpp"
 #include "slabwright/handbook_practice.hpp"
 #include "slabwright/handbook_tank.hpp"
@@ -112,7 +113,6 @@ BoilerSize boiler_size(const Plant& plant, const Envelope& envelope, const Opera
   const FluidProperties fluid = properties_of(mixture_of(plant.design.fluid), point.supply_degC);
   const double rise = fluid.density_kg_per_m3 * fluid.specific_heat_J_per_kgK * boiler_water_rise_K.value;
   size.least_flow_m3_per_s = boiler.least_flow_m3_per_s.value_or(size.power_W / rise);
-  size.mixing_share = point.source.hot_share;
   const double through_boiler = point.source.boiler_m3_per_s;
   size.flow_enough = through_boiler >= size.least_flow_m3_per_s;
   judge_boiler(plant, size, said);
@@ -123,7 +123,7 @@ BoilerSize boiler_size(const Plant& plant, const Envelope& envelope, const Opera
 
 /// Water that the tank must give back on the way down to the coldest stands in it at the start: its air is tighter
 /// then.
-double start_gauge_Pa(const TankSize& size, double held_m3) {
+double start_gauge_Pa(const TankSize& size, double held_m3, double atmosphere_Pa) {
   if (size.tank_m3 <= held_m3) return size.fill_Pa;
   const double fill_Pa = size.fill_Pa + atmosphere_Pa;
   return fill_Pa * size.tank_m3 / (size.tank_m3 - held_m3) - atmosphere_Pa;
@@ -144,12 +144,13 @@ TankSize tank_size(const Plant& plant, std::vector<Diagnostic>& said) {
   size.expansion_m3 = expansion_m3(size.fluid_m3, growth, 0.0, size.hottest_degC - size.coldest_degC);
   size.fill_Pa = design.pressure.fill_Pa;
   size.most_Pa = planned_most_gauge_Pa(design.pressure.relief_Pa);
+  const double atmosphere_Pa = air_pressure_Pa(design.climate.altitude_m);
   const auto tank =
       diaphragm_tank_m3(size.expansion_m3, {size.fill_Pa + atmosphere_Pa, size.most_Pa + atmosphere_Pa, atmosphere_Pa});
   size.tank_m3 = tank.value_or(0.0);
   size.start_degC = design.fluid.start_degC;
   const double drawn_in = std::max(0.0, volume_ratio(mixture, size.coldest_degC, size.start_degC) - 1.0);
-  size.start_Pa = start_gauge_Pa(size, drawn_in * size.fluid_m3);
+  size.start_Pa = start_gauge_Pa(size, drawn_in * size.fluid_m3, atmosphere_Pa);
   const double column_Pa =
       liquid(mixture, size.coldest_degC).density_kg_per_m3 * gravity_m_per_s2 * design.pressure.height_m;
   size.top_Pa = size.fill_Pa - column_Pa;

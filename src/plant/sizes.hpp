@@ -5,8 +5,6 @@
 
 namespace slabwright {
 
-inline constexpr double atmosphere_Pa = 101325.0;
-
 /// Duty to buy, what it then runs at, takes and has at its suction. Said: a pump that is far too strong, above all one
 /// as strong as all loops one after another; the end of a curve; water that may boil in the pump.
 PumpSize pump_size(const Plant& plant, const OperatingPoint& point, const FlowTarget& target, double duty_Pa,

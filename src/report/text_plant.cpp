@@ -64,8 +64,6 @@ void add_boiler(Table& table, const Reader& reader) {
                   boiler.flow_enough ? "which it gets" : "which it does not get"));
   row(table, "stages", stages_words(reader));
   row(table, "cold start", start_words(reader, reader.answer.sizes->start));
-  if (boiler.mixing_share)
-    row(table, "mixing", fmt::format("{} of the supply is boiler water", reader(Kind::share, *boiler.mixing_share)));
   if (boiler.mains_loss_W > 0.0) row(table, "mains", "lose " + reader(Kind::heat, boiler.mains_loss_W) + " outside");
 }
 

@@ -68,7 +68,7 @@ void add_readings(PressureTest& test, const Design& design, const std::optional<
   const double usual_degC = us ? 60.0 * degF_K + zero_degC : 15.0;
   const double middle = std::round((month_degC.value_or(usual_degC) - zero_degC) / step_K);
   test.pumped_degC = zero_degC + middle * step_K;
-  const double atmosphere_Pa = standard_atmosphere_Pa * pressure_share(design.climate.altitude_m);
+  const double atmosphere_Pa = air_pressure_Pa(design.climate.altitude_m);
   for (int i = -rows_each_way; i <= rows_each_way; ++i) {
     const double degC = zero_degC + (middle + i) * step_K;
     test.at.push_back({degC, air_reading_Pa({test.pumped_Pa, test.pumped_degC}, degC, atmosphere_Pa),

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <numeric>
 
 namespace slabwright::winter {
@@ -27,7 +28,7 @@ MatrixRows root_of(const MatrixRows& matrix) {
 
 /// Evenly spread draws of a normal law, two of each pair of coordinates (Box and Muller 1958).
 std::vector<double> normal_of(const std::vector<double>& unit, std::size_t unknowns) {
-  constexpr double whole_turn = 6.283185307179586;
+  constexpr double whole_turn = 2.0 * std::numbers::pi;
   std::vector<double> normal;
   for (std::size_t i = 0; i < unit.size(); i += 2) {
     const double radius = std::sqrt(-2.0 * std::log(1.0 - unit[i]));

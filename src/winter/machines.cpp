@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slabwright/handbook_air.hpp"
 #include "slabwright/handbook_practice.hpp"
 #include "slabwright/handbook_psychrometrics.hpp"
 #include "slabwright/heater_curves.hpp"
@@ -23,9 +24,8 @@ constexpr double reset_share = 1.3;
 constexpr double most_layered_share = 0.5;
 
 DefrostShares iced(Defrost defrost, double outdoor_degC, double dew_point_degC) {
-  const double sea_Pa = 101325.0;
-  const double air = humidity_ratio(saturation_Pa(std::min(dew_point_degC, outdoor_degC)), sea_Pa);
-  const double coil = humidity_ratio(saturation_Pa(frosting_coil_degC(outdoor_degC)), sea_Pa);
+  const double air = humidity_ratio(saturation_Pa(std::min(dew_point_degC, outdoor_degC)), standard_atmosphere_Pa);
+  const double coil = humidity_ratio(saturation_Pa(frosting_coil_degC(outdoor_degC)), standard_atmosphere_Pa);
   // In air as dry as the coil no ice grows, and nothing is melted.
   if (air <= coil) return {1.0, 1.0, 0.0};
   return defrost == Defrost::by_clock ? defrost_by_clock(air - coil) : defrost_on_demand(air - coil);

@@ -9,7 +9,7 @@
 namespace slabwright::winter {
 namespace {
 
-constexpr double day_s = 86400.0, damp_share = 0.8;
+constexpr double day_s = 86400.0;
 /// A building that is not described: so much of its loss goes with the air (practice).
 constexpr double leak_share = 0.35;
 
@@ -62,7 +62,7 @@ std::vector<VapourHour> hours_of(const Scene& scene, const WayYear& year, double
 
 Sweating sweating_of(const Scene& scene, const WayYear& year) {
   const Design& design = scene.shop.design;
-  const double pressure_Pa = 101325.0 * pressure_share(design.climate.altitude_m);
+  const double pressure_Pa = air_pressure_Pa(design.climate.altitude_m);
   Sweating sweating;
   sweating.inside_known = has_vapour(design);
   IndoorYear inside;

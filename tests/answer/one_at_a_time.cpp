@@ -30,7 +30,7 @@ struct Output {
 double limits(const Answer& a) {
   double ports = 0.0;
   for (const Manifold& m : a.file.design.manifold) ports += m.ports_number.value_or(0.0);
-  return a.loops->limit_m + a.sizes->boiler.least_flow_m3_per_s + a.sizes->boiler.mixing_share.value_or(0.0) +
+  return a.loops->limit_m + a.sizes->boiler.least_flow_m3_per_s + a.point->source.hot_share.value_or(0.0) +
          a.sizes->electric.demand_A.value_or(0.0) + a.sizes->electric.free_A.value_or(0.0) +
          a.sizes->tank.most_Pa / 1e5 + a.envelope->exhaust_W / 1e3 + ports;
 }

@@ -1,4 +1,5 @@
 // Pressure tests: the gas law, the wall of the tube, and verdicts that follow from errors.
+#include "slabwright/handbook_air.hpp"
 #include "slabwright/handbook_pressure_test.hpp"
 
 #include <cmath>

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "plant/sized.hpp"
+#include "slabwright/units_exact.hpp"
 #include "support/catch.hpp"
 
 using namespace slabwright;
@@ -68,9 +69,24 @@ TEST_CASE("the tank takes the growth from coldest standing to hottest fluid") {
   CHECK(glycol.glycol_m3 == Approx(0.3 * glycol.fluid_m3));
 }
 
+TEST_CASE("in thinner air a tank may be smaller and a pump has less before it boils") {
+  Design design = layout("ten-lines").file.design;
+  design.climate.altitude_m = 0.0;
+  const PlantSizes sea = sized(design).sizes.value.value();
+  design.climate.altitude_m = 2000.0;
+  const PlantSizes high = sized(design).sizes.value.value();
+  constexpr double air_Pa = 79495.0;  // at 2 000 m (US standard atmosphere, 1976)
+  const double p1 = high.tank.fill_Pa + air_Pa, p2 = high.tank.most_Pa + air_Pa;
+  CHECK(high.tank.tank_m3 == Approx(high.tank.expansion_m3 / (1.0 - p1 / p2)).epsilon(1e-4));
+  CHECK(high.tank.tank_m3 < sea.tank.tank_m3);
+  const double density = properties_of({}, design.boiler.hottest_degC).density_kg_per_m3;
+  CHECK(sea.pump.suction_m - high.pump.suction_m ==
+        Approx((101325.0 - air_Pa) / (density * gravity_m_per_s2)).epsilon(1e-3));
+}
+
 TEST_CASE("mixing share by temperatures") {
   const Sized s = sized(layout("cold-door").file.design);
-  const double share = s.sizes.value->boiler.mixing_share.value();
+  const double share = s.point.source.hot_share.value();
   const double boiler = s.piped.plant.design.boiler.hottest_degC;
   CHECK(share == Approx((s.point.supply_degC - s.point.return_degC) / (boiler - s.point.return_degC)));
 }

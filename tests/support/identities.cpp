@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slabwright/handbook_air.hpp"
 #include "slabwright/handbook_pressure_test.hpp"
 #include "slabwright/units_exact.hpp"
 
@@ -144,7 +145,8 @@ void add_sizes(const Answer& a, Found& found) {
     found.is("boiler and floor", Sum{}.add(a.point->up_W).add(a.point->down_W), sizes.boiler.floor_W);
   found.is("boiler wanted", Sum{}.add(sizes.boiler.floor_W).add(sizes.boiler.pickup_W), sizes.boiler.wanted_W);
   const TankSize& tank = sizes.tank;
-  const auto absolute = [](double gauge_Pa) { return gauge_Pa + standard_atmosphere_Pa; };
+  const double air_Pa = air_pressure_Pa(a.file.design.climate.altitude_m);
+  const auto absolute = [&](double gauge_Pa) { return gauge_Pa + air_Pa; };
   if (tank.tank_m3 > 0.0)
     found.is("air in the tank", absolute(tank.fill_Pa) * tank.tank_m3,
              absolute(tank.most_Pa) * (tank.tank_m3 - tank.expansion_m3));
