@@ -55,7 +55,7 @@ std::string bare(Kind kind, double si, System system);
 std::string plain(Kind kind, double si, System system);
 std::string_view unit(Kind kind, System system);
 
-/// "8.0 ft of head", "24.1 kPa (2.46 m of water)": what a pump must overcome.
+/// "8.0 ft of head", "24.1 kPa (2.46 m of head)": what a pump must overcome.
 std::string against(double head_m, double pressure_Pa, System system);
 /// "61 to 65 gpm", or one figure where both print alike.
 std::string from_to(Kind kind, double least_si, double most_si, System system);

@@ -33,7 +33,7 @@ struct Loop {
   int port = 0;              ///< from 1
   LengthFrom from = LengthFrom::area_and_spacing;
   double length_m = 0.0;  ///< manifold to manifold, leaders included
-  double patch_m2 = 0.0;  ///< floor it heats: its tube without leaders, times the spacing
+  double patch_m2 = 0.0;  ///< floor it heats: as drawn, else its tube without leaders, times the spacing
   std::vector<Stretch> along;
   std::optional<Path> path;             ///< where it is drawn: from its supply port to its return port
   double bends_number = 0.0;            ///< right angles that `path` turns

@@ -77,7 +77,11 @@ std::string likely(const Key& key, System system) {
         fmt::format("{:.0f}", 5.0 * std::round(in_unit(0.5 * (least + most), unit, dimension) / 5.0) + 0.0), unit,
         dimension);
   }
-  const double middle = least > 0.0 ? std::sqrt(least * most) : most / 1000.0;
+  // Parts of a building, shares and the like come near their limits; powers, masses and a bore's roughness are allowed
+  // far beyond what is usual.
+  const bool near = (dimension == Dimension::length && most >= 1.0) || dimension == Dimension::share ||
+                    dimension == Dimension::rise || dimension == Dimension::angle;
+  const double middle = least > 0.0 ? std::sqrt(least * most) : most / (near ? 10.0 : 1000.0);
   return with_unit(fmt::format("{:.6g}", plain_step(in_unit(middle, unit, dimension))), unit, dimension);
 }
 

@@ -25,6 +25,10 @@ U-value is refused.
 
 Places are counted from the lower left inside corner of the slab, to the right and up: `"26 ft, 14 ft"`. An outline
 may be closed or open and turn either way.
+
+An editor that completes TOML by a JSON Schema takes `design-file.schema.json`, beside this page: set it as the schema
+of your design files. It then offers sections, keys and choices, each with its meaning, units and our guess, and marks a
+wrong key or a number without its unit as you type. What a figure must lie between, `slabwright check` says.
 )";
 
 /// A bar or a line end would break the table.

@@ -161,7 +161,7 @@ std::string_view unit(Kind kind, System system) { return form_of(row_of(kind), s
 std::string against(double head_m, double pressure_Pa, System system) {
   const std::string head = figure(Kind::head, head_m, system);
   if (system == System::us) return head + " of head";
-  return fmt::format("{} ({} of water)", figure(Kind::pressure, pressure_Pa, system), head);
+  return fmt::format("{} ({} of head)", figure(Kind::pressure, pressure_Pa, system), head);
 }
 
 std::string from_to(Kind kind, double least_si, double most_si, System system) {

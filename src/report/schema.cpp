@@ -26,6 +26,18 @@ std::string guess_words(const Says& says) {
   return fmt::format(" Our guess: {} in a US file, {} in an SI file{}.", says.us, says.si, from);
 }
 
+/// What the value is and, where it is measured, in which units: what somebody wants to see who is offered the key.
+std::string takes_words(const Key& key, const Slot& slot) {
+  if (key.unit) {
+    const std::string fit = units_that_fit(key.unit->dimension);
+    const std::string_view name = name_of(key.unit->dimension);
+    return fit.empty() ? " Takes: a number alone." : fmt::format(" Takes: {} ({}).", name, fit);
+  }
+  if (const auto* worded = std::get_if<Worded>(&slot)) return fmt::format(" Takes: {}.", worded->takes);
+  if (const auto* list = std::get_if<WordedList>(&slot)) return fmt::format(" Takes: a list, each {}.", list->takes);
+  return {};
+}
+
 /// Whether the reader takes a bare number for this key.
 bool takes_bare_number(const Key& key, const Slot& slot) { return read_into(key, slot, "1").empty(); }
 
@@ -75,27 +87,32 @@ struct ValueSchema {
   }
 };
 
-/// A text as the key's own kind of value.
-Schema as_value(const Slot& slot, std::string_view text) {
+/// A text as the key's own kind of value. Counts stand without quotes in a design file.
+Schema as_value(const Key& key, const Slot& slot, std::string_view text) {
   if (std::holds_alternative<Flag>(slot)) return text == "true" || text == "yes";
-  if (std::holds_alternative<Whole>(slot)) return static_cast<int>(read_number(text).value_or(0.0));
+  const auto number = read_number(text);
+  if (std::holds_alternative<Whole>(slot)) return static_cast<int>(number.value_or(0.0));
+  if (number && takes_bare_number(key, slot)) {
+    const auto whole = static_cast<int>(*number);
+    return whole == *number ? Schema(whole) : Schema(*number);
+  }
   return text;
 }
 
 Schema examples_of(const Key& key, const Slot& slot) {
   const std::string us = example_of(key, slot, System::us), si = example_of(key, slot, System::si);
-  Schema examples = Schema::array({as_value(slot, us)});
-  if (si != us) examples.push_back(as_value(slot, si));
+  Schema examples = Schema::array({as_value(key, slot, us)});
+  if (si != us) examples.push_back(as_value(key, slot, si));
   return examples;
 }
 
 Schema schema_of(const Key& key, const Slot& slot) {
   Schema schema = std::visit(ValueSchema{key, slot}, slot);
-  schema["description"] = std::string(key.says.meaning) + guess_words(key.says);
+  schema["description"] = std::string(key.says.meaning) + takes_words(key, slot) + guess_words(key.says);
   const Says& says = key.says;
   const bool list = std::holds_alternative<WordedList>(slot);
   if (!says.us.empty() && (says.si.empty() || says.si == says.us) && !list)
-    schema["default"] = as_value(slot, says.us);
+    schema["default"] = as_value(key, slot, says.us);
   else if (!list && !std::holds_alternative<Choice>(slot) && !std::holds_alternative<Flag>(slot) &&
            !std::holds_alternative<Text>(slot))
     schema["examples"] = examples_of(key, slot);
@@ -130,6 +147,7 @@ std::string design_schema() {
       whole["definitions"][word] = object_schema(rows->add(rows->at), key.says.meaning);
       // One alone may stand in single brackets.
       place = {{"description", key.says.meaning},
+               {"type", {"array", "object"}},
                {"anyOf", {{{"type", "array"}, {"maxItems", most_rows_of(word)}, {"items", one}}, one}}};
     } else {
       place = schema_of(key, slot);

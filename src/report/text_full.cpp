@@ -38,7 +38,7 @@ void add_loops(Page& page, const Reader& reader) {
                           bare(Kind::length, leaders_m, system), bare(Kind::area, loop.patch_m2, system),
                           choice_word(reading(loop), "from")});
   }
-  add_section(page, "LOOPS (a leader is the run to the manifold)", table);
+  add_section(page, "LOOPS (leaders: the runs from and to the manifold together)", table);
 }
 
 void add_water_table(Page& page, const Reader& reader) {

@@ -28,7 +28,8 @@ Record record_of(Loop& x) {
       key<&Loop::port>({.meaning = "Port on its manifold, from 1."}),
       key<&Loop::from>({.meaning = "How its length is known."}),
       key<&Loop::length_m>({.meaning = "From manifold to manifold, leaders included."}),
-      key<&Loop::patch_m2>({.meaning = "Floor it heats: its tube without leaders, times the spacing."}),
+      key<&Loop::patch_m2>(
+          {.meaning = "Floor it heats: as it is drawn, else its tube without leaders, times the spacing."}),
       key<&Loop::along>({.meaning = "Its stretches from supply to return."}),
       key<&Loop::bends_number>({.meaning = "Right angles that it turns, where it is drawn."})};
   return {keys, &x};

@@ -113,7 +113,7 @@ Markup buy_section(const Source& source) {
   if (!source.answer.sizes) return section("To buy", facts(rows) + not_known(source, "boiler, pump and tank"));
   rows.push_back({prose("Boiler"), boiler_to_buy(source)});
   rows.push_back({prose("Pump"), say("one that gives ", q.figure("sizes.pump.flow_m3_per_s", Kind::flow, Lean::pump),
-                                     " against ", q.figure("sizes.pump.head_m", Kind::head, Lean::pump), " of water")});
+                                     " against ", q.figure("sizes.pump.head_m", Kind::head, Lean::pump), " of head")});
   rows.push_back({prose("Tank"), tank_to_buy(source)});
   rows.push_back({prose("Power"), power_to_buy(source)});
   return section("To buy", facts(rows));

@@ -141,7 +141,7 @@ TEST_CASE("glycol to buy, three phases and a pump of one's own") {
   answer.sizes->electric.voltage_V = 400.0;
   answer.sizes->electric.phases = 3;
   answer.sizes->electric.current_A = 17.3;
-  check_all(flat(text(answer)), {"the floor asks for 5.11 L/min against 23.9 kPa (2.44 m of water) ~",
+  check_all(flat(text(answer)), {"the floor asks for 5.11 L/min against 23.9 kPa (2.44 m of head) ~",
                                  "yours gives 5.11 L/min", "glycol 35.9 L ~ in 50.0 L of mixture",
                                  "17.3 A ~ a phase at 400 V, three-phase; the electrician sizes wire and breaker"});
 }

@@ -50,7 +50,7 @@ TEST_CASE("metric figures") {
   CHECK(figure(Kind::flow, 2.214e-3 / 60.0, si) == "2.21 L/min");
   CHECK(figure(Kind::flow, 18.84e-3 / 60.0, si) == "18.8 L/min");
   CHECK(figure(Kind::valve, 1.0, si) == "Kv 1.00");
-  CHECK(against(2.71, 27400.0, si) == "27.4 kPa (2.71 m of water)");
+  CHECK(against(2.71, 27400.0, si) == "27.4 kPa (2.71 m of head)");
 }
 
 TEST_CASE("a spread that prints alike is one figure") {

@@ -37,3 +37,33 @@ TEST_CASE("the schema page has every key of the design with its meaning") {
   });
   CHECK(keys > 200);
 }
+
+TEST_CASE("the schema page tells of each key what an editor needs to offer it") {
+  const Json schema = Json::parse(design_schema());
+  const auto each = [&](const Json& object, const auto& see) {
+    for (const auto& [word, value] : object.at("properties").items()) see(word, value);
+  };
+  std::size_t counts = 0;
+  const auto see = [&](const std::string& word, const Json& value) {
+    INFO(word);
+    const std::string description = value.at("description").get<std::string>();
+    const bool measured = value.contains("pattern");
+    if (measured) CHECK(description.find(" Takes: ") != std::string::npos);
+    if (measured) CHECK(description.find(')') != std::string::npos);
+    // A count is offered as it stands in a file: without quotes.
+    for (const Json& example : value.value("examples", Json::array())) {
+      if (!example.is_string()) continue;
+      CHECK(example.get<std::string>().find_first_not_of("0123456789.") != std::string::npos);
+      ++counts;
+    }
+  };
+  each(schema, [&](const std::string& word, const Json& value) {
+    INFO(word);
+    if (value.contains("properties"))
+      each(value, see);
+    else if (value.contains("anyOf"))
+      CHECK(value.at("type") == Json::array({"array", "object"}));
+  });
+  for (const auto& [word, value] : schema.at("definitions").items()) each(value, see);
+  CHECK(counts > 150);
+}

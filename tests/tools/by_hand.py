@@ -1,34 +1,55 @@
 #!/usr/bin/env python3
-"""Works three designs out again by the short formulas of manuals/by-hand.md, and holds the program against them.
+"""Works designs out again by the short formulas of manuals/by-hand.md, and holds the program against them.
 
 usage: by_hand.py PROGRAM [PROJECT] [--write]
 
-Sums are in SI units and use what the page says and no more: materials.md, theory-handbook.md, theory-hydraulics.md. Of
-the program's answer only what nobody does by hand is taken: the way down into the ground, the loops' lengths and bends.
-Everything else must agree within 5 %; the page's steps and table must be these. --write puts them there.
+Sums are in SI units and use what the page says and no more: its own table of fluids, materials.md, theory-handbook.md,
+theory-hydraulics.md. Of the program's answer only what nobody does by hand is taken: the way down into the ground, the
+floor that is heated, the loops' lengths and bends. Everything else must agree within 5 %; the page's steps and table
+must be these. --write puts them there.
 """
 import json
 import math
 import re
 import subprocess
 import sys
+import tempfile
 from pathlib import Path
 
 WITHIN = 0.05
-SHOPS = ("ten-lines", "cold-door", "old-pour")
-R, BORE = 0.176110184, 12.07e-3
+# A shop is a layout, or one with a fluid of its own.
+SHOPS = {"ten-lines": ("ten-lines", None), "cold-door": ("cold-door", None), "old-pour": ("old-pour", None),
+         "ten-lines, 30 % glycol": ("ten-lines", "30 %"), "old-pour, 40 % glycol": ("old-pour", "40 %")}
+R, BORE = 0.176110184, 12.06e-3
+WATER = "water"
+FLUIDS = re.compile(r"<!-- fluids -->\n(.*?)<!-- end -->", re.DOTALL)
 SUMS = re.compile(r"(<!-- (steps|table) -->\n).*?(<!-- end -->)", re.DOTALL)
 
 
-def water(degC):
-    """Density, heat, viscosity and conductivity of water, straight between a few figures of its table."""
-    rows = ((5, 1000.0, 4205, 1.518e-3, 0.571), (20, 998.2, 4184, 1.002e-3, 0.598), (30, 995.6, 4180, 0.797e-3, 0.615),
-            (40, 992.2, 4179, 0.653e-3, 0.631), (50, 988.0, 4180, 0.547e-3, 0.644), (60, 983.2, 4183, 0.466e-3, 0.654))
+def fluids_of(text):
+    """The page's table: by fluid and unit its (C, figure), cold to hot."""
+    found = {}
+    lines = [line.strip("| ").split(" | ") for line in FLUIDS.search(text).group(1).splitlines() if " | " in line]
+    columns = [float(head.split()[0]) for head in lines[0][3:]]
+    for name, unit, cold, *rest in lines[1:]:
+        value, degC = cold.split(" at ")
+        rows = [(float(degC), float(value))] + list(zip(columns, map(float, rest)))
+        found.setdefault(name, {})[unit] = sorted(rows)
+    return found
+
+
+def between(rows, degC, along=lambda value: value, back=lambda value: value):
     for low, high in zip(rows, rows[1:]):
         if degC <= high[0]:
             share = (degC - low[0]) / (high[0] - low[0])
-            return [a + share * (b - a) for a, b in zip(low[1:], high[1:])]
-    raise SystemExit(f"no water of {degC} C in the table")
+            return back(along(low[1]) + share * (along(high[1]) - along(low[1])))
+    raise SystemExit(f"no fluid of {degC} C in the table")
+
+
+def fluid_at(table, degC):
+    """Density, heat, viscosity and conductivity, as the page says to read its table."""
+    return [between(table["kg/m3"], degC), between(table["J/kgK"], degC),
+            between(table["mPa s"], degC, math.log, math.exp) / 1000, between(table["W/mK"], degC)]
 
 
 def resistance(text):
@@ -72,12 +93,34 @@ def colebrook(reynolds, ratio):
     return 1 / root ** 2
 
 
-def inside_film(diameter, flow, degC):
-    density, heat, viscosity, conductivity = water(degC)
-    reynolds, prandtl = 4 * density * flow / (math.pi * diameter * viscosity), heat * viscosity / conductivity
-    eighth = (1.82 * math.log10(reynolds) - 1.64) ** -2 / 8
-    nusselt = eighth * (reynolds - 1000) * prandtl / (1 + 12.7 * math.sqrt(eighth) * (prandtl ** (2 / 3) - 1))
-    return nusselt * conductivity / diameter
+def in_band(reynolds, laminar, turbulent):
+    """What holds below 2300, what holds above 4000, and a straight line between."""
+    if reynolds <= 2300:
+        return laminar(reynolds)
+    if reynolds >= 4000:
+        return turbulent(reynolds)
+    share = (reynolds - 2300) / 1700
+    return (1 - share) * laminar(2300) + share * turbulent(4000)
+
+
+def friction(reynolds, ratio):
+    return in_band(reynolds, lambda re_: 64 / re_, lambda re_: colebrook(re_, ratio))
+
+
+def inside_film(fluid, flow, bore, length):
+    density, heat, viscosity, conductivity = fluid
+    prandtl = heat * viscosity / conductivity
+
+    def laminar(reynolds):
+        entrance = 1.953 * (reynolds * prandtl * bore / length) ** (1 / 3) - 0.6
+        return ((48 / 11) ** 3 + 0.6 ** 3 + entrance ** 3) ** (1 / 3)
+
+    def turbulent(reynolds):
+        eighth = (1.82 * math.log10(reynolds) - 1.64) ** -2 / 8
+        return eighth * (reynolds - 1000) * prandtl / (1 + 12.7 * math.sqrt(eighth) * (prandtl ** (2 / 3) - 1))
+
+    reynolds = 4 * density * flow / (math.pi * bore * viscosity)
+    return in_band(reynolds, laminar, turbulent) * conductivity / bore, reynolds
 
 
 def section_by_hand(answer, loss_W):
@@ -85,127 +128,156 @@ def section_by_hand(answer, loss_W):
     design, floor = answer["design"], answer["floor"]
     section, ground = dict(floor["section"]), answer["envelope"]["ground"]
     spacing, k = design["tube"]["spacing_m"], section["concrete_W_per_mK"]
-    tubes_m2 = answer["loops"]["room_tube_m"][0] * spacing
-    indoor, up = design["climate"]["indoor_degC"], loss_W / tubes_m2
+    heated_m2 = answer["loops"]["room_heated_m2"][0]
+    indoor, up = design["climate"]["indoor_degC"], loss_W / heated_m2
     rise = (up / 8.92) ** (1 / 1.1)
     section["film"] = up / rise
     plane = indoor + rise + up * section["cover_above_m"] / k
     down = ground["plane_W_per_m2K"] * (plane - ground["effective_degC"])
     tube = plane + (up + down) * star(section, spacing)
-    return {"tubes_m2": tubes_m2, "up": up, "down": down, "floor": indoor + rise, "tube": tube, "plane": plane,
-            "total_W": (up + down) * tubes_m2, "film": section["film"], "R_x": star(section, spacing)}
+    return {"heated_m2": heated_m2, "up": up, "down": down, "floor": indoor + rise, "tube": tube, "plane": plane,
+            "total_W": (up + down) * heated_m2, "film": section["film"], "R_x": star(section, spacing)}
 
 
-def temperatures(answer, slab, bore):
-    """Total flow at the design's drop, and the supply whose mean the section asks for."""
-    design, spacing = answer["design"], answer["design"]["tube"]["spacing_m"]
-    drop, outside = design["pump"]["drop_K"], answer["floor"]["section"]["outside_diameter_m"]
-    density, heat = water(slab["tube"] + 3)[:2]
-    flow = slab["total_W"] / (density * heat * drop)
-    loops = len(answer["loops"]["loop"])
-    per_metre = (slab["up"] + slab["down"]) * spacing
-    film = inside_film(bore, flow / loops, slab["tube"] + 3)
-    wall = math.log(outside / bore) / (2 * math.pi * 0.38) + 1 / (math.pi * bore * film)
-    mean = slab["tube"] + per_metre * wall
-    room, ground = design["climate"]["indoor_degC"], answer["envelope"]["ground"]
-    above = 1 / (1 / slab["film"] + answer["floor"]["section"]["cover_above_m"] / 1.75)
-    rest = (above * room + ground["plane_W_per_m2K"] * ground["effective_degC"]) / (above + ground["plane_W_per_m2K"])
-    supply = rest + drop / (1 - math.exp(-drop / (mean - rest)))
-    return {"flow": flow, "loop_flow": flow / loops, "mean": mean, "supply": supply, "wall": wall, "rest": rest,
-            "film": film}
+def hardest_loop(answer):
+    """The longest loop and its share of the flow."""
+    def own(loop):
+        return sum(part["length_m"] for part in loop["along"] if not part["leader"])
+
+    loops = answer["loops"]["loop"]
+    longest = max(loops, key=lambda loop: (round(loop["length_m"]), own(loop)))
+    return longest, own(longest) / sum(own(loop) for loop in loops)
 
 
-def head(answer, temps, bore):
+def mean_with(answer, slab, film):
+    """The water's mean over wall and film, and what both resist a metre of tube."""
+    outside, spacing = answer["floor"]["section"]["outside_diameter_m"], answer["design"]["tube"]["spacing_m"]
+    wall = math.log(outside / BORE) / (2 * math.pi * 0.38) + 1 / (math.pi * BORE * film)
+    return slab["tube"] + (slab["up"] + slab["down"]) * spacing * wall, wall
+
+
+def temperatures(answer, slab, fluid):
+    """Flow, mean water, and the supply whose mean the section asks for."""
+    drop, (loop, share) = answer["design"]["pump"]["drop_K"], hardest_loop(answer)
+    usual = mean_with(answer, slab, 2000.0)[0]
+    density, heat = fluid_at(fluid, usual)[:2]
+    flow, mean = slab["total_W"] / (density * heat * drop), usual
+    for _ in range(2):
+        film, reynolds = inside_film(fluid_at(fluid, mean), flow * share, BORE, loop["length_m"])
+        mean, wall = mean_with(answer, slab, film)
+    room, ground = answer["design"]["climate"]["indoor_degC"], answer["envelope"]["ground"]
+    section, down = answer["floor"]["section"], ground["plane_W_per_m2K"]
+    above = 1 / (1 / slab["film"] + section["cover_above_m"] / section["concrete_W_per_mK"])
+    rest = (above * room + down * ground["effective_degC"]) / (above + down)
+    return {"usual": usual, "flow": flow, "loop_flow": flow * share, "mean": mean, "wall": wall, "film": film,
+            "reynolds": reynolds, "rest": rest, "supply": rest + drop / (1 - math.exp(-drop / (mean - rest)))}
+
+
+def head(answer, temps, fluid):
     """m: the hardest loop's whole round."""
-    design, loop = answer["design"], max(answer["loops"]["loop"], key=lambda one: one["length_m"])
-    density, _, viscosity, _ = water(temps["mean"])
+    design, loop = answer["design"], hardest_loop(answer)[0]
+    density, _, viscosity, _ = fluid_at(fluid, temps["usual"] + design["pump"]["drop_K"] / 2)
 
-    def tube(length, diameter, flow):
+    def tube(length, diameter, flow, bends):
         reynolds = 4 * density * flow / (math.pi * diameter * viscosity)
         speed = 4 * flow / (math.pi * diameter ** 2)
-        return colebrook(reynolds, 0.007e-3 / diameter) * length / diameter * density * speed ** 2 / 2, speed
+        return (friction(reynolds, 0.007e-3 / diameter) * length / diameter + bends) * density * speed ** 2 / 2
 
     def valve(kv, flow):
         return 1e5 * (3600 * flow / kv) ** 2 * density / 1000
 
-    loop_Pa, speed = tube(loop["length_m"], bore, temps["loop_flow"])
-    bends_Pa = 0.1 * loop["bends_number"] * density * speed ** 2 / 2
-    mains_Pa, mains_speed = tube(2 * design["mains"]["length_m"], design["mains"]["inside_diameter_m"], temps["flow"])
-    mains_Pa += 2 * 2 * density * mains_speed ** 2 / 2
+    mixed = design["boiler"]["piping"] == "mixing valve"
+    bends = loop["bends_number"] or 2 * math.sqrt(loop["patch_m2"]) / design["tube"]["spacing_m"]
+    loop_Pa = tube(loop["length_m"], BORE, temps["loop_flow"], 0.1 * bends + 1.5)
+    mains = design["mains"]
+    mains_Pa = tube(2 * mains["length_m"], mains["inside_diameter_m"], temps["flow"], 2 * 2 + mixed)
     valves_Pa = valve(design["valve"]["coefficient_kv"], temps["loop_flow"])
     valves_Pa += valve(design["valve"]["return_coefficient_kv"], temps["loop_flow"])
-    valves_Pa += valve(design["boiler"]["coefficient_kv"], temps["flow"])
-    if design["boiler"]["piping"] == "mixing valve":
-        valves_Pa += valve(4.0, temps["flow"])
-    return (loop_Pa + bends_Pa + mains_Pa + valves_Pa) / (density * 9.80665)
+    valves_Pa += valve(4.0 if mixed else design["boiler"]["coefficient_kv"], temps["flow"])
+    return (loop_Pa + mains_Pa + valves_Pa) / (density * 9.80665)
 
 
-def tank_l(answer, bore):
+def tank_l(answer, fluid):
     """Litres of expansion tank."""
     design = answer["design"]
-    content = answer["loops"]["tube_m"] * math.pi * bore ** 2 / 4
+    content = answer["loops"]["tube_m"] * math.pi * BORE ** 2 / 4
     content += 2 * design["mains"]["length_m"] * math.pi * design["mains"]["inside_diameter_m"] ** 2 / 4
     content += 0.150 if design["boiler"]["kind"] == "tank heater" else 0.008
-    growth = 1000.0 / water(design["boiler"]["hottest_degC"])[0] - 1
+    # The table begins where water is densest and where a mixture freezes.
+    coldest = max(fluid["kg/m3"][0][0], design["climate"]["coldest_degC"])
+    cold = 4.0 if design["fluid"]["kind"] == WATER else coldest
+    growth = fluid_at(fluid, cold)[0] / fluid_at(fluid, design["boiler"]["hottest_degC"])[0] - 1
     low, most = design["pressure"]["fill_Pa"] + 101325, 0.9 * design["pressure"]["relief_Pa"] + 101325
     return 1000 * content * growth / (1 - low / most)
 
 
-def worked(answer):
+def worked(answer, fluid):
     loss = heat_loss(answer)
     slab = section_by_hand(answer, loss)
-    return loss, slab, temperatures(answer, slab, BORE)
+    return loss, slab, temperatures(answer, slab, fluid)
 
 
-def steps_of(answer):
+def steps_of(answer, fluid):
     """The first shop's sums one after the other, as they are on paper."""
-    loss, slab, temps = worked(answer)
+    loss, slab, temps = worked(answer, fluid)
     design, ground = answer["design"], answer["envelope"]["ground"]
     indoor, drop, cover = design["climate"]["indoor_degC"], design["pump"]["drop_K"], slab["plane"] - slab["floor"]
     both, spacing = slab["up"] + slab["down"], design["tube"]["spacing_m"]
     rows = [("1 loss", f"{loss:,.0f} W"),
-            ("2 asked of the floor", f"{loss:,.0f} / {slab['tubes_m2']:.1f} = {slab['up']:.1f} W/m2"),
+            ("2 asked of the floor", f"{loss:,.0f} / {slab['heated_m2']:.1f} = {slab['up']:.1f} W/m2"),
             ("3 floor over room", f"({slab['up']:.1f} / 8.92)^(1/1.1) = {slab['floor'] - indoor:.2f} K; "
                                   f"floor {slab['floor']:.1f} C, film {slab['film']:.1f} W/m2K"),
             ("4 tubes' plane", f"{slab['floor']:.1f} + {cover:.2f} = {slab['plane']:.1f} C"),
             ("5 down", f"{ground['plane_W_per_m2K']:.3f} ({slab['plane']:.1f} - ({ground['effective_degC']:.1f})) = "
                        f"{slab['down']:.1f} W/m2; in all {slab['total_W']:,.0f} W"),
             ("6 tube", f"{slab['plane']:.1f} + {both:.1f} x {slab['R_x']:.4f} = {slab['tube']:.1f} C"),
-            ("7 flow", f"{slab['total_W']:,.0f} / (rho c {drop:.1f}) = {6e4 * temps['flow']:.1f} L/min, "
-                       f"{6e4 * temps['loop_flow']:.2f} in a loop"),
+            ("7 flow", f"{slab['total_W']:,.0f} / (rho c {drop:.1f}), rho and c at {temps['usual']:.1f} C, = "
+                       f"{6e4 * temps['flow']:.1f} L/min, "
+                       f"{6e4 * temps['loop_flow']:.2f} in the longest loop"),
             ("8 water, mean", f"{slab['tube']:.1f} + {both * spacing:.1f} x {temps['wall']:.3f} = {temps['mean']:.1f} C"
-                              f" (film inside {temps['film']:,.0f} W/m2K)"),
+                              f" (Re {temps['reynolds']:,.0f}, film {temps['film']:,.0f} W/m2K)"),
             ("9 supply", f"{temps['rest']:.1f} + {drop:.1f} / (1 - e^(-{drop:.1f} / "
                          f"{temps['mean'] - temps['rest']:.1f})) = {temps['supply']:.1f} C"),
-            ("10 head", f"{head(answer, temps, BORE):.2f} m"),
+            ("10 head", f"{head(answer, temps, fluid):.2f} m"),
             ("11 boiler", f"1.2 x {slab['total_W']:,.0f} = {1.2 * slab['total_W']:,.0f} W, next step "
                           f"{answer['sizes']['boiler']['power_W']:,.0f}"),
-            ("12 tank", f"{tank_l(answer, BORE):.2f} L")]
+            ("12 tank", f"{tank_l(answer, fluid):.2f} L")]
     return "\n" + "".join(f"    {what:22}{how}\n" for what, how in rows) + "\n"
 
 
-def sums(answer):
+def mean_of(point, rest):
+    """The water's mean between supply and return, as it cools towards T*."""
+    supply, back = point["supply_degC"], point["return_degC"]
+    return rest + (supply - back) / math.log((supply - rest) / (back - rest))
+
+
+def sums(answer, fluid):
     """(what, unit, by hand, the program) of one shop."""
-    loss, slab, temps = worked(answer)
+    loss, slab, temps = worked(answer, fluid)
     sizes, floor, indoor = answer["sizes"], answer["floor"]["room"][0], answer["design"]["climate"]["indoor_degC"]
     power = sizes["boiler"]["power_W"]
     return [("the shop loses", "W", loss, answer["envelope"]["loss_W"]),
             ("the floor takes, up and down", "W", slab["total_W"], answer["floor"]["tube_heat_W"]),
             ("floor over room", "K", slab["floor"] - indoor, floor["floor"]["floor_mean_degC"] - indoor),
-            ("water over room, mean", "K", temps["mean"] - indoor, floor["water_degC"] - indoor),
+            ("water over room, mean", "K", temps["mean"] - indoor, mean_of(answer["point"], temps["rest"]) - indoor),
             ("supply over room", "K", temps["supply"] - indoor, answer["point"]["supply_degC"] - indoor),
-            ("flow in all", "L/min", 6e4 * temps["flow"], 6e4 * answer["balance"]["aim_m3_per_s"]),
-            ("head", "m", head(answer, temps, BORE), sizes["pump"]["head_m"]),
+            ("flow in all", "L/min", 6e4 * temps["flow"], 6e4 * sizes["pump"]["flow_m3_per_s"]),
+            ("head", "m", head(answer, temps, fluid), sizes["pump"]["head_m"]),
             ("boiler wanted", "W", 1.2 * slab["total_W"], sizes["boiler"]["wanted_W"]),
             ("current", "A", power / answer["design"]["service"]["voltage_V"], sizes["electric"]["current_A"]),
-            ("tank", "L", tank_l(answer, BORE), 1000 * sizes["tank"]["tank_m3"])]
+            ("tank", "L", tank_l(answer, fluid), 1000 * sizes["tank"]["tank_m3"])]
 
 
-def answer_of(program, project, shop):
-    ran = subprocess.run([program, "design", project / f"layouts/{shop}.toml", "--json"], capture_output=True,
-                         text=True)
+def answer_of(program, project, layout, glycol):
+    text = (project / f"layouts/{layout}.toml").read_text(encoding="utf-8")
+    if glycol:
+        text += f'\n[fluid]\nkind = "propylene glycol"\nglycol = "{glycol}"\n'
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / f"{layout}.toml"
+        path.write_text(text, encoding="utf-8")
+        ran = subprocess.run([program, "design", path, "--json"], capture_output=True, text=True)
     if ran.returncode not in (0, 3):
-        raise SystemExit(f"{shop}: {ran.stderr}")
+        raise SystemExit(f"{layout}: {ran.stderr}")
     return json.loads(ran.stdout)
 
 
@@ -230,11 +302,14 @@ def apart_in(shops):
 
 def main(program, project, write):
     page = project / "manuals/by-hand.md"
-    answers = {shop: answer_of(program, project, shop) for shop in SHOPS}
-    shops = {shop: sums(answer) for shop, answer in answers.items()}
-    apart = apart_in(shops)
     text = page.read_text(encoding="utf-8")
-    parts = {"steps": steps_of(answers[SHOPS[0]]), "table": table_of(shops)}
+    fluids = fluids_of(text)
+    fluid = {shop: fluids[f"propylene glycol {glycol}" if glycol else WATER] for shop, (_, glycol) in SHOPS.items()}
+    answers = {shop: answer_of(program, project, *how) for shop, how in SHOPS.items()}
+    shops = {shop: sums(answer, fluid[shop]) for shop, answer in answers.items()}
+    apart = apart_in(shops)
+    first = next(iter(SHOPS))
+    parts = {"steps": steps_of(answers[first], fluid[first]), "table": table_of(shops)}
     new = SUMS.sub(lambda found: found.group(1) + parts[found.group(2)] + found.group(3), text)
     if write:
         page.write_text(new, encoding="utf-8")

@@ -1,5 +1,6 @@
 #!/usr/bin/env python3
 """Tries spelling.py, page_links.py and by_hand.py on small invented cases: each must see what it is there to see."""
+import math
 import sys
 import tempfile
 import unittest
@@ -92,6 +93,23 @@ class ByHand(unittest.TestCase):
         found = by_hand.apart_in({"shop": rows})
         self.assertEqual(["shop: head: by hand 2.00 m, the program 2.20",
                           "shop: tank: by hand nan L, the program 1.50"], found)
+
+    def test_fluids_of_a_page(self):
+        page = ("<!-- fluids -->\n\n| fluid | unit | coldest, C | 20 C | 40 C |\n|---|---|--:|--:|--:|\n"
+                "| brine | kg/m3 | 1040.0 at -10.0 | 1020.0 | 1010.0 |\n"
+                "| brine | mPa s | 9.000 at -10.0 | 4.000 | 1.000 |\n\n<!-- end -->\n")
+        brine = by_hand.fluids_of(page)["brine"]
+        self.assertEqual([(-10.0, 1040.0), (20.0, 1020.0), (40.0, 1010.0)], brine["kg/m3"])
+        self.assertAlmostEqual(1015.0, by_hand.between(brine["kg/m3"], 30.0))
+        self.assertAlmostEqual(2.0, by_hand.between(brine["mPa s"], 30.0, math.log, math.exp))
+        with self.assertRaises(SystemExit):
+            by_hand.between(brine["kg/m3"], 41.0)
+
+    def test_band_between_laminar_and_turbulent(self):
+        self.assertAlmostEqual(64 / 2300, by_hand.friction(2300, 0.0))
+        self.assertAlmostEqual(by_hand.colebrook(4000, 0.0), by_hand.friction(4000, 0.0))
+        middle = (64 / 2300 + by_hand.colebrook(4000, 0.0)) / 2
+        self.assertAlmostEqual(middle, by_hand.friction(3150, 0.0))
 
     def test_friction_of_the_textbooks(self):
         # As Moody's chart has them: smooth, and of a roughness of 1e-4.
