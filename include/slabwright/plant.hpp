@@ -120,6 +120,7 @@ struct FlowTarget {
   std::vector<double> loop_m3_per_s;
   double total_m3_per_s = 0.0;
   double supply_degC = 0.0;  ///< first estimate
+  double water_degC = 0.0;   ///< of the whole round: halfway from there to the return
   bool from_pump = false;    ///< the total is what the pump moves through the open loops, not a wish
 };
 FlowTarget target_flows(const Plant& plant, const Envelope* envelope);

@@ -32,7 +32,7 @@ std::optional<Balanced> balanced(Answer& answer) {
     auto plant = keep(pipe_up(answer.file.design, *answer.loops, floor, i), said);
     if (!plant) break;
     FlowTarget target = target_flows(*plant, envelope);
-    auto balance = keep(balance_plant(*plant, target, target.supply_degC), said);
+    auto balance = keep(balance_plant(*plant, target, target.water_degC), said);
     if (!balance) break;
     const bool reached = balance->pump_reach_share >= 1.0;
     best = Balanced{std::move(*plant), std::move(target), std::move(*balance)};

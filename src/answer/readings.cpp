@@ -23,7 +23,7 @@ double water_of(const MeterSheet& sheet, const Readings& readings, const FlowTar
   }
   if (readings.supply_degC && count > 0) return 0.5 * (*readings.supply_degC + sum / count);
   if (readings.supply_degC) return *readings.supply_degC;
-  return target.supply_degC > 0.0 ? target.supply_degC : usual_water_degC;
+  return target.water_degC > 0.0 ? target.water_degC : usual_water_degC;
 }
 
 /// Loops by their number alone: nobody knows how long they are.

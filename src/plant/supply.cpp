@@ -102,9 +102,9 @@ void scale_to(std::vector<double>& flows, double total) {
 /// Lengths alone: in proportion to length, the total from the file or from the open loops on the pump.
 FlowTarget by_length(const Plant& plant) {
   // Warm floor water; without heat asked for no temperature is known, and 40 C is what meters are read at.
-  FlowTarget target{{}, 0.0, 40.0, !plant.design.pump.flow_m3_per_s};
+  FlowTarget target{{}, 0.0, 40.0, 40.0, !plant.design.pump.flow_m3_per_s};
   for (const Loop& loop : plant.loops.loop) target.loop_m3_per_s.push_back(loop.length_m);
-  const NetworkSolution open = flows_at(plant, target.supply_degC);
+  const NetworkSolution open = flows_at(plant, target.water_degC);
   target.total_m3_per_s = plant.design.pump.flow_m3_per_s.value_or(std::abs(floor_flow_m3_per_s(plant, open)));
   scale_to(target.loop_m3_per_s, target.total_m3_per_s);
   return target;
@@ -119,8 +119,9 @@ std::optional<FlowTarget> target_by_heat(const Design& design, const LoopPlan& l
   for (const double h : target.loop_m3_per_s) heat_W += h;
   if (heat_W <= 0.0) return std::nullopt;
   const double drop_K = design.pump.drop_K;
-  target.supply_degC = warmest_mean_degC(floor) + 0.5 * drop_K;
-  const FluidProperties fluid = properties_of(mixture_of(design.fluid), target.supply_degC - 0.5 * drop_K);
+  target.water_degC = warmest_mean_degC(floor);
+  target.supply_degC = target.water_degC + 0.5 * drop_K;
+  const FluidProperties fluid = properties_of(mixture_of(design.fluid), target.water_degC);
   const double by_heat = heat_W / (fluid.density_kg_per_m3 * fluid.specific_heat_J_per_kgK * drop_K);
   target.total_m3_per_s = design.pump.flow_m3_per_s.value_or(by_heat);
   scale_to(target.loop_m3_per_s, target.total_m3_per_s);

@@ -176,7 +176,7 @@ def temperatures(answer, slab, fluid):
 def head(answer, temps, fluid):
     """m: the hardest loop's whole round."""
     design, loop = answer["design"], hardest_loop(answer)[0]
-    density, _, viscosity, _ = fluid_at(fluid, temps["usual"] + design["pump"]["drop_K"] / 2)
+    density, _, viscosity, _ = fluid_at(fluid, temps["usual"])
 
     def tube(length, diameter, flow, bends):
         reynolds = 4 * density * flow / (math.pi * diameter * viscosity)
