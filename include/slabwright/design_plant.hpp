@@ -69,7 +69,7 @@ struct Valve {
   double coefficient_kv = 0.0;  ///< wide open
   int turns = 5;
   ValveShape shape = ValveShape::linear;
-  std::vector<ValvePoint> points;  ///< the maker's table; it wins over `shape`
+  std::vector<ValvePoint> points;  ///< the maker's table; it wins over the three above
   double return_coefficient_kv = 0.0;
   std::optional<double> meter_most_m3_per_s;  ///< the highest mark of a port's flow meter; chosen when absent
   friend bool operator==(const Valve&, const Valve&) = default;

@@ -54,6 +54,8 @@ std::vector<std::size_t> loops_shut(const Design& design, const LoopPlan& loops)
 
 /// How a port's valve follows its turns: the file's table, or its shape.
 ValveCurve port_valve(const Valve& valve);
+/// Its Kv wide open: of the table's last row, where there is a table.
+double open_port_kv(const Valve& valve);
 
 /// The plant's tube with what the file says otherwise about roughness and wall.
 TubeSize tube_of(const Design& design);

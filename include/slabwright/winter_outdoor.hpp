@@ -59,8 +59,8 @@ struct OutdoorCase {
   const OperatingPoint& point;  ///< at the weather planned for
   std::optional<double> boiler_W;
 };
-/// Absent without a room that its floor heats.
-std::optional<HeatByOutdoor> heat_by_outdoor(const OutdoorCase& shop);
+/// Absent without a room that its floor heats. Said: weather in which flow and temperature do not settle together.
+Checked<HeatByOutdoor> heat_by_outdoor(const OutdoorCase& shop);
 
 Record record_of(OutdoorRow&);
 Record record_of(HeatByOutdoor&);

@@ -67,7 +67,8 @@ std::optional<double> boiler_W(const Answer& answer) {
 /// Of the plant as it runs, for sheets.
 void add_plots(Answer& answer, const Plant& plant, const Balanced& hydronics) {
   answer.curves = plant_curves(plant, *answer.point, hydronics.target, hydronics.balance.duty_Pa);
-  answer.by_outdoor = heat_by_outdoor({plant, *answer.envelope, *answer.floor, *answer.point, boiler_W(answer)});
+  answer.by_outdoor =
+      keep(heat_by_outdoor({plant, *answer.envelope, *answer.floor, *answer.point, boiler_W(answer)}), answer.said);
 }
 
 void add_plant(Answer& answer, Passing& passing) {

@@ -51,6 +51,7 @@ void add_readings(Answer& answer, const MeterSheet& sheet, const Balanced& hydro
   readings.scale_most_m3_per_s = hydronics.plant.design.valve.meter_most_m3_per_s;
   if (hydronics.plant.pump_from != PumpFrom::file) readings.pump_error_share = guessed_pump_error_share;
   const Plant plant = with_settings(hydronics.plant, meters->turns, hydronics.balance.pump_speed_share);
+  // Where these flows do not settle it is said when readings are held against them.
   const NetworkSolution expected = flows_at(plant, readings.water_degC);
   std::vector<double> expected_m3_per_s;
   for (const BranchId branch : plant.loop_branch) expected_m3_per_s.push_back(expected.flow_m3_per_s[branch.at]);

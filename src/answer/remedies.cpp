@@ -9,7 +9,7 @@ namespace slabwright {
 namespace {
 
 /// A stop that needs more than this has no single way out.
-constexpr int most_tried = 18;
+constexpr int most_tried = 60;
 
 bool begins_with(const std::string& text, std::string_view word) { return text.compare(0, word.size(), word) == 0; }
 
@@ -30,18 +30,24 @@ bool is_read(const std::string& written, const std::string& path, const std::str
   return static_cast<bool>(read_design(written, {{path, text, path}}).checked);
 }
 
-std::optional<Remedy> remedy_for(const Answer& answer, const Diagnostic& said, Passing& passing) {
+Remedy remedy_for(const Answer& answer, const Diagnostic& said, Passing& passing) {
   const std::string written = write_design(answer.file);
+  Remedy remedy{said.code, said.about, "", "", {}};
   int tried = 0;
   for (const RemedyTry& one : remedy_tries(answer, said)) {
     for (const std::string& text : one.texts) {
       const auto file = with_key(answer.file, one.path, text);
       if (!file || !is_read(written, one.path, text)) continue;
-      if (++tried > most_tried) return std::nullopt;
-      if (!is_said(said_of(*file, said.code, passing), said)) return Remedy{said.code, said.about, one.path, text};
+      if (++tried > most_tried) return remedy;
+      std::vector<std::string>& paths = remedy.tried;
+      if (std::find(paths.begin(), paths.end(), one.path) == paths.end()) paths.push_back(one.path);
+      if (is_said(said_of(*file, said.code, passing), said)) continue;
+      remedy.path = one.path;
+      remedy.text = text;
+      return remedy;
     }
   }
-  return std::nullopt;
+  return remedy;
 }
 
 }  // namespace
@@ -53,8 +59,8 @@ void add_remedies(Answer& answer, Passing& passing) {
   passing.meters = nullptr;
   std::set<std::string> codes;
   for (const Diagnostic& said : answer.verdict.reasons) {
-    if (!codes.insert(said.code).second) continue;
-    if (auto remedy = remedy_for(answer, said, passing)) answer.remedy.push_back(std::move(*remedy));
+    if (is_stop(said.code) && codes.insert(said.code).second)
+      answer.remedy.push_back(remedy_for(answer, said, passing));
   }
   passing.runs_winter = runs_winter;
   passing.meters = meters;

@@ -1,4 +1,4 @@
-// What to try where no setting keeps frost out, or where a layout is not found.
+// What to try where no setting keeps frost out.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -19,26 +19,38 @@ bool none_keeps(const Freeze& freeze, std::initializer_list<PlaceKind> kinds) {
   });
 }
 
-/// The room with the thermostats, up to whose working temperature a setting may go.
-RemedyTry warmer_work(const Answer& answer) {
+/// The room with the thermostats, up to whose working temperature a setting may go; then rooms kept colder than it.
+Tries warmer_work(const Answer& answer) {
   const Design& design = answer.file.design;
-  std::size_t room = 0;
-  while (room + 1 < design.room.size() && answer.floor->room[room].heated_m2 <= 0.0) ++room;
-  RemedyTry indoor{indoor_path(answer.file, room), {}};
-  for (const double by_K : {3.0, 6.0, 12.0})
-    indoor.texts.push_back(
-        typed_up(std::min(30.0, indoor_of(design, design.room[room]) + by_K), Dimension::degree, design.units));
-  return indoor;
+  std::size_t first = 0;
+  while (first + 1 < design.room.size() && answer.floor->room[first].heated_m2 <= 0.0) ++first;
+  Tries tries;
+  const auto add = [&](std::size_t room) {
+    RemedyTry indoor{indoor_path(answer.file, room), {}};
+    for (const double by_K : {3.0, 6.0, 12.0})
+      indoor.texts.push_back(
+          typed_up(std::min(30.0, indoor_of(design, design.room[room]) + by_K), Dimension::degree, design.units));
+    tries.push_back(std::move(indoor));
+  };
+  add(first);
+  for (std::size_t i = 0; i < design.room.size(); ++i) {
+    if (i != first && indoor_of(design, design.room[i]) < indoor_of(design, design.room[first])) add(i);
+  }
+  return tries;
 }
 
-/// Where a boiler gives all it can: the room loses half of what it does, or a small part of it.
+/// Where a boiler gives all it can: the room loses half of what it does, or no more than a part of what its floor may
+/// give.
 Tries much_less_loss(const Answer& answer) {
   Tries tries;
-  for (const double excess : {0.5, 0.95, 0.998}) {
-    for (std::size_t i = 0; i < answer.envelope->room.size(); ++i) {
-      const Tries more = less_loss(answer, i, excess * answer.envelope->room[i].loss_W);
-      tries.insert(tries.end(), more.begin(), more.end());
-    }
+  const auto add = [&](std::size_t i, double kept_W) {
+    const double excess_W = answer.envelope->room[i].loss_W - kept_W;
+    if (excess_W > 0.0) add_to(tries, less_loss(answer, i, excess_W));
+  };
+  for (std::size_t i = 0; i < answer.envelope->room.size(); ++i) add(i, 0.5 * answer.envelope->room[i].loss_W);
+  for (const double share : {0.9, 0.4, 0.15}) {
+    for (std::size_t i = 0; i < answer.envelope->room.size(); ++i)
+      add(i, share * answer.floor->room[i].given_W_per_m2 * answer.floor->room[i].heated_m2);
   }
   return tries;
 }
@@ -47,7 +59,10 @@ RemedyTry foam(const std::string& path, System system) {
   return {path, {insulation_text(system), thick_insulation_text(system)}};
 }
 
-Tries for_no_setting(const Answer& answer) {
+}  // namespace
+
+std::vector<RemedyTry> no_setting_tries(const Answer& answer, const Diagnostic&) {
+  if (!answer.freeze || !answer.envelope || !answer.floor) return {};
   const Design& design = answer.file.design;
   const Freeze& freeze = *answer.freeze;
   Tries tries;
@@ -67,14 +82,14 @@ Tries for_no_setting(const Answer& answer) {
   }
   if (design.second_source.kind == SecondSourceKind::water_heat_pump)
     tries.push_back({"second_source.kind", {"heat pump"}});
-  tries.push_back(warmer_work(answer));
-  const Tries less = much_less_loss(answer);
-  tries.insert(tries.end(), less.begin(), less.end());
+  add_to(tries, warmer_work(answer));
+  add_to(tries, much_less_loss(answer));
   return tries;
 }
 
 /// Where nobody knows the air of the room a place is in: heat there, or the place in a room that is heated.
-Tries for_not_called(const Answer& answer) {
+std::vector<RemedyTry> not_called_tries(const Answer& answer, const Diagnostic&) {
+  if (!answer.floor) return {};
   const Design& design = answer.file.design;
   Tries tries;
   std::vector<std::string> heated;
@@ -88,57 +103,6 @@ Tries for_not_called(const Answer& answer) {
   }
   for (std::size_t i = 0; i < design.watch.size(); ++i) tries.push_back({fmt::format("watch[{}].room", i + 1), heated});
   return tries;
-}
-
-/// Whole numbers from one to another.
-std::vector<std::string> counts(int from, int to) {
-  std::vector<std::string> texts;
-  for (int i = from; i <= to; ++i) texts.push_back(fmt::format("{}", i));
-  return texts;
-}
-
-/// Loops of less floor, another spacing or another place of the ports may find a way.
-Tries for_no_way(const Answer& answer, const std::string& manifold) {
-  const Design& design = answer.file.design;
-  const bool us = design.units == System::us;
-  Tries tries;
-  for (std::size_t i = 0; i < design.room.size(); ++i) {
-    if (design.room[i].own_loops) tries.push_back({fmt::format("room[{}].own_loops", i + 1), {"false"}});
-  }
-  const std::string row = manifold == "manifold" || manifold.find('[') == std::string::npos ? "manifold[1]" : manifold;
-  tries.push_back({row + ".port_pitch", {us ? "2 in" : "50 mm"}});
-  tries.push_back({"tube.spacing", typed_up(design.tube.spacing_m, {1.25, 1.6}, Dimension::length, design.units)});
-  tries.push_back({row + ".loops", counts(1, 3)});
-  tries.push_back({"tube.spacing", typed_down(design.tube.spacing_m, {0.8}, Dimension::length, design.units)});
-  tries.push_back({row + ".facing", {"up", "down", "left", "right"}});
-  return tries;
-}
-
-}  // namespace
-
-std::vector<RemedyTry> frost_tries(const Answer& answer, const Diagnostic& said) {
-  if (!answer.freeze || !answer.envelope || !answer.floor) return {};
-  if (said.code == "freeze.boiler-too-small") return {larger_boilers(answer)};
-  if (said.code == "freeze.no-setting") return for_no_setting(answer);
-  if (said.code == "freeze.cannot-be-called") return for_not_called(answer);
-  return {};
-}
-
-std::vector<RemedyTry> layout_tries(const Answer& answer, const Diagnostic& said) {
-  const System system = answer.file.design.units;
-  if (said.code == "layout.bend-too-wide")
-    return {
-        {"tube.spacing", typed_up(std::get<Measured>(said.parts[2]).si, {1.0, 1.1, 1.3}, Dimension::length, system)},
-        {"tube.bend_radius", typed_down(answer.file.design.tube.spacing_m, {0.9, 0.5}, Dimension::length, system)}};
-  if (said.code == "layout.too-few-ports") {
-    const int loops = std::stoi(std::get<std::string>(said.parts[2]));
-    return {{"manifold[1].ports", counts(loops, loops + 2)}};
-  }
-  if (said.code == "layout.round-drawn") return {{"tube.lay_rest", {"false"}}};
-  for (const char* code : {"layout.no-floor", "layout.no-apron", "layout.not-shared-out", "layout.not-parted",
-                           "layout.no-port-left", "layout.own-loops"})
-    if (said.code == code) return for_no_way(answer, said.about);
-  return {};
 }
 
 }  // namespace slabwright

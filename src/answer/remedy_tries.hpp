@@ -15,9 +15,29 @@ struct RemedyTry {
 /// Empty for what is no stop.
 std::vector<RemedyTry> remedy_tries(const Answer& answer, const Diagnostic& said);
 
-/// The same for what cannot be laid, and for the frost hold.
-std::vector<RemedyTry> layout_tries(const Answer& answer, const Diagnostic& said);
-std::vector<RemedyTry> frost_tries(const Answer& answer, const Diagnostic& said);
+// The same for one stop or a few that are alike. Each takes what was said, and what an answer lacks it does without.
+
+std::vector<RemedyTry> cool_boiler_tries(const Answer& answer, const Diagnostic& said);
+std::vector<RemedyTry> injection_tries(const Answer& answer, const Diagnostic& said);
+std::vector<RemedyTry> circuit_tries(const Answer& answer, const Diagnostic& said);
+std::vector<RemedyTry> hot_supply_tries(const Answer& answer, const Diagnostic& said);
+
+std::vector<RemedyTry> weak_pump_tries(const Answer& answer, const Diagnostic& said);
+std::vector<RemedyTry> out_of_band_tries(const Answer& answer, const Diagnostic& said);
+
+std::vector<RemedyTry> warm_floor_tries(const Answer& answer, const Diagnostic& said);
+
+std::vector<RemedyTry> no_setting_tries(const Answer& answer, const Diagnostic& said);
+std::vector<RemedyTry> not_called_tries(const Answer& answer, const Diagnostic& said);
+
+std::vector<RemedyTry> wide_bend_tries(const Answer& answer, const Diagnostic& said);
+std::vector<RemedyTry> few_port_tries(const Answer& answer, const Diagnostic& said);
+std::vector<RemedyTry> round_drawn_tries(const Answer& answer, const Diagnostic& said);
+std::vector<RemedyTry> no_way_tries(const Answer& answer, const Diagnostic& said);
+
+// What they share.
+
+void add_to(std::vector<RemedyTry>& tries, std::vector<RemedyTry> more);
 
 /// As somebody would type it: two figures, whole degrees, rounded up or down.
 std::string typed_up(double si, Dimension dimension, System system);
@@ -25,9 +45,22 @@ std::string typed_down(double si, Dimension dimension, System system);
 /// The same for each multiple.
 std::vector<std::string> typed_up(double si, const std::vector<double>& by, Dimension dimension, System system);
 std::vector<std::string> typed_down(double si, const std::vector<double>& by, Dimension dimension, System system);
+/// Temperatures so far above one.
+std::vector<std::string> typed_above(double from_degC, const std::vector<double>& by_K, System system);
+/// Whole numbers from one to another.
+std::vector<std::string> typed_counts(int from, int to);
 
-/// What a room loses most by, cut down by at least `excess_W`: its largest parts first.
+/// What a room loses most by, cut down by at least `excess_W`: its largest parts first, then all together.
 std::vector<RemedyTry> less_loss(const Answer& answer, std::size_t room, double excess_W);
+
+/// Loops that are shorter: more of them where their number is given, else a lower limit. Empty where each is listed.
+std::vector<RemedyTry> shorter_loops(const Answer& answer);
+/// Strong enough for the hardest loop at the flow wanted, with something to spare.
+RemedyTry stronger_pump(const Answer& answer);
+/// Valves as wide as usual, where those of the file choke their loops.
+std::vector<RemedyTry> wider_valves(const Answer& answer);
+/// Flow in the boiler's own circuit.
+RemedyTry boiler_flow(const Answer& answer);
 
 /// The temperature wanted in a room: its own where the user wrote one, else the climate's.
 std::string indoor_path(const DesignFile& file, std::size_t room);

@@ -171,7 +171,9 @@ void fill_speed(const Circuit& circuit, const FlowTarget& target, Balance& balan
   balance.speed_saves_share = 1.0 - balance.duty_Pa / (full * circuit.duty_Pa(at_full));
 }
 
-void say_unsettled(const NetworkSolution& solved, const char* when, std::vector<Diagnostic>& said) {
+/// Of a network, or of several solved in turn.
+template <class Solved>
+void say_unsettled(const Solved& solved, const char* when, std::vector<Diagnostic>& said) {
   if (solved.stop == Stop::converged) return;
   said.push_back({Severity::warning,
                   "balance.not-settled",
@@ -221,10 +223,14 @@ Checked<Balance> balance_plant(const Plant& as_piped, const FlowTarget& target, 
     take_turns(search_turns(plant, balance, {turn_step, most}, water_degC), most, balance);
     set = try_settings(plant, water_degC, balance);
   }
-  balance.move = moves(with_settings(plant, {}, balance.pump_speed_share), balance, water_degC);
+  TurnedInOrder turned = turned_in_order(with_settings(plant, {}, balance.pump_speed_share), balance, water_degC);
+  balance.move = std::move(turned.move);
   std::vector<Diagnostic> said;
+  // Reach, speed and duty lean on the source by itself.
+  say_unsettled(circuit.source_alone(balance.aim_m3_per_s, balance.pump_speed_share), "in pump and boiler alone", said);
   say_unsettled(open, "with every port open", said);
   say_unsettled(set, "with the ports set", said);
+  say_unsettled(turned, "while one port is set after the other", said);
   say_pump(plant, target, balance, said);
   balance.meter_most_m3_per_s = meter_most_m3_per_s(plant.design, balance);
   say_meters(balance, said);

@@ -77,7 +77,7 @@ double Circuit::worst_Pa(const std::vector<double>& flow) const {
   return *std::max_element(asks.begin(), asks.end());
 }
 
-double Circuit::left_Pa(double flow, std::optional<double> speed_share) const {
+NetworkSolution Circuit::source_alone(double flow, std::optional<double> speed_share) const {
   HydronicGraph source = source_;
   for (std::size_t k = 0; k < plant_.source.branch.size(); ++k) {
     const BranchId of_plant = plant_.source.branch[k];
@@ -95,7 +95,11 @@ double Circuit::left_Pa(double flow, std::optional<double> speed_share) const {
   }
   source.set_demand(out_, flow);
   source.set_demand(back_, -flow);
-  const NetworkSolution solved = solve_network(source);
+  return solve_network(source);
+}
+
+double Circuit::left_Pa(double flow, std::optional<double> speed_share) const {
+  const NetworkSolution solved = source_alone(flow, speed_share);
   return solved.pressure_Pa[out_.at] - solved.pressure_Pa[back_.at];
 }
 
@@ -113,17 +117,19 @@ double Circuit::duty_Pa(const std::vector<double>& flow) const {
 double Circuit::reach_share(const std::vector<double>& flow) const {
   const double total = sum_of(flow);
   const auto over = [&](double share) { return left_Pa(share * total, 1.0) - worst_Pa(times(flow, share)); };
-  // Twenty times the flow is more than any pump in a shop moves; the bracket only has to contain the crossing.
+  // Twenty times the flow is more than any pump in a shop moves; the bracket only has to contain the crossing. Where it
+  // does not, the nearer end is the answer: a pump that moves less is said to be too weak, and more is no matter.
   return root_in_bracket(over, 1e-3, 20.0, {1e-9, 0.0, 200}).x;
 }
 
 double Circuit::speed_for(const std::vector<double>& flow) const {
   const double total = sum_of(flow), worst = worst_Pa(flow);
   const auto over = [&](double speed) { return left_Pa(total, speed) - worst; };
+  // A pump that is too strong at its lowest speed keeps that speed; flows that follow are out of their bands, and said.
   return root_in_bracket(over, 0.05, 1.0, {1e-9, 0.0, 200}).x;
 }
 
-std::vector<BalanceMove> moves(const Plant& open, const Balance& balance, double water_degC) {
+TurnedInOrder turned_in_order(const Plant& open, const Balance& balance, double water_degC) {
   std::vector<std::size_t> order;
   for (std::size_t i = 0; i < balance.port.size(); ++i) {
     if (!balance.port[i].open) order.push_back(i);
@@ -132,17 +138,21 @@ std::vector<BalanceMove> moves(const Plant& open, const Balance& balance, double
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return over(a) > over(b); });
   ValveTurns turns;
   for (const PortSetting& port : balance.port) turns.push_back(port.open ? port.set_turns : 1e9);
-  std::vector<BalanceMove> all;
+  TurnedInOrder all;
   for (const std::size_t i : order) {
     turns[i] = balance.port[i].set_turns;
     const NetworkSolution solved = flows_at(with_settings(open, turns, balance.pump_speed_share), water_degC);
+    if (solved.stop != Stop::converged) {
+      all.stop = solved.stop;
+      all.worst_name = solved.worst_name;
+    }
     BalanceMove move;
     move.port = balance.port[i].port;
     move.loop = balance.port[i].loop;
     move.to_turns = turns[i];
     move.until_m3_per_s = solved.flow_m3_per_s[open.loop_branch[i].at];
     for (const BranchId branch : open.loop_branch) move.then_m3_per_s.push_back(solved.flow_m3_per_s[branch.at]);
-    all.push_back(std::move(move));
+    all.move.push_back(std::move(move));
   }
   return all;
 }

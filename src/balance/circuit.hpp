@@ -1,6 +1,7 @@
 // The plant's pressures at flows that are wished for, before any network is solved.
 #pragma once
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "slabwright/balance.hpp"
@@ -25,6 +26,8 @@ class Circuit {
   /// The speed at which it carries just these flows.
   double speed_for(const std::vector<double>& flow) const;
   const Liquid& water() const { return water_; }
+  /// The source by itself when so much is drawn from it; with no circulators running where no speed is given.
+  NetworkSolution source_alone(double flow, std::optional<double> speed_share) const;
 
  private:
   /// What is left for mains and loops when so much is drawn from the source; below zero with no circulators running.
@@ -37,8 +40,14 @@ class Circuit {
   Liquid water_;
 };
 
-/// Ports turned one after the other, the one furthest over its aim first, with what the meters then read. `open` is the
-/// plant with all ports open at the speed of the balance.
-std::vector<BalanceMove> moves(const Plant& open, const Balance& balance, double water_degC);
+/// Ports turned one after the other, and the worst place of the last solve that did not converge, where one did not.
+struct TurnedInOrder {
+  std::vector<BalanceMove> move;
+  Stop stop = Stop::converged;
+  std::string worst_name;
+};
+/// The one furthest over its aim first, with what the meters then read. `open` is the plant with all ports open at the
+/// speed of the balance.
+TurnedInOrder turned_in_order(const Plant& open, const Balance& balance, double water_degC);
 
 }  // namespace slabwright

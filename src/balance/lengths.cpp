@@ -274,6 +274,7 @@ Checked<FittedLengths> fit_lengths(const Plant& plant, const Readings& readings,
     lengths.odd_loop = lengths.loop[odd->loop].loop;
     lengths.odd_cause = odd->cause;
   }
+  say_unsettled_network(network, said);
   say_lengths(lengths, readings, said);
   return {std::move(lengths), std::move(said)};
 }

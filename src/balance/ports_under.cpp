@@ -77,7 +77,12 @@ PortsUnder ReadNetwork::healthy() const {
 }
 
 std::vector<double> ReadNetwork::solve() {
+  const NetworkOptions enough;
   NetworkSolution solved = solver_.solve(graph_, warm_, to_the_last_round);
+  // Where the last digits are not reached, what is left may be as much as others may leave.
+  const bool settled = solved.worst_imbalance_m3_per_s <= enough.imbalance_m3_per_s &&
+                       solved.worst_head_Pa <= enough.head_Pa && solved.stop != Stop::not_finite;
+  if (!settled && unsettled_at_.empty()) unsettled_at_ = solved.worst_name;
   std::vector<double> flow;
   for (const BranchId branch : branch_) flow.push_back(solved.flow_m3_per_s[branch.at]);
   pressure_Pa_ = std::move(solved.pressure_Pa);

@@ -1,6 +1,7 @@
 // The manifold's network under one cause: what the ports then carry.
 #pragma once
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "slabwright/balance_readings.hpp"
@@ -22,6 +23,8 @@ class ReadNetwork {
   ReadNetwork(const Plant& plant, const OperatingPoint& point, double water_degC);
 
   const std::vector<double>& healthy_m3_per_s() const { return healthy_; }
+  /// The worst place of the first solve that left more than others may; empty where none did.
+  const std::string& unsettled_at() const { return unsettled_at_; }
   PortsUnder healthy() const;
 
   std::vector<double> with_lengths(const std::vector<double>& length_share);
@@ -42,6 +45,7 @@ class ReadNetwork {
   std::vector<double> warm_;
   std::vector<double> pressure_Pa_;
   std::vector<double> healthy_;
+  std::string unsettled_at_;
 };
 
 /// The elements of a loop's branch with its tube a share of its length.

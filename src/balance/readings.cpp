@@ -245,6 +245,7 @@ Checked<ReadBack> read_back(const Plant& plant, const Readings& readings, const 
   // The stated ranges are practice: a group of several causes asks for the test that parts them, however sure it is.
   if (!back.clear || is_vague(first.group)) back.next = next_of(plant, network, evidence, back);
   set_anew(plant, readings, target, back, said);
+  say_unsettled_network(network, said);
   say_verdict(plant, back, said);
   return {std::move(back), std::move(said)};
 }

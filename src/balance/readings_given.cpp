@@ -82,4 +82,14 @@ Diagnostic no_water_moves() {
   return problem("readings.no-flow", "the plant as drawn moves no water; there is nothing to compare with");
 }
 
+void say_unsettled_network(const ReadNetwork& network, std::vector<Diagnostic>& said) {
+  if (network.unsettled_at().empty()) return;
+  said.push_back({Severity::warning,
+                  "readings.not-settled",
+                  "readings",
+                  "flows of the plant as drawn do not settle, and at {} least of all: take what the readings tell as "
+                  "rough.",
+                  {network.unsettled_at()}});
+}
+
 }  // namespace slabwright

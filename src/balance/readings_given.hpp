@@ -32,4 +32,7 @@ Plant reopened(const Plant& plant);
 
 Diagnostic no_water_moves();
 
+/// Where a solve of the network did not settle, what was found from it is rough.
+void say_unsettled_network(const ReadNetwork& network, std::vector<Diagnostic>& said);
+
 }  // namespace slabwright

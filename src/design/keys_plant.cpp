@@ -139,7 +139,8 @@ Record record_of(Valve& x) {
           {.meaning = "Turns from shut to wide open.", .us = "5", .source = "practice", .least = 1.0, .most = 30.0}),
       key<&Valve::shape>(
           {.meaning = "How its coefficient grows with the turns.", .us = "linear", .source = "practice"}),
-      key<&Valve::points>({.meaning = "The maker's table, which wins over `shape`: [\"Kv 0.1 at 1 turns\", ...]."}),
+      key<&Valve::points>({.meaning = "The maker's table, which wins over `coefficient`, `turns` and `shape`: "
+                                      "[\"Kv 0.1 at 1 turns\", ...]."}),
       key<&Valve::return_coefficient_kv>({.meaning = "Valve at the return end of a port, open.",
                                           .us = "Kv 2.0",
                                           .source = "practice",

@@ -103,11 +103,15 @@ ValveCurve port_valve(const Valve& valve) {
   return LinearValve{valve.coefficient_kv, static_cast<double>(valve.turns)};
 }
 
+double open_port_kv(const Valve& valve) {
+  return valve.points.empty() ? valve.coefficient_kv : valve.points.back().coefficient_kv;
+}
+
 std::vector<Element> loop_elements(const Design& design, const Loop& loop) {
   const TubeSize tube = tube_of(design);
   double leader_m = 0.0;
   for (const Stretch& s : loop.along) leader_m += s.leader ? s.length_m : 0.0;
-  std::vector<Element> all{{Part::balancing_valve, KvValve{design.valve.coefficient_kv}}};
+  std::vector<Element> all{{Part::balancing_valve, KvValve{open_port_kv(design.valve)}}};
   if (leader_m > 0.0) all.push_back({Part::leader, bore_of(tube, leader_m)});
   if (loop.length_m > leader_m) all.push_back({Part::tube, bore_of(tube, loop.length_m - leader_m)});
   const double turns = loop.path ? 0.5 * loop.bends_number : half_turns(loop.patch_m2, design.tube.spacing_m);

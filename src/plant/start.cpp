@@ -109,6 +109,14 @@ Diagnostic frozen_said(const Mixture& mixture, double start_degC) {
           {Measured{start_degC, Dimension::degree}, Measured{freezing_point_degC(mixture), Dimension::degree}}};
 }
 
+Diagnostic unsettled_said(double start_degC, const std::string& worst) {
+  return {Severity::warning,
+          "plant.start-not-settled",
+          "fluid.start",
+          "cold, at {}, the flows do not settle, and at {} least of all: take the first start as rough.",
+          {Measured{start_degC, Dimension::degree}, worst}};
+}
+
 /// What its maker asks for it must get, or it does not fire; what we put in its place only warms its water by more.
 Diagnostic short_flow_said(const Plant& plant, const StartUp& start, const BoilerSize& boiler) {
   const bool makers = plant.design.boiler.least_flow_m3_per_s.has_value();
@@ -171,6 +179,7 @@ Checked<StartUp> start_up(const Plant& plant, const OperatingPoint& point, const
                               ? start.water_degC
                               : over_from_degC(fires, start.water_degC, std::max(start.water_degC, point.supply_degC));
   std::vector<Diagnostic> said;
+  if (cold.stop != Stop::converged) said.push_back(unsettled_said(start.water_degC, cold.worst_name));
   if (!start.flow_enough && boiler.flow_enough) said.push_back(short_flow_said(plant, start, boiler));
   return {start, std::move(said)};
 }

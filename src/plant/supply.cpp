@@ -104,6 +104,7 @@ FlowTarget by_length(const Plant& plant) {
   // Warm floor water; without heat asked for no temperature is known, and 40 C is what meters are read at.
   FlowTarget target{{}, 0.0, 40.0, 40.0, !plant.design.pump.flow_m3_per_s};
   for (const Loop& loop : plant.loops.loop) target.loop_m3_per_s.push_back(loop.length_m);
+  // Flows that do not settle are said by whoever balances this very network.
   const NetworkSolution open = flows_at(plant, target.water_degC);
   target.total_m3_per_s = plant.design.pump.flow_m3_per_s.value_or(std::abs(floor_flow_m3_per_s(plant, open)));
   scale_to(target.loop_m3_per_s, target.total_m3_per_s);

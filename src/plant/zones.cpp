@@ -15,6 +15,12 @@ Checked<OperatingPoint> zones_shut(const Plant& plant, const Conditions& conditi
   if (shut.empty()) return {};
   OperatingPoint point = operate(with_shut(plant, shut), conditions, open.supply_degC, &open);
   std::vector<Diagnostic> said;
+  if (point.stop != Stop::converged)
+    said.push_back({Severity::warning,
+                    "plant.shut-not-settled",
+                    "pump",
+                    "with zone valves shut flow and temperature of {} did not settle together; take them as rough.",
+                    {point.worst}});
   const SourceState& source = point.source;
   const bool all_shut = shut.size() == plant.loops.loop.size();
   if (all_shut && source.bypass_m3_per_s < no_flow_m3_per_s) {

@@ -138,11 +138,20 @@ std::string sentence(const Diagnostic& said, System system) {
   return sentence(say(shown, system));
 }
 
+/// "; tried: valve.turns, valve.shape"; the first few of many.
+std::string tried_words(const std::vector<std::string>& paths) {
+  constexpr std::size_t most_named = 4;
+  std::string text;
+  for (std::size_t i = 0; i < std::min(most_named, paths.size()); ++i) text += (i == 0 ? "; tried: " : ", ") + paths[i];
+  return paths.size() > most_named ? fmt::format("{} and {} more", text, paths.size() - most_named) : text;
+}
+
 std::string with_remedy(const Answer& answer, const Diagnostic& said) {
   const std::string text = sentence(said, answer.file.design.units);
   for (const Remedy& one : answer.remedy) {
-    if (one.code == said.code && one.about == said.about)
-      return fmt::format("{} Tried: {} = {} ends this.", text, one.path, as_typed(one.text));
+    if (one.code != said.code || one.about != said.about) continue;
+    if (!one.path.empty()) return fmt::format("{} Tried: {} = {} ends this.", text, one.path, as_typed(one.text));
+    return fmt::format("{} No single change was found that ends this{}.", text, tried_words(one.tried));
   }
   return text;
 }

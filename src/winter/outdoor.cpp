@@ -50,7 +50,17 @@ double taken_W_per_m2(const Section& section, double room_degC) {
   };
   const double low_degC = std::min(section.below_degC, room_degC), high_degC = std::max(section.below_degC, room_degC);
   if (high_degC - low_degC < one_row_K) return 0.0;
+  // Water as cold as all round it takes heat, as warm as all round it gives heat: the bracket holds the root.
   return -given(root_in_bracket(lost_W_per_m2, low_degC, high_degC, {}).x).up_W_per_m2;
+}
+
+void say_unsettled_at(double outdoor_degC, const OperatingPoint& point, std::vector<Diagnostic>& said) {
+  if (point.stop == Stop::converged) return;
+  said.push_back({Severity::warning,
+                  "winter.not-settled",
+                  "tube",
+                  "at {} outside flow and temperature of {} did not settle together; take that weather as rough.",
+                  {Measured{outdoor_degC, Dimension::degree}, point.worst}});
 }
 
 class ShopInWeather {
@@ -78,7 +88,7 @@ class ShopInWeather {
     return machines_.source->cut_out->out_degC;
   }
 
-  OutdoorRow row(double outdoor_degC) const;
+  OutdoorRow row(double outdoor_degC, std::vector<Diagnostic>& said) const;
   /// What the second source must give where nothing else heats the air.
   double alone_W(double outdoor_degC) const {
     double sum_W = cold_floor_W_ + layered_W_;
@@ -114,7 +124,7 @@ class ShopInWeather {
     if (floor.shortfall_W <= 0.0) return wanted;
     return std::min(wanted, floor.given_W_per_m2 * shop_.envelope.room[i].floor_m2);
   }
-  void add_water(OutdoorRow& row, const std::vector<double>& wanted) const;
+  void add_water(OutdoorRow& row, const std::vector<double>& wanted, std::vector<Diagnostic>& said) const;
   void add_source(OutdoorRow& row) const;
 
   const OutdoorCase& shop_;
@@ -125,7 +135,7 @@ class ShopInWeather {
   double loss_W_per_K_ = 0.0, warm_W_ = 0.0;  ///< of all heated rooms; the second less gains, outdoors at 0 degC
 };
 
-void ShopInWeather::add_water(OutdoorRow& row, const std::vector<double>& wanted) const {
+void ShopInWeather::add_water(OutdoorRow& row, const std::vector<double>& wanted, std::vector<Diagnostic>& said) const {
   if (row.wanted_W < least_wanted_W) return;
   std::optional<OperatingPoint> point;
   if (std::abs(row.outdoor_degC - shop_.envelope.outdoor_degC) < one_row_K) {
@@ -134,6 +144,7 @@ void ShopInWeather::add_water(OutdoorRow& row, const std::vector<double>& wanted
     Conditions conditions{{}, row.outdoor_degC};
     for (const RoomLoss& room : shop_.envelope.room) conditions.room_degC.push_back(room.indoor_degC);
     point = supply_for(shop_.plant, conditions, wanted).value;
+    if (point) say_unsettled_at(row.outdoor_degC, *point, said);
   }
   if (!point) return;
   row.down_W = point->down_W;
@@ -160,7 +171,7 @@ void ShopInWeather::add_source(OutdoorRow& row) const {
   row.unit_buffer_m3 = water_to_add_m3(shop_.plant, shop_.point, full.capacity_W, row.load_W);
 }
 
-OutdoorRow ShopInWeather::row(double outdoor_degC) const {
+OutdoorRow ShopInWeather::row(double outdoor_degC, std::vector<Diagnostic>& said) const {
   OutdoorRow row;
   row.outdoor_degC = outdoor_degC;
   std::vector<double> wanted;
@@ -170,7 +181,7 @@ OutdoorRow ShopInWeather::row(double outdoor_degC) const {
     wanted.push_back(wanted_W(i, outdoor_degC));
     row.wanted_W += wanted.back();
   }
-  add_water(row, wanted);
+  add_water(row, wanted, said);
   if (shop_.boiler_W) row.boiler_spare_W = *shop_.boiler_W - row.water_W;
   row.alone_W = alone_W(outdoor_degC);
   add_source(row);
@@ -214,11 +225,12 @@ void add_cross_over(HeatByOutdoor& heat, const ShopInWeather& shop) {
 }
 
 /// What the floor and its water can at most.
-void add_most(HeatByOutdoor& heat, const OutdoorCase& shop) {
+void add_most(HeatByOutdoor& heat, const OutdoorCase& shop, std::vector<Diagnostic>& said) {
   Conditions conditions{{}, shop.envelope.outdoor_degC};
   for (const RoomLoss& room : shop.envelope.room) conditions.room_degC.push_back(room.indoor_degC);
   heat.hottest_degC = shop.plant.design.boiler.hottest_degC;
   const OperatingPoint hottest = operate(shop.plant, conditions, heat.hottest_degC, &shop.point);
+  say_unsettled_at(shop.envelope.outdoor_degC, hottest, said);
   heat.floor_most_W = hottest.up_W;
   heat.water_most_W = hottest.water_W;
   heat.boiler_W = shop.boiler_W;
@@ -226,17 +238,18 @@ void add_most(HeatByOutdoor& heat, const OutdoorCase& shop) {
 
 }  // namespace
 
-std::optional<HeatByOutdoor> heat_by_outdoor(const OutdoorCase& shop) {
+Checked<HeatByOutdoor> heat_by_outdoor(const OutdoorCase& shop) {
   const Design& design = shop.plant.design;
-  if (!shop.plant.floor) return std::nullopt;
+  if (!shop.plant.floor) return {};
   const ShopInWeather in_weather(shop);
-  if (!in_weather.is_heated()) return std::nullopt;
+  if (!in_weather.is_heated()) return {};
   HeatByOutdoor heat;
+  std::vector<Diagnostic> said;
   for (const double degC : rows_degC(design, in_weather, shop.envelope.outdoor_degC))
-    heat.row.push_back(in_weather.row(degC));
-  heat.fitter.push_back(in_weather.row(shop.envelope.outdoor_degC));
-  for (const double degC : asked_degC(design.units)) heat.fitter.push_back(in_weather.row(degC));
-  add_most(heat, shop);
+    heat.row.push_back(in_weather.row(degC, said));
+  heat.fitter.push_back(in_weather.row(shop.envelope.outdoor_degC, said));
+  for (const double degC : asked_degC(design.units)) heat.fitter.push_back(in_weather.row(degC, said));
+  add_most(heat, shop, said);
   add_cross_over(heat, in_weather);
   heat.cut_out_degC = in_weather.cut_out_degC();
   heat.idle_above_degC = in_weather.idle_degC();
@@ -247,7 +260,7 @@ std::optional<HeatByOutdoor> heat_by_outdoor(const OutdoorCase& shop) {
     heat.unit_glycol_share = glycol_that_keeps_share(design.fluid.kind, *design.climate.coldest_degC);
   heat.unit_least_on_s = design.boiler.least_on_s;
   heat.unit_differential_K = design.boiler.differential_K;
-  return heat;
+  return {std::move(heat), std::move(said)};
 }
 
 }  // namespace slabwright

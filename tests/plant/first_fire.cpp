@@ -23,6 +23,16 @@ Design with_glycol(Design design, double share) {
 
 }  // namespace
 
+// Water drawn from a closed circuit comes from nowhere: no flows fulfil that.
+TEST_CASE("flows that do not settle at the first start are said") {
+  const Sized one = sized(ten_lines());
+  const BoilerSize& boiler = one.sizes.value->boiler;
+  CHECK_FALSE(has(start_up(one.piped.plant, one.point, boiler).said, "plant.start-not-settled"));
+  Plant leaking = one.piped.plant;
+  leaking.graph.set_demand(leaking.graph.from(leaking.loop_branch[0]), 1e-4);
+  CHECK(has(start_up(leaking, one.point, boiler).said, "plant.start-not-settled"));
+}
+
 TEST_CASE("cold water moves less, and cold glycol least") {
   const StartUp water = sized(ten_lines()).sizes.value->start;
   CHECK(water.water_degC == Approx(4.4).margin(0.1));

@@ -56,6 +56,15 @@ TEST_CASE("with every zone shut nothing moves, the pump stands at its highest he
   }
 }
 
+// Water drawn from a closed circuit comes from nowhere: no flows fulfil that.
+TEST_CASE("flows that do not settle with zones shut are said") {
+  Piped p = piped_with({{"room[1].shut", "true"}});
+  const OperatingPoint open = operate(p.plant, p.conditions, 40.0);
+  CHECK_FALSE(has(zones_shut(p.plant, p.conditions, open, 0.0).said, "plant.shut-not-settled"));
+  p.plant.graph.set_demand(p.plant.graph.from(p.plant.loop_branch[0]), 1e-4);
+  CHECK(has(zones_shut(p.plant, p.conditions, open, 0.0).said, "plant.shut-not-settled"));
+}
+
 TEST_CASE("a bypass takes what the pump gives at the pressure that it opens to") {
   const Piped p =
       piped_with({{"room[1].shut", "true"}, {"pump.bypass_opening", "12 kPa"}, {"pump.bypass_coefficient", "Kv 2"}});

@@ -103,10 +103,11 @@ void try_remedies(const DesignFile& file, Outcome& outcome) {
   write_down(found, false);
   const std::string toml = drawn_design(outcome.number).text.toml();
   for (const Diagnostic& stop : first_stops(found)) {
-    Tried tried{stop.code, false, "no key is named"};
+    Tried tried{stop.code, false, "not a word is said"};
     const auto remedy = std::find_if(found.remedy.begin(), found.remedy.end(),
                                      [&](const Remedy& r) { return r.code == stop.code && r.about == stop.about; });
-    if (remedy != found.remedy.end()) {
+    if (remedy != found.remedy.end() && remedy->path.empty()) tried.told = "no single change";
+    if (remedy != found.remedy.end() && !remedy->path.empty()) {
       tried.told = remedy->path + " = " + remedy->text;
       const ReadDesign again = read_design(toml, {{remedy->path, remedy->text, "--set"}});
       tried.solved =
@@ -132,39 +133,6 @@ void ask(const DesignFile& file, const Asked& asked, Outcome& outcome) {
 }
 
 }  // namespace
-
-bool is_stop(const std::string& code) {
-  static const std::set<std::string> all{"plant.not-settled",
-                                         "plant.supply-too-hot",
-                                         "plant.boiler-too-cool",
-                                         "plant.injection-short",
-                                         "plant.no-boiler-water",
-                                         "plant.pump-stands",
-                                         "floor.too-warm",
-                                         "floor.no-tube",
-                                         "balance.pump-too-weak",
-                                         "balance.out-of-band",
-                                         "balance.not-settled",
-                                         "freeze.no-setting",
-                                         "freeze.cannot-be-called",
-                                         "freeze.boiler-too-small",
-                                         "plant.boiler-too-small",
-                                         "plant.start-frozen",
-                                         "plant.no-room-for-expansion",
-                                         "loops.no-floor",
-                                         "tube.leader-too-long",
-                                         "slab.tube-does-not-fit",
-                                         "layout.bend-too-wide",
-                                         "layout.no-floor",
-                                         "layout.too-few-ports",
-                                         "layout.no-apron",
-                                         "layout.not-shared-out",
-                                         "layout.not-parted",
-                                         "layout.no-port-left",
-                                         "layout.round-drawn",
-                                         "layout.own-loops"};
-  return all.count(code) > 0;
-}
 
 Outcome run(const DrawnDesign& drawn) {
   const double began_s = cpu_s();

@@ -29,9 +29,6 @@ struct Outcome {
   double cpu_s = 0.0;
 };
 
-/// Whether a code says that a solve, a root or a search ended before it had what it was asked for.
-bool is_stop(const std::string& code);
-
 /// Reads it, asks what its number asks, holds every identity, tries what remedies state.
 Outcome run(const DrawnDesign& drawn);
 

@@ -64,6 +64,20 @@ TEST_CASE("things to mend are counted, numbered and told in the reader's units")
   CHECK(has(text(answer), "(2) The second thing.\n"));
 }
 
+TEST_CASE("behind what stopped stands the value that was tried, or that none was found") {
+  Answer answer = sample(Question::design);
+  answer.verdict.kind = VerdictKind::fails;
+  answer.verdict.reasons = {said(Severity::failure, "the boiler is too small")};
+  const Diagnostic& reason = answer.verdict.reasons.front();
+  answer.remedy = {{reason.code, reason.about, "boiler.power", "9 kW", {"boiler.power"}}};
+  check_all(flat(text(answer)), {"The boiler is too small. Tried: boiler.power = \"9 kW\" ends this."});
+  answer.remedy = {{reason.code, reason.about, "", "", {"boiler.power", "tube.spacing"}}};
+  check_all(flat(text(answer)),
+            {"The boiler is too small. No single change was found that ends this; tried: boiler.power, tube.spacing."});
+  answer.remedy.front().tried = {"a.a", "b.b", "c.c", "d.d", "e.e", "f.f"};
+  check_all(flat(text(answer)), {"tried: a.a, b.b, c.c, d.d and 2 more."});
+}
+
 TEST_CASE("more reasons than fit are counted, and --full has them all") {
   Answer answer = sample(Question::design);
   answer.verdict.kind = VerdictKind::fails;

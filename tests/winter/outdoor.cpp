@@ -14,8 +14,9 @@ namespace {
 
 HeatByOutdoor heat_of(const DesignFile& file, const Keys& keys = {}) {
   const Sized one = sized(keys.empty() ? file.design : with_keys(file, keys).design);
-  const auto heat = heat_by_outdoor(
-      {one.piped.plant, one.piped.envelope, one.piped.floor, one.point, one.sizes.value->boiler.power_W});
+  const auto heat = heat_by_outdoor({one.piped.plant, one.piped.envelope, one.piped.floor, one.point,
+                                     one.sizes.value->boiler.power_W})
+                        .value;
   REQUIRE(heat);
   return *heat;
 }
@@ -31,7 +32,7 @@ TEST_CASE("the row of the weather planned for is the operating point") {
     INFO(layout.name);
     const Sized one = sized(layout.file.design);
     const HeatByOutdoor heat =
-        heat_by_outdoor({one.piped.plant, one.piped.envelope, one.piped.floor, one.point, std::nullopt}).value();
+        heat_by_outdoor({one.piped.plant, one.piped.envelope, one.piped.floor, one.point, std::nullopt}).value.value();
     REQUIRE(heat.fitter.size() == 5);
     const OutdoorRow& planned = heat.fitter.front();
     CHECK(planned.outdoor_degC == one.piped.envelope.outdoor_degC);
