@@ -81,6 +81,8 @@ struct FreezeChange {
   std::optional<double> slab_dial_degC;  ///< absent: no slab setting is enough
   double air_dial_degC = 0.0;
 };
+/// Whether it leads to a lower setting than the one there is, or to one where there is none.
+bool lowers(const FreezeChange& change, const Freeze& freeze);
 
 /// Everything computed in one run. A stage that was not wished for, or that lacks something, is absent.
 struct Answer {

@@ -60,9 +60,10 @@ struct Freeze {
   double slab_degC = 0.0;                ///< of the slab sensor
   double air_wanted_degC = 0.0;  ///< with the sensor error, or what the bands ask for; the dial is its next mark
   double slab_wanted_degC = 0.0;
-  double air_dial_degC = 0.0;   ///< follows the weather by itself
-  double slab_dial_degC = 0.0;  ///< must be left at this: in the cold the room takes most heat out of the floor
-  std::string slab_sensor;      ///< where it sits, in words
+  double air_dial_degC = 0.0;  ///< follows the weather by itself
+  /// Must be left at this: in the cold the room takes most heat out of the floor. Absent: no slab setting is enough.
+  std::optional<double> slab_dial_degC;
+  std::string slab_sensor;  ///< where it sits, in words
   std::string air_sensor;
   double air_control_K = 0.0;  ///< what switching on and off in a deadband adds; in the figures above
   double slab_control_K = 0.0;

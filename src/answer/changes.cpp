@@ -116,8 +116,8 @@ void add_changes(Answer& answer, const WeatherYear* weather) {
     if (!file) continue;
     const Answer other = pass(*file, Question::freeze, passing, Reach::frost_hold);
     if (!base.freeze || !other.freeze || other.freeze->verdict != FreezeVerdict::found) continue;
-    FreezeChange change{candidate.what, candidate.before_pour, std::nullopt, other.freeze->air_dial_degC};
-    if (!other.freeze->decides_slab.empty()) change.slab_dial_degC = other.freeze->slab_dial_degC;
+    FreezeChange change{candidate.what, candidate.before_pour, other.freeze->slab_dial_degC,
+                        other.freeze->air_dial_degC};
     // From the settings that were found, with their finer grid and their doubt, by the difference that it makes.
     if (found) {
       const System system = answer.file.design.units;
@@ -127,13 +127,20 @@ void add_changes(Answer& answer, const WeatherYear* weather) {
         return dial_mark_degC(wanted_degC + error_K + moved_K, system);
       };
       change.air_dial_degC = moved_degC(answer.freeze->air_wanted_degC, &Freeze::air_degC);
-      if (change.slab_dial_degC && !base.freeze->decides_slab.empty())
+      if (change.slab_dial_degC && base.freeze->slab_dial_degC)
         change.slab_dial_degC = moved_degC(answer.freeze->slab_wanted_degC, &Freeze::slab_degC);
     }
     answer.change.push_back(std::move(change));
   }
   std::stable_sort(answer.change.begin(), answer.change.end(),
                    [](const FreezeChange& a, const FreezeChange& b) { return a.air_dial_degC < b.air_dial_degC; });
+}
+
+bool lowers(const FreezeChange& change, const Freeze& freeze) {
+  constexpr double rounding_K = 1e-6;
+  if (freeze.verdict != FreezeVerdict::found || change.air_dial_degC < freeze.air_dial_degC - rounding_K) return true;
+  return change.slab_dial_degC &&
+         (!freeze.slab_dial_degC || *change.slab_dial_degC < *freeze.slab_dial_degC - rounding_K);
 }
 
 }  // namespace slabwright

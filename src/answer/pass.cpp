@@ -115,7 +115,7 @@ struct ColdShop {
     if (answer.point) winter.reset_supply_degC = answer.point->supply_degC;
     if (answer.sizes) winter.pump_W = answer.sizes->pump.electric_W;
     if (!freeze.decides.empty()) winter.hold_air_degC = freeze.air_dial_degC;
-    if (!freeze.decides_slab.empty()) winter.hold_slab_degC = freeze.slab_dial_degC;
+    winter.hold_slab_degC = freeze.slab_dial_degC;
     winter.weather = passing.weather;
     return winter;
   }

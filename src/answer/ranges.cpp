@@ -17,7 +17,8 @@ std::optional<Three> three(const std::array<Answer, 3>& answers, Number number) 
   return Three{*values[0], *values[1], *values[2]};
 }
 
-std::optional<double> if_found(const Answer& answer, double Freeze::*number) {
+template <class Number>
+std::optional<double> if_found(const Answer& answer, Number Freeze::*number) {
   if (!answer.freeze || answer.freeze->verdict != FreezeVerdict::found) return std::nullopt;
   return (*answer.freeze).*number;
 }
@@ -46,9 +47,7 @@ void add_ranges(Answer& answer, Passing& passing) {
   });
   answer.supply_degC = three(
       answers, [](const Answer& a) { return a.point ? std::optional<double>(a.point->supply_degC) : std::nullopt; });
-  answer.slab_dial_degC = three(answers, [](const Answer& a) {
-    return a.freeze && !a.freeze->decides_slab.empty() ? if_found(a, &Freeze::slab_dial_degC) : std::nullopt;
-  });
+  answer.slab_dial_degC = three(answers, [](const Answer& a) { return if_found(a, &Freeze::slab_dial_degC); });
   answer.air_dial_degC = three(answers, [](const Answer& a) { return if_found(a, &Freeze::air_dial_degC); });
   if (answer.sizes) {
     answer.poor_fails_degC =

@@ -285,9 +285,8 @@ Checked<Freeze> with_dials(const HeldShop& held, Freeze freeze, const LeastDials
   if (!freeze.decides_slab.empty()) freeze.slab_dial_degC = dial_mark_degC(freeze.slab_wanted_degC, design.units);
   if (!freeze.decides.empty()) {
     const double slab_degC =
-        freeze.decides_slab.empty()
-            ? held_at(*shop->hold[shop->first], freeze.air_dial_degC, shop->outdoor_degC).sensor_degC
-            : freeze.slab_dial_degC;
+        freeze.slab_dial_degC ? *freeze.slab_dial_degC
+                              : held_at(*shop->hold[shop->first], freeze.air_dial_degC, shop->outdoor_degC).sensor_degC;
     freeze.hold_W = hold_W(*shop, slab_degC, shop->outdoor_degC);
     if (boiler_W) freeze.boiler_keeps_to_degC = boiler_keeps_to_degC(*shop, slab_degC, *boiler_W);
   }

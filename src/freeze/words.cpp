@@ -18,9 +18,9 @@ using measured::degree;
 /// "; everything else" or the like, and what is enough for it at either sensor.
 std::string enough(std::string_view whom, const Freeze& freeze, System system) {
   const std::string wall = shown_degC(freeze.air_dial_degC, system);
-  if (freeze.decides_slab.empty()) return fmt::format("{} {} on the wall is enough.", whom, wall);
+  if (!freeze.slab_dial_degC) return fmt::format("{} {} on the wall is enough.", whom, wall);
   return fmt::format("{} {} at the slab sensor, or {} on the wall, is enough.", whom,
-                     shown_degC(freeze.slab_dial_degC, system), wall);
+                     shown_degC(*freeze.slab_dial_degC, system), wall);
 }
 
 bool kept_by_none(const PlaceAtSetting& place) { return place.decides && !place.asks_air_degC; }
@@ -54,7 +54,7 @@ Diagnostic about_two_dials(const Freeze& freeze) {
           "frost_hold",
           "a slab sensor has to stand at {} all winter, for the coldest hour is when the room takes most heat out of "
           "the floor; a wall thermostat at {} follows the weather by itself",
-          {degree(freeze.slab_dial_degC), degree(freeze.air_dial_degC)}};
+          {degree(*freeze.slab_dial_degC), degree(freeze.air_dial_degC)}};
 }
 
 std::optional<Diagnostic> about_lasting(const Freeze& freeze) {
@@ -95,7 +95,7 @@ Diagnostic about_corners() {
 
 /// The advice that is heard most, tried on this shop.
 std::optional<Diagnostic> about_usual_slab(const Freeze& freeze, const Shop& shop) {
-  if (freeze.decides_slab.empty() || freeze.slab_degC <= usual_slab_degC) return std::nullopt;
+  if (!freeze.slab_dial_degC || freeze.slab_degC <= usual_slab_degC) return std::nullopt;
   const double air_degC = coldest_air_degC(shop, usual_slab_degC);
   if (air_degC >= 0.0) return std::nullopt;
   return Diagnostic{Severity::note,
@@ -120,14 +120,14 @@ std::optional<Diagnostic> about_footing(const Freeze& freeze) {
 
 std::optional<Diagnostic> about_boiler(const Freeze& freeze, double boiler_W) {
   if (freeze.hold_W <= boiler_W) return std::nullopt;
-  const bool slab = !freeze.decides_slab.empty();
-  Diagnostic small{
-      Severity::failure,
-      "freeze.boiler-too-small",
-      "boiler.power",
-      std::string("holding the ") + (slab ? "slab" : "room") + " at {} takes {} at {} outside; the boiler gives {}",
-      {degree(slab ? freeze.slab_dial_degC : freeze.air_dial_degC), Measured{freeze.hold_W, Dimension::power},
-       degree(freeze.outdoor_degC), Measured{boiler_W, Dimension::power}}};
+  const auto& slab_degC = freeze.slab_dial_degC;
+  Diagnostic small{Severity::failure,
+                   "freeze.boiler-too-small",
+                   "boiler.power",
+                   std::string("holding the ") + (slab_degC ? "slab" : "room") +
+                       " at {} takes {} at {} outside; the boiler gives {}",
+                   {degree(slab_degC.value_or(freeze.air_dial_degC)), Measured{freeze.hold_W, Dimension::power},
+                    degree(freeze.outdoor_degC), Measured{boiler_W, Dimension::power}}};
   if (freeze.boiler_keeps_to_degC) {
     small.sentence += ", enough down to {} outside";
     small.parts.push_back(degree(*freeze.boiler_keeps_to_degC));
@@ -188,7 +188,7 @@ std::vector<Diagnostic> remarks(const Freeze& freeze, const Shop& shop, std::opt
   if (boiler_W) add(said, about_boiler(freeze, *boiler_W));
   add(said, about_lasting(freeze));
   add(said, about_shut(freeze));
-  if (!freeze.decides_slab.empty()) said.push_back(about_two_dials(freeze));
+  if (freeze.slab_dial_degC) said.push_back(about_two_dials(freeze));
   said.push_back(about_corners());
   add(said, about_usual_slab(freeze, shop));
   add(said, about_footing(freeze));

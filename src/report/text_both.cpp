@@ -23,7 +23,8 @@ std::string cell(const Answer& answer, Kind kind, std::optional<double> si) {
   return si ? figure(kind, *si, answer.file.design.units) : "-";
 }
 
-std::optional<double> dial_of(const Answer& answer, double Freeze::*dial) {
+template <class Dial>
+std::optional<double> dial_of(const Answer& answer, Dial Freeze::*dial) {
   if (!answer.freeze || answer.freeze->verdict != FreezeVerdict::found) return std::nullopt;
   return (*answer.freeze).*dial;
 }
@@ -70,10 +71,7 @@ void add_figures(Table& table, const Answer& written, const Answer& tried) {
   row("pump head", Kind::head,
       [](const Answer& a) { return of(a.sizes, [](const PlantSizes& s) { return s.pump.head_m; }); });
   row("frost hold, wall thermostat", Kind::dial, [](const Answer& a) { return dial_of(a, &Freeze::air_dial_degC); });
-  row("frost hold, slab sensor", Kind::dial, [](const Answer& a) -> std::optional<double> {
-    if (!a.freeze || a.freeze->decides_slab.empty()) return std::nullopt;
-    return dial_of(a, &Freeze::slab_dial_degC);
-  });
+  row("frost hold, slab sensor", Kind::dial, [](const Answer& a) { return dial_of(a, &Freeze::slab_dial_degC); });
 }
 
 /// What the way that is shown costs or uses.

@@ -277,7 +277,8 @@ void add_hold(Page& page, const Reader& reader) {
       return add_row(page, question, "frost hold", "cannot be called safe: see above");
     case FreezeVerdict::found: break;
   }
-  if (answer.freeze->decides_slab.empty()) {
+  const std::optional<double>& slab_degC = answer.freeze->slab_dial_degC;
+  if (!slab_degC) {
     return add_row(page, question, "frost hold",
                    fmt::format("wall thermostat {}; {}",
                                reader(Kind::dial, answer.freeze->air_dial_degC, Figure::frost_hold), more));
@@ -286,7 +287,7 @@ void add_hold(Page& page, const Reader& reader) {
     return add_row(page, question, "frost hold",
                    fmt::format("wall thermostat {}, or slab sensor {}; {}",
                                reader(Kind::dial, answer.freeze->air_dial_degC, Figure::frost_hold),
-                               reader(Kind::dial, answer.freeze->slab_dial_degC, Figure::frost_hold), more));
+                               reader(Kind::dial, *slab_degC, Figure::frost_hold), more));
   }
   const System system = reader.system();
   add_row(page, question, "frost hold", "wall thermostat " + ranged(Kind::dial, *answer.air_dial_degC, system));

@@ -18,8 +18,11 @@ Cover cover_of(const Reader& reader) {
   const Freeze& freeze = *reader.answer.freeze;
   if (!reader.answer.bands) return {};
   const double error_K = reader.design().frost_hold.sensor_error_K;
-  return {freeze.air_dial_degC - dial_mark_degC(freeze.air_degC + error_K, reader.system()),
-          freeze.slab_dial_degC - dial_mark_degC(freeze.slab_degC + error_K, reader.system())};
+  const auto over_K = [&](double dial_degC, double best_degC) {
+    return dial_degC - dial_mark_degC(best_degC + error_K, reader.system());
+  };
+  return {over_K(freeze.air_dial_degC, freeze.air_degC),
+          freeze.slab_dial_degC ? over_K(*freeze.slab_dial_degC, freeze.slab_degC) : 0.0};
 }
 
 Three raised(const Three& three, double by_K) { return {three.tight + by_K, three.usual + by_K, three.poor + by_K}; }
@@ -33,7 +36,7 @@ void add_bands(Page& page, const Reader& reader) {
     return add_text(page,
                     "Quick: for what nobody can know (soil, leaks, foam, where the tubes lie) leave out --quick.");
   if (!answer.bands) return;
-  if (freeze.decides_slab.empty())
+  if (!freeze.slab_dial_degC)
     return add_text(page,
                     fmt::format("Best figure {}; the setting also covers 95 of 100 draws of what nobody can know.",
                                 figure(Kind::dial, freeze.air_degC, system)));
@@ -119,14 +122,6 @@ Page page_of_places(const Reader& reader, std::size_t most_places) {
   return page;
 }
 
-/// Whether a change leads to another setting than the one there is.
-bool helps(const Freeze& freeze, const FreezeChange& change) {
-  constexpr double rounding_K = 1e-6;
-  return freeze.verdict != FreezeVerdict::found || change.air_dial_degC < freeze.air_dial_degC - rounding_K ||
-         (change.slab_dial_degC &&
-          (freeze.decides_slab.empty() || *change.slab_dial_degC < freeze.slab_dial_degC - rounding_K));
-}
-
 /// Few dials go lower than this: practice.
 constexpr double lowest_dial_us_degC = (40.0 - 32.0) / 1.8, lowest_dial_si_degC = 5.0;
 
@@ -142,7 +137,7 @@ Page page_of_changes(const Reader& reader, std::size_t most_rows, bool idle_too)
   std::vector<std::string> idle;
   for (const FreezeChange& change : answer.change) {
     const std::string what = change.what + (change.before_pour ? " (before pour)" : "");
-    if (!helps(*answer.freeze, change))
+    if (!lowers(change, *answer.freeze))
       idle.push_back(change.what);
     else if (table.rows.size() < most_rows)
       table.rows.push_back({what, on_a_dial(reader, change.air_dial_degC),

@@ -15,7 +15,7 @@ Markup dials(const Source& source) {
   const Quotes& q = source.q;
   const Markup air = huge(quoted(q.figure("freeze.air_dial_degC", Kind::dial, Lean::frost_hold))) +
                      paragraph("on the ", strong(prose("wall thermostat")), ": ", q.words("freeze.air_sensor"), ".");
-  if (source.answer.freeze->decides_slab.empty())
+  if (!source.answer.freeze->slab_dial_degC)
     return air + paragraph("No setting of a slab sensor is enough: leave the wall thermostat in charge.");
   const Markup slab = huge(quoted(q.figure("freeze.slab_dial_degC", Kind::dial, Lean::frost_hold))) +
                       paragraph("or, if that is in charge, on the ", strong(prose("slab sensor")), ": ",

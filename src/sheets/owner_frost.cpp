@@ -43,14 +43,6 @@ Markup cut_table(const Source& source) {
              rows);
 }
 
-/// Whether a change leads to a lower setting than the one there is.
-bool lowers(const Freeze& freeze, const FreezeChange& change) {
-  constexpr double rounding_K = 1e-6;
-  if (freeze.verdict != FreezeVerdict::found || change.air_dial_degC < freeze.air_dial_degC - rounding_K) return true;
-  return change.slab_dial_degC &&
-         (freeze.decides_slab.empty() || *change.slab_dial_degC < freeze.slab_dial_degC - rounding_K);
-}
-
 /// Few dials go lower than 40 F or 5 C: practice.
 Markup dial_cell(const Source& source, const std::string& key) {
   const double least_degC = source.q.system() == System::us ? (40.0 - 32.0) / 1.8 : 5.0;
@@ -69,7 +61,7 @@ Markup changes_table(const Source& source) {
   const auto& changes = source.answer.change;
   for (std::size_t i = 0; i < changes.size(); ++i) {
     const auto at = [&](const char* member) { return key_of_row("change", i, member); };
-    if (lowers(*source.answer.freeze, changes[i]))
+    if (lowers(changes[i], *source.answer.freeze))
       rows.push_back({what_cell(source.q.words(at("what")), changes[i].before_pour),
                       dial_cell(source, at("air_dial_degC")), dial_cell(source, at("slab_dial_degC"))});
   }

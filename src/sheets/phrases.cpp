@@ -35,7 +35,7 @@ Markup lowest_settings(const Source& source) {
   const auto& freeze = source.answer.freeze;
   if (!freeze || freeze->decides.empty()) return {};
   const Markup air = say("wall thermostat ", source.q.figure("freeze.air_dial_degC", Kind::dial, Lean::frost_hold));
-  if (freeze->decides_slab.empty()) return say(air, "; no setting of a slab sensor is enough");
+  if (!freeze->slab_dial_degC) return say(air, "; no setting of a slab sensor is enough");
   return say(air, ", or slab sensor ", source.q.figure("freeze.slab_dial_degC", Kind::dial, Lean::frost_hold));
 }
 

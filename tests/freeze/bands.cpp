@@ -64,6 +64,6 @@ TEST_CASE("the same seed draws the same band, and a dial that covers it is no lo
   CHECK(once.lasts_low_s == again.lasts_low_s);
   const Freeze covered = *with_dials(line.held(), freeze, covering(once), std::nullopt).value;
   CHECK(covered.air_dial_degC >= freeze.air_dial_degC);
-  CHECK(covered.slab_dial_degC >= once.slab_high_degC - 1e-6);
-  CHECK(covered.slab_dial_degC < std::max(once.slab_high_degC, freeze.slab_dial_degC) + 0.5 + 1e-6);
+  CHECK(*covered.slab_dial_degC >= once.slab_high_degC - 1e-6);
+  CHECK(*covered.slab_dial_degC < std::max(once.slab_high_degC, *freeze.slab_dial_degC) + 0.5 + 1e-6);
 }

@@ -121,7 +121,7 @@ TEST_CASE("a sensor that reads more leaves the floor colder, and its dial has to
   CHECK(sensor(cases, "in the sun").reads_off_K > 2.0);
   CHECK(sensor(cases, "inside the big door").reads_off_K < 0.0);
   for (const SensorCase& one : cases) {
-    CHECK(one.dial_degC == Approx(at.freeze.slab_dial_degC + one.reads_off_K));
+    CHECK(one.dial_degC == Approx(*at.freeze.slab_dial_degC + one.reads_off_K));
     if (one.reads_off_K > 0.0) CHECK(one.coldest_spare_K < right.coldest_spare_K);
     if (one.reads_off_K < 0.0) CHECK(one.coldest_spare_K > right.coldest_spare_K);
   }

@@ -29,20 +29,20 @@ TEST_CASE("the setting keeps every place that decides, and one of them just so")
 TEST_CASE("a dial holds the sensor's error, rounded up to what it shows") {
   Design d = bare_shop();
   Freeze freeze = hold_of(d);
-  CHECK(freeze.slab_dial_degC == std::ceil(2.0 * (freeze.slab_degC + 1.0)) / 2.0);
+  CHECK(*freeze.slab_dial_degC == std::ceil(2.0 * (freeze.slab_degC + 1.0)) / 2.0);
   CHECK(freeze.air_dial_degC == std::ceil(2.0 * (freeze.air_degC + 1.0)) / 2.0);
   d.units = System::us;
   freeze = hold_of(d);
-  const double dial_degF = freeze.slab_dial_degC * 1.8 + 32.0;
+  const double dial_degF = *freeze.slab_dial_degC * 1.8 + 32.0;
   CHECK(dial_degF == Approx(std::round(dial_degF)).margin(1e-9));
-  CHECK(freeze.slab_dial_degC >= freeze.slab_degC + 1.0);
-  CHECK(freeze.slab_dial_degC < freeze.slab_degC + 1.0 + 1.0 / 1.8);
+  CHECK(*freeze.slab_dial_degC >= freeze.slab_degC + 1.0);
+  CHECK(*freeze.slab_dial_degC < freeze.slab_degC + 1.0 + 1.0 / 1.8);
 
-  const double slab_degC = freeze.slab_degC, dial_degC = freeze.slab_dial_degC;
+  const double slab_degC = freeze.slab_degC, dial_degC = *freeze.slab_dial_degC;
   d.frost_hold.sensor_error_K = 3.0;
   freeze = hold_of(d);
   CHECK(freeze.slab_degC == slab_degC);
-  CHECK(freeze.slab_dial_degC > dial_degC + 1.4);
+  CHECK(*freeze.slab_dial_degC > dial_degC + 1.4);
 }
 
 TEST_CASE("the slab must be warmer than the air it holds, and both sensors are named with their places") {
@@ -123,7 +123,7 @@ TEST_CASE("a strip across the slab lowers what a bare door asks for") {
   const Freeze broken = hold_of(d);
   CHECK(broken.verdict == FreezeVerdict::found);
   CHECK(broken.air_degC < bare.air_degC - 2.0);
-  CHECK(broken.slab_dial_degC <= bare.slab_dial_degC);
+  CHECK(*broken.slab_dial_degC <= *bare.slab_dial_degC);
 }
 
 TEST_CASE("glycol helps the tubes and leaves the pipes") {
@@ -169,7 +169,7 @@ TEST_CASE("the heat of the hold is what rooms lose and what goes down, each watt
   for (std::size_t i = 0; i < 2; ++i) {
     const double heated_m2 = line.floor.room[i].heated_m2;
     const SlabHold hold = slab_hold(line.floor.section, line.envelope.room[i], heated_m2);
-    const HeldRoom room = room_held_by(hold, freeze.slab_dial_degC, -27.0);
+    const HeldRoom room = room_held_by(hold, *freeze.slab_dial_degC, -27.0);
     up_W += room.up_W_per_m2 * heated_m2;
     down_W += room.down_W_per_m2 * heated_m2;
     lost_W += line.envelope.room[i].total_W_per_K * (room.room_degC + 27.0);
