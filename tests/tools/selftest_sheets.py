@@ -19,7 +19,8 @@ ANSWER = {
     "flow_m3_per_s": 0.000126862, "lot_m3_per_s": 0.00789, "heat_W": 9994.7, "little_W": 121.0, "supply_degC": 41.1311,
     "cold_degC": -32.2222, "rise_K": 5.55556, "gap_m": 0.0508, "high_m": 3.76555, "part_share": 0.39356, "port": 3,
     "rated_m2K_per_W": 1.76111, "valve_kv": 1.1, "bill_money": 1240.4, "wait_s": 12000.0, "chance_share": 0.0002,
-    "made_for": False, "sentence": "The fan takes 48,500 Btu/h with it at -12 F outside",
+    "made_for": False, "sizes": {"tank": {"tank_m3": 0.00121}},
+    "sentence": "The fan takes 48,500 Btu/h with it at -12 F outside",
 }
 
 
@@ -55,6 +56,10 @@ class Numbers(unittest.TestCase):
     def test_within_half_of_the_last_digit(self):
         self.holds("flow_m3_per_s", "2.01 gpm", "2.0 gpm", "7.61 L/min", "2.01 gpm ~", "~ 2.01 gpm")
         self.differs("flow_m3_per_s", "2.02 gpm", "2.1 gpm", "7.60 L/min", "20.1 gpm")
+
+    def test_what_is_bought_is_never_told_smaller(self):
+        self.holds("sizes.tank.tank_m3", "1.3 L", "0.4 gal", "1.21 L", "2 L")
+        self.differs("sizes.tank.tank_m3", "1.2 L", "0.3 gal", "1.4 L", "0.5 gal")
 
     def test_thousands_and_what_is_rounded_to_hundreds(self):
         self.holds("heat_W", "34,100 Btu/h", "34100 Btu/h", "10.0 kW", "9,995 W")

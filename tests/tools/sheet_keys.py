@@ -4,9 +4,9 @@
 usage: sheet_keys.py FOLDER...
 
 FOLDER holds pages, FOLDER.json beside it the answer as `--json` prints it. An element's data-key names, with a blank
-between them, the members of the answer that its text tells, in order: numbers within half of the last printed digit,
-texts whole, lists by their length. `scale` is the key of a number that only marks a scale in a drawing, `page` and
-`figure` those of page and figure numbers.
+between them, the members of the answer that its text tells, in order: numbers within half of the last printed digit, or
+rounded up where they are bought, texts whole, lists by their length. `scale` is the key of a number that only marks a
+scale in a drawing, `page` and `figure` those of page and figure numbers.
 """
 import json
 import re
@@ -19,6 +19,7 @@ from sheet_text import NOT_READ, drawing_of, plain, tree_of, word_in
 
 FREE_KEYS = {"page", "figure"}
 SCALE = "scale"
+ROUNDED_UP = {"sizes.tank.tank_m3"}  # bought "or more"
 READ_ALOUD = ("title", "alt", "aria-label", "aria-description", "placeholder", "content", "summary")
 DIGIT = re.compile(r"[\d½¼¾⅓⅔⅛⅜⅝⅞]")
 PAGE_FAULTS_MOST = 20  # are told one by one
@@ -155,7 +156,7 @@ class Sheet:
         if isinstance(printed, str):
             self.fault(element, f"{printed} in \"{text[:60]}\", which is to tell {key} = {value}")
             return len(text), at
-        if not sheet_numbers.tells(printed, value):
+        if not sheet_numbers.tells(printed, value, key in ROUNDED_UP):
             self.fault(element, f"\"{printed.words}\" is {printed.si:.6g} and not {key} = {value}")
         else:
             self.told += 1

@@ -133,13 +133,11 @@ def unit_before(text, start, fitting):
 
 @dataclass
 class Printed:
-    """A number with its unit, in SI: the value, what it may be off, where it ends, -1 or 1 for a bound, and whether it
-    may be rounded up: what is bought "or more"."""
+    """A number with its unit, in SI: the value, what it may be off, where it ends, and -1 or 1 for a bound."""
     si: float
     off: float
     end: int
     beyond: int
-    up: bool
     words: str
 
 
@@ -192,13 +190,14 @@ def read_number(text, start, dimension, units, head_unit=None):
             off = min(second.half * part.scale, 0.5 * TAPE_STEPS_M["ft"] if part.text == "in" else float("inf"))
             end = part_end
     lead = re.search(r"(under|below|less than|over|above|more than) ?[^\w\s]?$", text[:token.start])
-    up = re.match(r"(?: ~)? or more", text[end:]) is not None
-    return Printed(value, off, end, BEYOND[lead.group(1)] if lead else 0, up, text[token.start:end])
+    return Printed(value, off, end, BEYOND[lead.group(1)] if lead else 0, text[token.start:end])
 
 
-def tells(printed, value):
-    """Whether a printed number tells a value of the JSON."""
-    off = printed.off * (1.0 + 1e-9) + ROUNDED_JSON * abs(value)
-    if abs(printed.si - value) <= off or (printed.up and 0.0 <= printed.si - value <= 2.0 * off):
+def tells(printed, value, rounded_up=False):
+    """Whether a printed number tells a value of the JSON; `rounded_up`: it may be a whole digit more, and not less."""
+    slack = ROUNDED_JSON * abs(value)
+    if rounded_up:
+        return -slack <= printed.si - value <= 2.0 * printed.off * (1.0 + 1e-9) + slack
+    if abs(printed.si - value) <= printed.off * (1.0 + 1e-9) + slack:
         return True
     return printed.beyond != 0 and (value - printed.si) * printed.beyond >= 0.0
