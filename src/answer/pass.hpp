@@ -107,7 +107,7 @@ std::string thick_insulation_text(System system);
 void add_ranges(Answer& answer, Passing& passing);
 
 /// For each kind of stop among the verdict's reasons, in that order, the first value of the first key that ends it;
-/// none where nothing that is tried helps. Told of the files that `passing` has seen.
+/// where none does, which keys were tried. Told of the files that `passing` has seen.
 void add_remedies(Answer& answer, Passing& passing);
 
 /// What matters most and what would lower the frost hold.

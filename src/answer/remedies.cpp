@@ -8,8 +8,8 @@
 namespace slabwright {
 namespace {
 
-/// A stop that needs more than this has no single way out.
-constexpr int most_tried = 60;
+/// Bound the time; the likeliest come first.
+constexpr int most_tried = 60, most_tried_in_all = 90;
 
 bool begins_with(const std::string& text, std::string_view word) { return text.compare(0, word.size(), word) == 0; }
 
@@ -30,18 +30,53 @@ bool is_read(const std::string& written, const std::string& path, const std::str
   return static_cast<bool>(read_design(written, {{path, text, path}}).checked);
 }
 
-Remedy remedy_for(const Answer& answer, const Diagnostic& said, Passing& passing) {
+double most_head_m(const Design& design) {
+  double head_m = 0.0;
+  for (const PumpCurvePoint& point : design.pump.points) head_m = std::max(head_m, point.head_m);
+  return head_m;
+}
+
+/// Whether somebody could buy or would do it: nothing is stated that no shop has, or that takes away what keeps people
+/// and pipes well. Bounds are practice; what the file has beyond them may stay.
+bool is_sensible(const Design& now, const Design& then) {
+  const auto up_to = [](double from, double to, double most) { return to <= std::max(from, most); };
+  const auto down_to = [](double from, double to, double least) { return to >= std::min(from, least); };
+  const Building &was = now.building, &becomes = then.building;
+  bool warm = true;
+  for (std::size_t i = 0; i < now.room.size() && i < then.room.size(); ++i)
+    warm = warm && down_to(indoor_of(now, now.room[i]), indoor_of(then, then.room[i]), 5.0);
+  return warm && up_to(most_head_m(now), most_head_m(then), 14.0) &&
+         up_to(now.pressure.relief_Pa, then.pressure.relief_Pa, 3.1e5) &&
+         up_to(now.boiler.hottest_degC, then.boiler.hottest_degC, 82.5) &&
+         up_to(now.valve.turns, then.valve.turns, 10) &&
+         down_to(now.valve.coefficient_kv, then.valve.coefficient_kv, 0.2) &&
+         down_to(was.air_changes_per_s, becomes.air_changes_per_s, 0.25 / 3600.0) &&
+         up_to(was.wall_insulation.resistance_m2K_per_W, becomes.wall_insulation.resistance_m2K_per_W, 8.0) &&
+         up_to(was.roof_insulation.resistance_m2K_per_W, becomes.roof_insulation.resistance_m2K_per_W, 12.0) &&
+         down_to(was.heat_loss_W.value_or(0.0), becomes.heat_loss_W.value_or(1e300),
+                 0.5 * was.heat_loss_W.value_or(0.0));
+}
+
+/// Whether the shop fails otherwise than it did. Where no water ran yet, what comes after could not be said before.
+bool fails_anew(const Answer& before, const Answer& after) {
+  return before.point && std::any_of(after.said.begin(), after.said.end(), [&](const Diagnostic& said) {
+           return said.severity == Severity::failure && !is_said(before, said);
+         });
+}
+
+Remedy remedy_for(const Answer& answer, const Diagnostic& said, Passing& passing, int& tried_in_all) {
   const std::string written = write_design(answer.file);
   Remedy remedy{said.code, said.about, "", "", {}};
   int tried = 0;
   for (const RemedyTry& one : remedy_tries(answer, said)) {
     for (const std::string& text : one.texts) {
       const auto file = with_key(answer.file, one.path, text);
-      if (!file || !is_read(written, one.path, text)) continue;
-      if (++tried > most_tried) return remedy;
+      if (!file || !is_sensible(answer.file.design, file->design) || !is_read(written, one.path, text)) continue;
+      if (++tried > most_tried || ++tried_in_all > most_tried_in_all) return remedy;
       std::vector<std::string>& paths = remedy.tried;
       if (std::find(paths.begin(), paths.end(), one.path) == paths.end()) paths.push_back(one.path);
-      if (is_said(said_of(*file, said.code, passing), said)) continue;
+      const Answer after = said_of(*file, said.code, passing);
+      if (is_said(after, said) || fails_anew(answer, after)) continue;
       remedy.path = one.path;
       remedy.text = text;
       return remedy;
@@ -58,9 +93,11 @@ void add_remedies(Answer& answer, Passing& passing) {
   passing.runs_winter = false;
   passing.meters = nullptr;
   std::set<std::string> codes;
+  int tried = 0;
   for (const Diagnostic& said : answer.verdict.reasons) {
-    if (is_stop(said.code) && codes.insert(said.code).second)
-      answer.remedy.push_back(remedy_for(answer, said, passing));
+    if (!is_stop(said.code) || !codes.insert(said.code).second) continue;
+    Remedy remedy = remedy_for(answer, said, passing, tried);
+    if (!remedy.tried.empty()) answer.remedy.push_back(std::move(remedy));
   }
   passing.runs_winter = runs_winter;
   passing.meters = meters;

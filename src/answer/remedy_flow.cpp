@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "answer/remedy_tries.hpp"
+#include "slabwright/tube.hpp"
 #include "slabwright/units_exact.hpp"
 
 namespace slabwright {
@@ -35,19 +36,6 @@ std::string other_table(const Valve& valve, double by_turns, double by_kv) {
   return text;
 }
 
-/// A valve whose whole way lies where these ports need it, each turn in the same ratio to the next.
-std::string fine_table(const Balance& balance, double open_kv, double turns) {
-  double least_kv = 0.5 * open_kv;
-  for (const PortSetting& port : balance.port) least_kv = std::min(least_kv, 0.5 * port.exact_kv);
-  constexpr int rows = 5;
-  std::string text;
-  for (int i = 0; i <= rows; ++i) {
-    const double share = static_cast<double>(i) / rows;
-    text += (text.empty() ? "" : "; ") + turns_row(least_kv * std::pow(open_kv / least_kv, share), turns * share);
-  }
-  return text;
-}
-
 RemedyTry smaller_valve(const Valve& valve, const std::vector<double>& by) {
   RemedyTry one{"valve.coefficient", {}};
   for (const double times : by)
@@ -57,12 +45,11 @@ RemedyTry smaller_valve(const Valve& valve, const std::vector<double>& by) {
 
 /// By what is known of the valve: another one, or another table.
 Tries other_valves(const Valve& valve) {
-  if (!valve.points.empty())
-    return {
-        {"valve.points", {other_table(valve, 2.0, 1.0), other_table(valve, 4.0, 1.0), other_table(valve, 10.0, 1.0)}}};
+  // A maker's table is a measurement: another valve has another one.
+  if (!valve.points.empty()) return {};
   const auto turns = [&](double by) { return fmt::format("{:.0f}", std::min(30.0, by * valve.turns)); };
   return {smaller_valve(valve, {0.6, 0.35}),
-          {"valve.turns", {turns(2.0), turns(4.0), turns(6.0)}},
+          {"valve.turns", {turns(1.5), turns(2.0)}},
           {"valve.shape", {"equal percentage"}},
           smaller_valve(valve, {0.2, 1.8, 0.05})};
 }
@@ -73,14 +60,19 @@ Tries for_total(const Answer& answer) {
   const auto all = [&](auto is) { return std::all_of(ports.begin(), ports.end(), is); };
   if (all([](const PortSetting& port) { return port.after_m3_per_s < port.least_m3_per_s; }))
     return {stronger_pump(answer)};
-  const BoilerPiping piping = answer.file.design.boiler.piping;
-  const bool pressed = piping == BoilerPiping::tees;
-  if (pressed && all([](const PortSetting& port) { return port.after_m3_per_s > port.most_m3_per_s; }))
+  if (answer.file.design.boiler.piping == BoilerPiping::tees &&
+      all([](const PortSetting& port) { return port.after_m3_per_s > port.most_m3_per_s; }))
     return {boiler_flow(answer), {"boiler.piping", {"separator"}}};
   return {};
 }
 
 }  // namespace
+
+std::vector<RemedyTry> usual_loops(const Design& design) {
+  const TubeSize* tube = find_tube(design.tube.size.name);
+  if (!tube || design.tube.longest_loop_m.value_or(0.0) <= tube->longest_loop_m) return {};
+  return {{"tube.longest_loop", {typed_down(tube->longest_loop_m, Dimension::length, design.units)}}};
+}
 
 std::vector<RemedyTry> shorter_loops(const Answer& answer) {
   Tries tries = more_loops(answer.file.design);
@@ -94,9 +86,7 @@ std::vector<RemedyTry> shorter_loops(const Answer& answer) {
 RemedyTry stronger_pump(const Answer& answer) {
   const System system = answer.file.design.units;
   const Balance& balance = *answer.balance;
-  constexpr double most_head_m =
-      40.0;  // more than any circulator gives; a design file takes more, with all its factors
-  const double head_m = std::min(most_head_m, balance.duty_Pa / (1000.0 * gravity_m_per_s2));
+  const double head_m = balance.duty_Pa / (1000.0 * gravity_m_per_s2);
   const double flow_m3_per_s = balance.aim_m3_per_s / std::clamp(balance.pump_reach_share, 1e-3, 1.0);
   RemedyTry pump{"pump.points", {}};
   for (const double by : {1.2, 1.8, 3.0}) {
@@ -129,7 +119,8 @@ std::vector<RemedyTry> weak_pump_tries(const Answer& answer, const Diagnostic&) 
   const Design& design = answer.file.design;
   const System system = design.units;
   const bool drawn = answer.loops && answer.loops->drawing;
-  Tries tries = wider_valves(answer);
+  Tries tries = usual_loops(design);
+  add_to(tries, wider_valves(answer));
   if (!drawn) add_to(tries, shorter_loops(answer));
   // A bypass that opens below what the loops ask for takes the water of any pump.
   const double duty_Pa = answer.balance->duty_Pa;
@@ -148,13 +139,9 @@ std::vector<RemedyTry> weak_pump_tries(const Answer& answer, const Diagnostic&) 
 
 std::vector<RemedyTry> out_of_band_tries(const Answer& answer, const Diagnostic&) {
   if (!answer.balance) return {};
-  const Valve& valve = answer.file.design.valve;
   Tries tries = for_total(answer);
-  add_to(tries, other_valves(valve));
-  const double open_kv = open_port_kv(valve);
-  tries.push_back({"valve.points",
-                   {fine_table(*answer.balance, open_kv, 30.0), fine_table(*answer.balance, open_kv, 80.0),
-                    fine_table(*answer.balance, 0.3 * open_kv, 80.0)}});
+  add_to(tries, other_valves(answer.file.design.valve));
+  add_to(tries, shorter_loops(answer));
   return tries;
 }
 

@@ -69,8 +69,10 @@ std::vector<RemedyTry> no_setting_tries(const Answer& answer, const Diagnostic&)
   if (design.slab.covering.resistance_m2K_per_W > 0.0) tries.push_back({"slab.covering", {"none"}});
   if (!freeze.beyond_boiler.empty()) tries.push_back(larger_boilers(answer));
   if (none_keeps(freeze, {PlaceKind::tube, PlaceKind::outdoor_line})) {
-    if (design.fluid.kind == FluidKind::water) tries.push_back({"fluid.kind", {"propylene glycol"}});
-    tries.push_back({"fluid.glycol", {"45 %", "55 %"}});
+    if (design.fluid.kind == FluidKind::water)
+      tries.push_back({"fluid.kind", {"propylene glycol"}});
+    else
+      tries.push_back({"fluid.glycol", {"45 %", "50 %"}});
   }
   if (none_keeps(freeze, {PlaceKind::slab_corner, PlaceKind::soil, PlaceKind::tube})) {
     tries.push_back(foam("edge.door_strip", design.units));
@@ -78,7 +80,7 @@ std::vector<RemedyTry> no_setting_tries(const Answer& answer, const Diagnostic&)
   }
   if (none_keeps(freeze, {PlaceKind::wall_pipe})) {
     for (std::size_t i = 0; i < design.watch.size(); ++i)
-      tries.push_back({fmt::format("watch[{}].toward_outdoor", i + 1), {"5 %", "0 %"}});
+      tries.push_back({fmt::format("watch[{}].toward_outdoor", i + 1), {"10 %", "5 %"}});
   }
   if (design.second_source.kind == SecondSourceKind::water_heat_pump)
     tries.push_back({"second_source.kind", {"heat pump"}});

@@ -36,13 +36,19 @@ std::string kilowatts(double power_W) { return show_as(std::ceil(power_W / 100.0
 Tries for_frozen_start(const Answer& answer, const Diagnostic&) {
   const Mixture mixture = mixture_of(answer.file.design.fluid);
   const double freezes_degC = mixture.glycol_volume_share > 0.0 ? freezing_point_degC(mixture) : 0.0;
-  return {{"fluid.start", typed_above(freezes_degC, {0.5, 2.0}, answer.file.design.units)}};
+  Tries tries;
+  if (mixture.glycol_volume_share > 0.0)
+    tries.push_back({"fluid.glycol", {"45 %", "50 %"}});
+  else
+    tries.push_back({"fluid.kind", {"propylene glycol"}});
+  tries.push_back({"fluid.start", typed_above(freezes_degC, {3.0, 5.0}, answer.file.design.units)});
+  return tries;
 }
 
 Tries for_expansion(const Answer& answer, const Diagnostic&) {
   const Design& design = answer.file.design;
-  return {{"pressure.relief", typed_up(design.pressure.fill_Pa, {1.5, 2.0, 3.0}, Dimension::pressure, design.units)},
-          {"pressure.fill", typed_down(design.pressure.relief_Pa, {0.5, 0.3}, Dimension::pressure, design.units)}};
+  return {{"pressure.fill", typed_down(design.pressure.relief_Pa, {0.5, 0.3}, Dimension::pressure, design.units)},
+          {"pressure.relief", {design.units == System::us ? "30 psi" : "3.0 bar"}}};
 }
 
 Tries for_tube_in_slab(const Answer& answer, const Diagnostic&) {
@@ -66,7 +72,8 @@ Tries for_no_floor(const Answer& answer, const Diagnostic&) {
   return {{"slab.size", {answer.file.design.units == System::us ? "36 x 30 ft" : "11 x 9 m"}}};
 }
 
-/// A code that says that something stopped before it had what it was asked for.
+/// A code that says that something stopped before it had what it was asked for. What only readings or sheets say has no
+/// row: trying a value runs neither.
 struct StopRow {
   std::string_view code;
   Tries (*tries)(const Answer&, const Diagnostic&);

@@ -282,7 +282,11 @@ Checked<Freeze> with_dials(const HeldShop& held, Freeze freeze, const LeastDials
   freeze.air_wanted_degC = std::max(freeze.air_degC + error_K, least.air_degC);
   freeze.slab_wanted_degC = std::max(freeze.slab_degC + error_K, least.slab_degC);
   if (!freeze.decides.empty()) freeze.air_dial_degC = dial_mark_degC(freeze.air_wanted_degC, design.units);
-  if (!freeze.decides_slab.empty()) freeze.slab_dial_degC = dial_mark_degC(freeze.slab_wanted_degC, design.units);
+  // No water of this boiler, or of any that a floor may have, brings a sensor to more.
+  constexpr double hottest_floor_water_degC = 60.0;  // practice
+  const double water_degC = std::min(design.boiler.hottest_degC, hottest_floor_water_degC);
+  if (!freeze.decides_slab.empty() && freeze.slab_wanted_degC < water_degC)
+    freeze.slab_dial_degC = dial_mark_degC(freeze.slab_wanted_degC, design.units);
   if (!freeze.decides.empty()) {
     const double slab_degC =
         freeze.slab_dial_degC ? *freeze.slab_dial_degC

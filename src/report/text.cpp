@@ -138,20 +138,22 @@ std::string sentence(const Diagnostic& said, System system) {
   return sentence(say(shown, system));
 }
 
-/// "; tried: valve.turns, valve.shape"; the first few of many.
-std::string tried_words(const std::vector<std::string>& paths) {
-  constexpr std::size_t most_named = 4;
+/// "; tried: valve.turns, valve.shape"; the first few of many, where not all is asked for.
+std::string tried_words(const std::vector<std::string>& paths, bool full) {
+  const std::size_t most_named = full ? paths.size() : 4;
   std::string text;
   for (std::size_t i = 0; i < std::min(most_named, paths.size()); ++i) text += (i == 0 ? "; tried: " : ", ") + paths[i];
   return paths.size() > most_named ? fmt::format("{} and {} more", text, paths.size() - most_named) : text;
 }
 
-std::string with_remedy(const Answer& answer, const Diagnostic& said) {
+std::string with_remedy(const Reader& reader, const Diagnostic& said) {
+  const Answer& answer = reader.answer;
   const std::string text = sentence(said, answer.file.design.units);
   for (const Remedy& one : answer.remedy) {
     if (one.code != said.code || one.about != said.about) continue;
     if (!one.path.empty()) return fmt::format("{} Tried: {} = {} ends this.", text, one.path, as_typed(one.text));
-    return fmt::format("{} No single change was found that ends this{}.", text, tried_words(one.tried));
+    return fmt::format("{} No single change was found that ends this{}.", text,
+                       tried_words(one.tried, reader.options.full));
   }
   return text;
 }
@@ -178,18 +180,22 @@ std::string counts(const Reader& reader) {
 }
 
 void add_reasons(Page& page, const Reader& reader, const std::vector<Diagnostic>& reasons, std::size_t most) {
-  const std::size_t end = page.lines.size() + most;
+  std::size_t end = page.lines.size() + most;
   const auto reason = [&](std::size_t i, bool remedied) {
     Page one;
-    const std::string text = remedied ? with_remedy(reader.answer, reasons[i]) : sentence(reasons[i], reader.system());
+    const std::string text = remedied ? with_remedy(reader, reasons[i]) : sentence(reasons[i], reader.system());
     add_text(one, text, fmt::format("({}) ", i + 1));
     return one.lines;
   };
-  // What is wrong goes before what would mend it: remedies stand where they push no reason off the page.
-  std::size_t with_all = 0;
-  for (std::size_t i = 0; i < reasons.size(); ++i) with_all += reason(i, true).size();
-  const bool remedied = reader.options.full || with_all <= most;
+  // What is wrong goes before what would mend it: remedies stand where they push no reason off the page. Only the first
+  // keeps its own in any case: somebody must begin somewhere.
+  std::size_t used = 0;
+  for (std::size_t i = 0; i < reasons.size(); ++i) used += reason(i, false).size();
   for (std::size_t i = 0; i < reasons.size(); ++i) {
+    const std::size_t more = reason(i, true).size() - reason(i, false).size();
+    const bool remedied = reader.options.full || i == 0 || used + more <= most;
+    if (remedied) used += more;
+    if (i == 0) end += more;
     const std::vector<std::string> lines = reason(i, remedied);
     const std::size_t for_count = i + 1 < reasons.size() ? 1 : 0;
     if (!reader.options.full && page.lines.size() + lines.size() + for_count > end) {

@@ -71,7 +71,7 @@ std::string minutes_words(double s);
 std::string sentence(const std::string& text);
 std::string sentence(const Diagnostic& said, System system);
 /// The same, and behind it the key and the value that were tried and end it, where there is one.
-std::string with_remedy(const Answer& answer, const Diagnostic& said);
+std::string with_remedy(const Reader& reader, const Diagnostic& said);
 /// Shop, slab, tube and file on one line.
 void add_first_line(Page& page, const Reader& reader, const std::string& topic);
 /// "9 values are yours, 24 are our guesses. ~ leans on a guess."

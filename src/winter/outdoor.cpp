@@ -55,7 +55,7 @@ double taken_W_per_m2(const Section& section, double room_degC) {
 }
 
 void say_unsettled_at(double outdoor_degC, const OperatingPoint& point, std::vector<Diagnostic>& said) {
-  if (point.stop == Stop::converged) return;
+  if (point.stop == Stop::converged || !said.empty()) return;  // once is enough
   said.push_back({Severity::warning,
                   "winter.not-settled",
                   "tube",

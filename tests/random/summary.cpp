@@ -39,6 +39,7 @@ void Summary::add(const Outcome& outcome) {
   for (const Tried& one : outcome.tried) {
     tried_[one.code].first += one.solved;
     ++tried_[one.code].second;
+    none_helps_ += one.none_helps;
     if (!one.solved) unsolved_.push_back(fmt::format("{}: {}: {}", outcome.number, one.code, one.told));
   }
   cpu_s_ += outcome.cpu_s;
@@ -60,7 +61,13 @@ double Summary::solved_share() const {
     solved += counts.first;
     all += counts.second;
   }
-  return all > 0 ? static_cast<double>(solved) / all : 1.0;
+  return all > none_helps_ ? static_cast<double>(solved) / (all - none_helps_) : 1.0;
+}
+
+double Summary::stated_share() const {
+  int all = 0;
+  for (const auto& [code, counts] : tried_) all += counts.second;
+  return all > 0 ? 1.0 - static_cast<double>(none_helps_) / all : 1.0;
 }
 
 std::string Summary::text() const {
@@ -70,7 +77,8 @@ std::string Summary::text() const {
                       count_ > 0 ? cpu_s_ / count_ : 0.0, slowest_, slowest_s_);
   text += fmt::format("worst identity: off by {:.1e} of its largest term ({})\n", worst_share_, worst_of_);
   text += counted("how they ended", ended_) + counted("answers made", asked_) + counted("stopped early by", stops_);
-  text += fmt::format("\nstated values tried: {:.1f} % solve\n", 100.0 * solved_share());
+  text += fmt::format("\na value is stated for {:.1f} % of the stops; tried, {:.1f} % of them solve\n",
+                      100.0 * stated_share(), 100.0 * solved_share());
   for (const auto& [code, counts] : tried_)
     text += fmt::format("{:5} of {:5}  {}\n", counts.first, counts.second, code);
   constexpr std::size_t most_shown = 40;
