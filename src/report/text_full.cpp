@@ -227,8 +227,7 @@ void add_said(Page& page, const Reader& reader) {
   constexpr std::string_view words[] = {"note", "mend", "fails", "wrong"};
   add_text(page, "ALL THAT WAS SAID");
   for (const Diagnostic& said : reader.answer.said) {
-    add_text(page, with_remedy(reader, said),
-             fmt::format("  {:<6}", words[static_cast<std::size_t>(said.severity)]));
+    add_text(page, with_remedy(reader, said), fmt::format("  {:<6}", words[static_cast<std::size_t>(said.severity)]));
   }
   add_blank(page);
 }
