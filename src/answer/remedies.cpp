@@ -36,25 +36,34 @@ double most_head_m(const Design& design) {
   return head_m;
 }
 
+/// A figure before and after a try, and between what it may move.
+struct Moved {
+  double from, to, least, most;
+};
+
 /// Whether somebody could buy or would do it: nothing is stated that no shop has, or that takes away what keeps people
 /// and pipes well. Bounds are practice; what the file has beyond them may stay.
-bool is_sensible(const Design& now, const Design& then) {
-  const auto up_to = [](double from, double to, double most) { return to <= std::max(from, most); };
-  const auto down_to = [](double from, double to, double least) { return to >= std::min(from, least); };
+bool is_sensible(const Answer& answer, const Design& then) {
+  constexpr double any = 1e300;
+  const Design& now = answer.file.design;
   const Building &was = now.building, &becomes = then.building;
-  bool warm = true;
+  const double loss_W = answer.envelope ? answer.envelope->loss_W : was.heat_loss_W.value_or(0.0);
+  std::vector<Moved> moved{
+      {most_head_m(now), most_head_m(then), 0.0, 14.0},
+      {now.pressure.relief_Pa, then.pressure.relief_Pa, 0.0, 3.1e5},
+      {now.boiler.hottest_degC, then.boiler.hottest_degC, 0.0, 82.5},
+      {static_cast<double>(now.valve.turns), static_cast<double>(then.valve.turns), 0.0, 10.0},
+      {now.valve.coefficient_kv, then.valve.coefficient_kv, 0.2, any},
+      {was.air_changes_per_s, becomes.air_changes_per_s, 0.25 / 3600.0, any},
+      {was.wall_insulation.resistance_m2K_per_W, becomes.wall_insulation.resistance_m2K_per_W, 0.0, 8.0},
+      {was.roof_insulation.resistance_m2K_per_W, becomes.roof_insulation.resistance_m2K_per_W, 0.0, 12.0},
+      // Half the loss of a whole building is advice, a tenth of it is arithmetic.
+      {loss_W, becomes.heat_loss_W.value_or(loss_W), 0.5 * loss_W, any}};
   for (std::size_t i = 0; i < now.room.size() && i < then.room.size(); ++i)
-    warm = warm && down_to(indoor_of(now, now.room[i]), indoor_of(then, then.room[i]), 5.0);
-  return warm && up_to(most_head_m(now), most_head_m(then), 14.0) &&
-         up_to(now.pressure.relief_Pa, then.pressure.relief_Pa, 3.1e5) &&
-         up_to(now.boiler.hottest_degC, then.boiler.hottest_degC, 82.5) &&
-         up_to(now.valve.turns, then.valve.turns, 10) &&
-         down_to(now.valve.coefficient_kv, then.valve.coefficient_kv, 0.2) &&
-         down_to(was.air_changes_per_s, becomes.air_changes_per_s, 0.25 / 3600.0) &&
-         up_to(was.wall_insulation.resistance_m2K_per_W, becomes.wall_insulation.resistance_m2K_per_W, 8.0) &&
-         up_to(was.roof_insulation.resistance_m2K_per_W, becomes.roof_insulation.resistance_m2K_per_W, 12.0) &&
-         down_to(was.heat_loss_W.value_or(0.0), becomes.heat_loss_W.value_or(1e300),
-                 0.5 * was.heat_loss_W.value_or(0.0));
+    moved.push_back({indoor_of(now, now.room[i]), indoor_of(then, then.room[i]), 5.0, any});
+  return std::all_of(moved.begin(), moved.end(), [](const Moved& one) {
+    return one.to >= std::min(one.from, one.least) && one.to <= std::max(one.from, one.most);
+  });
 }
 
 /// Whether the shop fails otherwise than it did. Where no water ran yet, what comes after could not be said before.
@@ -71,7 +80,7 @@ Remedy remedy_for(const Answer& answer, const Diagnostic& said, Passing& passing
   for (const RemedyTry& one : remedy_tries(answer, said)) {
     for (const std::string& text : one.texts) {
       const auto file = with_key(answer.file, one.path, text);
-      if (!file || !is_sensible(answer.file.design, file->design) || !is_read(written, one.path, text)) continue;
+      if (!file || !is_sensible(answer, file->design) || !is_read(written, one.path, text)) continue;
       if (++tried > most_tried || ++tried_in_all > most_tried_in_all) return remedy;
       std::vector<std::string>& paths = remedy.tried;
       if (std::find(paths.begin(), paths.end(), one.path) == paths.end()) paths.push_back(one.path);

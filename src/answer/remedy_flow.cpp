@@ -26,13 +26,12 @@ Tries more_loops(const Design& design) {
   return tries;
 }
 
-std::string turns_row(double kv, double open_turns) { return fmt::format("Kv {:.3g} at {:g} turns", kv, open_turns); }
-
-/// The maker's table with its turns spread out and its Kv in proportion.
-std::string other_table(const Valve& valve, double by_turns, double by_kv) {
+/// The maker's table with each Kv in proportion.
+std::string other_table(const Valve& valve, double by_kv) {
   std::string text;
   for (const ValvePoint& point : valve.points)
-    text += (text.empty() ? "" : "; ") + turns_row(by_kv * point.coefficient_kv, by_turns * point.open_turns);
+    text += fmt::format("{}Kv {:.3g} at {:g} turns", text.empty() ? "" : "; ", by_kv * point.coefficient_kv,
+                        point.open_turns);
   return text;
 }
 
@@ -43,9 +42,8 @@ RemedyTry smaller_valve(const Valve& valve, const std::vector<double>& by) {
   return one;
 }
 
-/// By what is known of the valve: another one, or another table.
+/// Another valve of the usual shapes. A maker's table is a measurement: no other can be made up.
 Tries other_valves(const Valve& valve) {
-  // A maker's table is a measurement: another valve has another one.
   if (!valve.points.empty()) return {};
   const auto turns = [&](double by) { return fmt::format("{:.0f}", std::min(30.0, by * valve.turns)); };
   return {smaller_valve(valve, {0.6, 0.35}),
@@ -110,7 +108,7 @@ std::vector<RemedyTry> wider_valves(const Answer& answer) {
   if (valve.points.empty())
     tries.push_back({"valve.coefficient", {"Kv 1.1"}});
   else
-    tries.push_back({"valve.points", {other_table(valve, 1.0, usual_port_kv / open_kv)}});
+    tries.push_back({"valve.points", {other_table(valve, usual_port_kv / open_kv)}});
   return tries;
 }
 

@@ -93,7 +93,7 @@ bool is_too_hot(const Answer& answer) {
 Tries cooler_supply(const Answer& answer) {
   if (!answer.point || !answer.envelope || !answer.floor || !answer.loops) return {};
   Tries tries = usual_loops(answer.file.design);
-  add_to(tries, closer_tube(answer));
+  tries.push_back(closer_tube(answer));
   add_to(tries, wider_valves(answer));
   if (!answer.loops->drawing) add_to(tries, shorter_loops(answer));
   if (answer.balance && answer.balance->pump_reach_share < 0.9) tries.push_back(stronger_pump(answer));
@@ -103,13 +103,13 @@ Tries cooler_supply(const Answer& answer) {
 
 }  // namespace
 
-std::vector<RemedyTry> closer_tube(const Answer& answer) {
+RemedyTry closer_tube(const Answer& answer) {
   const Design& design = answer.file.design;
   RemedyTry closer{"tube.spacing", {}};
   const bool us = design.units == System::us;
   for (const auto& [spacing_m, text] : {std::pair{0.3048, us ? "12 in" : "300 mm"}, {0.2286, us ? "9 in" : "225 mm"}})
     if (design.tube.spacing_m > 1.1 * spacing_m) closer.texts.push_back(text);
-  return {closer};
+  return closer;
 }
 
 RemedyTry boiler_flow(const Answer& answer) {
@@ -121,13 +121,12 @@ RemedyTry boiler_flow(const Answer& answer) {
 
 std::vector<RemedyTry> cool_boiler_tries(const Answer& answer, const Diagnostic& said) {
   if (!answer.point) return {};
-  const System system = answer.file.design.units;
-  const double wanted_degC = std::max(answer.point->supply_degC, answer.point->source.boiler_degC);
   // Hotter than a floor may have it is no way out.
   if (is_too_hot(answer)) return cooler_supply(answer);
-  Tries tries = closer_tube(answer);
+  const double wanted_degC = std::max(answer.point->supply_degC, answer.point->source.boiler_degC);
+  Tries tries{closer_tube(answer)};
   if (said.about == "boiler.flow") tries.push_back(boiler_flow(answer));
-  tries.push_back({"boiler.hottest", typed_above(wanted_degC, {0.5, 3.0, 8.0, 15.0}, system)});
+  tries.push_back({"boiler.hottest", typed_above(wanted_degC, {0.5, 3.0, 8.0, 15.0}, answer.file.design.units)});
   return tries;
 }
 

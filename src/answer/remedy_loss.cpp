@@ -65,7 +65,7 @@ std::vector<LossPart> parts_of(const Answer& answer, const RoomLoss& room, doubl
 
 /// One figure for the whole building, of which this room's share is less by what is too much.
 RemedyTry stated_loss(const Answer& answer, const RoomLoss& room, double excess_W) {
-  const double share = std::max(0.0, 1.0 - excess_W / room.loss_W);
+  const double share = 1.0 - excess_W / room.loss_W;
   return {"building.heat_loss",
           typed_down(share * answer.envelope->loss_W, {0.95, 0.6, 0.3}, Dimension::power, answer.file.design.units)};
 }
@@ -97,8 +97,6 @@ std::vector<RemedyTry> less_loss(const Answer& answer, std::size_t room, double 
   // What is left of a part is a little less than it may be: figures are rounded, and a floor's film is no straight
   // line.
   constexpr double spared = 0.95;
-  // Half the loss of a whole building is advice, a tenth of it is arithmetic.
-  constexpr double least_share = 0.5;
   if (!answer.envelope || room >= answer.envelope->room.size()) return {};
   const RoomLoss& loss = answer.envelope->room[room];
   std::vector<LossPart> parts = parts_of(answer, loss, loss.indoor_degC - answer.envelope->outdoor_degC);
@@ -111,7 +109,7 @@ std::vector<RemedyTry> less_loss(const Answer& answer, std::size_t room, double 
     add_to(tries, part.tries(share));
   }
   // No part of it is enough: all of it together.
-  if (!answer.file.design.building.heat_loss_W && (1.0 - excess_W / loss.loss_W) >= least_share)
+  if (!answer.file.design.building.heat_loss_W && loss.loss_W > excess_W)
     tries.push_back(stated_loss(answer, loss, excess_W));
   return tries;
 }
@@ -126,12 +124,11 @@ std::vector<RemedyTry> warm_floor_tries(const Answer& answer, const Diagnostic& 
   // A little cooler is milder than a whole building made tighter; much cooler is the last way out.
   constexpr double little_K = 4.0;
   const double kept = kept_degC(answer, loss, floor);
-  std::vector<RemedyTry> tries = closer_tube(answer);
-  const std::size_t closer = tries.size();
+  std::vector<RemedyTry> tries{closer_tube(answer)};
   add_to(tries, less_loss(answer, row, floor.shortfall_W));
   const RemedyTry cooler = kept_cooler(answer, row, kept, {0.0, 1.0, 2.5, 5.0});
   const bool milder = kept >= loss.indoor_degC - little_K;
-  tries.insert(milder ? tries.begin() + static_cast<std::ptrdiff_t>(closer) : tries.end(), cooler);
+  tries.insert(milder ? tries.begin() + 1 : tries.end(), cooler);
   constexpr double usual_from_walls_m = 0.16;
   if (design.tube.from_walls_m > usual_from_walls_m)
     tries.push_back({"tube.from_walls", {design.units == System::us ? "6 in" : "150 mm"}});

@@ -56,7 +56,7 @@ std::vector<RemedyTry> less_loss(const Answer& answer, std::size_t room, double 
 /// The tube table's longest loop, where the file lets them be longer.
 std::vector<RemedyTry> usual_loops(const Design& design);
 /// Tube as close as floors usually have it, where it lies wider.
-std::vector<RemedyTry> closer_tube(const Answer& answer);
+RemedyTry closer_tube(const Answer& answer);
 /// Loops that are shorter: more of them where their number is given, else a lower limit. Empty where each is listed.
 std::vector<RemedyTry> shorter_loops(const Answer& answer);
 /// Strong enough for the hardest loop at the flow wanted, with something to spare.
