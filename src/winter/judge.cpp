@@ -66,6 +66,38 @@ void say_machines(const Scene& scene, const Winter& winter, std::vector<Diagnost
                     {}});
 }
 
+/// What stays below is not worth a word: a few close summer hours.
+constexpr double washing_dries_share = 0.8;
+
+void say_washing(const Scene& scene, std::vector<Diagnostic>& said) {
+  const Season& season = scene.season;
+  if (season.wash_dries_kg >= washing_dries_share * season.wash_stated_kg) return;
+  const double wash_kg = scene.shop.design.work.wash_kg;
+  said.push_back({Severity::warning,
+                  "winter.washing",
+                  "work.wash",
+                  "of {} of washing water on a day of work about {} can dry: full air that leaves the shop carries no "
+                  "more. The rest is left out. Write what dries in the room, not what runs to the drain.",
+                  {Measured{wash_kg, Dimension::mass},
+                   Measured{season.wash_dries_kg / season.wash_stated_kg * wash_kg, Dimension::mass}}});
+}
+
+void say_heat(const Scene& scene, const Winter& winter, std::vector<Diagnostic>& said) {
+  const Design& design = scene.shop.design;
+  for (const WayResult& result : winter.way) {
+    const auto hottest = std::max_element(result.air_degC.begin(), result.air_degC.end());
+    if (hottest == result.air_degC.end() || *hottest <= hottest_air_degC) continue;
+    said.push_back({Severity::warning,
+                    "winter.too-hot",
+                    design.gains.empty() ? "work.people" : "gains",
+                    fmt::format("in \"{}\" the air in the shop comes to {{}}, which no shop does. Look at the heat of "
+                                "machines and people, and leave this way's figures alone until then.",
+                                result.way.name),
+                    {Measured{*hottest, Dimension::degree}}});
+    return;  // one way's word does for all
+  }
+}
+
 std::string failing(const WayResult& result) {
   std::vector<std::string> by;
   if (result.fails.frost_hold && !result.place.empty())
@@ -96,6 +128,8 @@ std::vector<Diagnostic> judged(const Scene& scene, const Winter& winter) {
   say_failures(winter, said);
   say_fights(scene, winter, said);
   say_machines(scene, winter, said);
+  say_washing(scene, said);
+  say_heat(scene, winter, said);
   if (!scene.shop.design.electricity.price)
     said.push_back({Severity::note,
                     "winter.no-price",

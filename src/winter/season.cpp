@@ -103,11 +103,6 @@ bool active(const std::optional<ClockSpan>& hours, const SeasonHour& hour, bool 
   return hours ? hour.work_day && in_span(*hours, hour.clock) : otherwise;
 }
 
-void add_heat(ShopDrivers& drivers, std::size_t room, double heat_W) {
-  drivers.air_W[room] += gains_to_air_share * heat_W;
-  drivers.faces_W[room] += (1.0 - gains_to_air_share) * heat_W;
-}
-
 void add_fans(Season& season, const WinterShop& shop, const YearShop& year) {
   const double density = usual_air_kg_per_m3 * pressure_share(shop.design.climate.altitude_m);
   for (const Exhaust& fan : shop.design.exhaust) {
@@ -131,16 +126,12 @@ void add_gains(Season& season, const WinterShop& shop, const YearShop& year) {
   }
 }
 
-/// People, and what dries off: that takes its heat from the room.
-void add_work(Season& season, const Work& work, std::size_t main) {
-  double worked_s_of_day = 0.0;
-  for (int clock = 0; clock < 24; ++clock) worked_s_of_day += in_span(work.hours, clock) ? an_hour_s : 0.0;
+void add_people(Season& season, const Work& work, std::size_t main) {
   for (std::size_t i = 0; i < hours_of_year; ++i) {
     SeasonHour& hour = season.hour[i];
     if (!hour.worked) continue;
-    const double wash_kg_per_s = work.wash_kg / worked_s_of_day;
-    add_heat(season.drivers[i], main, work.people_number * person_W - wash_kg_per_s * vaporisation_J_per_kg);
-    hour.vapour_kg_per_s += work.people_number * person_vapour_kg_per_s + wash_kg_per_s;
+    add_heat(season.drivers[i], main, work.people_number * person_W);
+    hour.vapour_kg_per_s += work.people_number * person_vapour_kg_per_s;
   }
 }
 
@@ -240,6 +231,11 @@ WeatherYear common_year(WeatherYear year) {
   return year;
 }
 
+void add_heat(ShopDrivers& drivers, std::size_t room, double heat_W) {
+  drivers.air_W[room] += gains_to_air_share * heat_W;
+  drivers.faces_W[room] += (1.0 - gains_to_air_share) * heat_W;
+}
+
 bool in_span(const ClockSpan& span, int clock) {
   const double from_s = clock * an_hour_s, to_s = from_s + an_hour_s;
   if (span.from_s < span.to_s) return to_s > span.from_s && from_s < span.to_s;
@@ -287,10 +283,11 @@ Season season_of(const WinterShop& shop, const YearShop& year) {
   add_months(season, indoor_of(shop.design, shop.design.room[year.room[year.main].of]));
   add_fans(season, shop, year);
   add_gains(season, shop, year);
-  add_work(season, shop.design.work, year.main);
+  add_people(season, shop.design.work, year.main);
   add_vehicles(season, shop, year);
   add_sun(season, shop, year, weather);
   add_doors(season, shop, year);
+  add_washing(season, shop, year);
   return season;
 }
 

@@ -10,12 +10,14 @@
 namespace slabwright::winter {
 
 inline constexpr std::size_t hours_of_year = 8760;
-inline constexpr double an_hour_s = 3600.0, year_long_s = hours_of_year * an_hour_s;
+inline constexpr double an_hour_s = 3600.0, day_s = 86400.0, year_long_s = hours_of_year * an_hour_s;
 /// 1 July, 0 h.
 inline constexpr std::size_t first_hour = 181 * 24;
 /// When the year's wave is coldest: the middle of January.
 inline constexpr double coldest_hour = 15.0 * 24.0;
 inline constexpr double since_coldest_s = (static_cast<double>(first_hour) - coldest_hour) * an_hour_s;
+/// No shop's air is hotter, nor any floor (practice): what is said to be has heat in it that nobody has.
+inline constexpr double hottest_air_degC = 60.0;
 
 struct SeasonHour {
   double outdoor_degC = 0.0;    ///< at its end
@@ -54,11 +56,28 @@ struct Season {
   std::array<bool, 12> heated{};  ///< months that count as winter
   std::string weather;
   bool sun = false;
+  double wash_stated_kg = 0.0;  ///< of the year
+  double wash_dries_kg = 0.0;   ///< what can leave with air and dryer
 };
 /// 8760 hours: without 29 February.
 WeatherYear common_year(WeatherYear year);
 Season season_of(const WinterShop& shop, const YearShop& year);
 
+/// Outdoor air through the shop in an hour.
+struct SeasonAir {
+  double exchange_kg_per_s = 0.0;  ///< dry air by leaks, doors and fans, each way
+  double outdoor_ratio = 0.0;      ///< kg of vapour to a kg of dry air
+};
+/// [hour], the shop's air of each hour given: it drives what passes an open door.
+std::vector<SeasonAir> season_air(const Season& season, const WinterShop& shop, const YearShop& year,
+                                  const std::vector<double>& air_degC);
+/// Washing dries through the hours of work and takes its heat from the room, no more than full air of working
+/// temperature, or of a hotter day outdoors, and the dryer carry away: what dries beyond that settles on cold faces and
+/// gives its heat back there. Doors and fans must be in the season.
+void add_washing(Season& season, const WinterShop& shop, const YearShop& year);
+
+/// Heat of machines, people and the like, to the air and to the faces round it.
+void add_heat(ShopDrivers& drivers, std::size_t room, double heat_W);
 /// A room as an open door finds it, all of one temperature.
 DoorRoom door_room(const ShopRoom& room);
 /// Row of the shop's room for one of the design by its name: the largest for one without an edge of its own, none for

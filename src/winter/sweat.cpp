@@ -9,28 +9,6 @@
 namespace slabwright::winter {
 namespace {
 
-constexpr double day_s = 86400.0;
-/// A building that is not described: so much of its loss goes with the air (practice).
-constexpr double leak_share = 0.35;
-
-double leaks_kg_per_s(const Scene& scene) {
-  double W_per_K = 0.0;
-  for (const ShopRoom& room : scene.year.room) {
-    const RoomLoss& loss = scene.shop.envelope.room[room.of];
-    W_per_K += loss.air_W_per_K + leak_share * loss.by_area_W_per_K;
-  }
-  return W_per_K / air_J_per_kgK;
-}
-
-/// Fans and open doors of an hour.
-double open_kg_per_s(const Scene& scene, std::size_t hour, double rise_K) {
-  double W_per_K = 0.0;
-  for (const double more : scene.season.drivers[hour].more_W_per_K) W_per_K += more;
-  const SeasonHour& at = scene.season.hour[hour];
-  for (const SeasonDoor& door : scene.season.door) W_per_K += opened_W_per_K(door, at, rise_K);
-  return W_per_K / air_J_per_kgK + at.tempered_kg_per_s;
-}
-
 bool has_vapour(const Design& design) {
   const bool snow = std::any_of(design.vehicle.begin(), design.vehicle.end(), [](const VehicleEntry& vehicle) {
     return vehicle.snow_kg > 0.0 && vehicle.evaporates_share > 0.0;
@@ -38,23 +16,15 @@ bool has_vapour(const Design& design) {
   return snow || design.work.wash_kg > 0.0 || design.work.people_number > 0.0;
 }
 
-double ratio_at(double dew_point_degC, double pressure_Pa) {
-  return humidity_ratio(saturation_Pa(dew_point_degC), pressure_Pa);
-}
-
-std::vector<VapourHour> hours_of(const Scene& scene, const WayYear& year, double pressure_Pa) {
-  const double leaks = leaks_kg_per_s(scene);
+std::vector<VapourHour> hours_of(const Scene& scene, const WayYear& year) {
+  std::vector<double> air_degC;
+  for (const WayHour& hour : year.hour) air_degC.push_back(hour.air_degC);
+  const std::vector<SeasonAir> air = season_air(scene.season, scene.shop, scene.year, air_degC);
   std::vector<VapourHour> hours;
-  for (std::size_t i = 0; i < hours_of_year; ++i) {
-    const SeasonHour& at = scene.season.hour[i];
-    VapourHour hour;
-    hour.outdoor_ratio = ratio_at(std::min(at.dew_point_degC, at.outdoor_degC), pressure_Pa);
-    hour.exchange_kg_per_s = leaks + open_kg_per_s(scene, i, year.hour[i].air_degC - at.outdoor_degC);
-    hour.source_kg_per_s = at.vapour_kg_per_s;
-    hour.air_degC = year.hour[i].air_degC;
-    hour.floor_degC = year.hour[i].floor_degC;
-    hours.push_back(hour);
-  }
+  for (std::size_t i = 0; i < hours_of_year; ++i)
+    hours.push_back({air[i].outdoor_ratio, air[i].exchange_kg_per_s, scene.season.hour[i].vapour_kg_per_s,
+                     std::min(year.hour[i].air_degC, hottest_air_degC),
+                     std::min(year.hour[i].floor_degC, hottest_air_degC)});
   return hours;
 }
 
@@ -62,7 +32,6 @@ std::vector<VapourHour> hours_of(const Scene& scene, const WayYear& year, double
 
 Sweating sweating_of(const Scene& scene, const WayYear& year) {
   const Design& design = scene.shop.design;
-  const double pressure_Pa = air_pressure_Pa(design.climate.altitude_m);
   Sweating sweating;
   sweating.inside_known = has_vapour(design);
   IndoorYear inside;
@@ -73,8 +42,8 @@ Sweating sweating_of(const Scene& scene, const WayYear& year) {
       room.floor_m2 += one.floor_m2;
     }
     room.dryer_kg_per_s = design.work.dryer_kg / day_s;
-    room.pressure_Pa = pressure_Pa;
-    inside = vapour_year(room, hours_of(scene, year, pressure_Pa));
+    room.pressure_Pa = air_pressure_Pa(design.climate.altitude_m);
+    inside = vapour_year(room, hours_of(scene, year));
   }
   for (std::size_t i = 0; i < hours_of_year; ++i) {
     const SeasonHour& at = scene.season.hour[i];
