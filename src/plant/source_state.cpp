@@ -12,6 +12,8 @@ constexpr double least_speed_share = 0.02;
 constexpr double least_share = 1e-4;
 // A floor that the boiler's water reaches less than this is not heated by it.
 constexpr double least_reach = 1e-6;
+// Of the largest flow: less than this mixes with nothing.
+constexpr double left_out_share = 1e-10;
 
 CarriedTemperatures carried(const Plant& plant, const SourceFlows& at, double boiler_degC) {
   std::vector<Outlet> outlets(plant.graph.branch_count());
@@ -21,6 +23,10 @@ CarriedTemperatures carried(const Plant& plant, const SourceFlows& at, double bo
   outlets[plant.source.boiler.at] = leaves_at(boiler_degC);
   TemperatureOptions options;
   options.still_degC = at.supply_degC;
+  double most = 0.0;
+  for (const double flow : at.network.flow_m3_per_s) most = std::max(most, std::abs(flow));
+  // Where nothing goes round, all of it is the solver's noise; else the heat of what is left out must not be missed.
+  if (most > options.least_flow_m3_per_s) options.least_flow_m3_per_s = left_out_share * most;
   return carried_temperatures(at.graph, at.network.flow_m3_per_s, outlets, options);
 }
 
