@@ -1,6 +1,7 @@
 // Which supply temperature, and which flows.
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "plant/judge_source.hpp"
 #include "plant/piping.hpp"
@@ -116,9 +117,15 @@ FlowTarget by_length(const Plant& plant) {
 std::optional<FlowTarget> target_by_heat(const Design& design, const LoopPlan& loops, const FloorPlan& floor) {
   FlowTarget target;
   target.loop_m3_per_s = design_heat_W(loops, floor);
-  double heat_W = 0.0;
-  for (const double h : target.loop_m3_per_s) heat_W += h;
+  const double heat_W = std::accumulate(target.loop_m3_per_s.begin(), target.loop_m3_per_s.end(), 0.0);
   if (heat_W <= 0.0) return std::nullopt;
+  // A loop that is all leader, or under a floor that is asked for nothing, shares by its length.
+  double tube_m = 0.0;
+  for (const Loop& loop : loops.loop) tube_m += loop.length_m;
+  for (std::size_t i = 0; i < loops.loop.size(); ++i) {
+    double& heat = target.loop_m3_per_s[i];
+    if (heat <= 0.0) heat = heat_W / tube_m * loops.loop[i].length_m;
+  }
   const double drop_K = design.pump.drop_K;
   target.water_degC = warmest_mean_degC(floor);
   target.supply_degC = target.water_degC + 0.5 * drop_K;

@@ -109,3 +109,21 @@ TEST_CASE("a boiler that stops below the water wanted fails") {
   const Piped p = piped(file.design);
   CHECK(has(supply_for(p.plant, p.conditions, p.wanted_W).said, "plant.boiler-too-cool"));
 }
+
+TEST_CASE("a loop that is all leader is aimed at by its length, and the others by their heat as before") {
+  Design design = layout("ten-lines").file.design;
+  const auto add = [&](double length_m) {
+    LoopEntry loop;
+    loop.length_m = length_m;
+    design.loop.push_back(loop);
+  };
+  add(80.0);
+  add(70.0);
+  const Piped two = piped(design);
+  const FlowTarget before = target_flows(two.plant, &two.envelope);
+  add(1.0);
+  const Piped three = piped(design);
+  const FlowTarget target = target_flows(three.plant, &three.envelope);
+  CHECK(target.loop_m3_per_s[2] / target.total_m3_per_s == Approx(1.0 / 152.0));
+  CHECK(target.loop_m3_per_s[0] / target.loop_m3_per_s[1] == Approx(before.loop_m3_per_s[0] / before.loop_m3_per_s[1]));
+}
