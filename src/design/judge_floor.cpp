@@ -135,6 +135,24 @@ void judge_unsized(Judge& judge) {
   }
 }
 
+/// What rooms come to, or leave to one of them, has the limits of an area that is written.
+void judge_worked_out(Judge& judge) {
+  const Design& design = judge.design;
+  constexpr double least_slab_m2 = 1.0, most_m2 = 1e5, least_room_m2 = 0.5;
+  const double slab_m2 = design.slab.area_m2.value_or(least_slab_m2);
+  if (!judge.given("slab.area") && (slab_m2 < least_slab_m2 || slab_m2 > most_m2))
+    judge.problem(fmt::format("room[{}]", design.room.size()), "floor.extent",
+                  "the rooms have {} together: a slab has {} to {}.",
+                  {area(slab_m2), area(least_slab_m2), area(most_m2)});
+  for (std::size_t i = 0; i < design.room.size(); ++i) {
+    const std::string path = fmt::format("room[{}]", i + 1);
+    const double room_m2 = design.room[i].area_m2.value_or(least_room_m2);
+    if (judge.given(path + ".area") || room_m2 >= least_room_m2) continue;
+    judge.problem(path, "room.extent", "the other rooms leave {} of the slab here: a room has at least {}.",
+                  {area(room_m2), area(least_room_m2)});
+  }
+}
+
 /// A tube lies wholly in the layer that it is said to lie in.
 void judge_tube_in(Judge& judge, const std::string& key, double above_m, std::string_view layer, double layer_m) {
   const TubeSize* size = find_tube(judge.design.tube.size.name);
@@ -194,6 +212,7 @@ void judge_floor(Judge& judge) {
   const bool slab_sound = judge_shape(judge, judge.design.slab, "slab.");
   judge_rooms(judge, slab_sound);
   if (slab_sound) judge_unsized(judge);
+  judge_worked_out(judge);
   judge_tube_depth(judge);
   judge_alone(judge, "slab.topping_conductivity", "slab.topping", "topping = \"2 in\" or \"50 mm\"");
   judge_alone(judge, "slab.mat_insulation", "slab.mats", "mats = \"20 %\"");
