@@ -216,6 +216,11 @@ Checked<Freeze> nothing_known(const Design& design, const WatchedPlaces& places)
   return {std::move(freeze), std::move(said)};
 }
 
+void drop_slab_setting(Freeze& freeze) {
+  freeze.decides_slab.clear();
+  freeze.slab_degC = freeze.slab_control_K = 0.0;
+}
+
 /// The settings, where the places that have one leave any.
 void set_settings(Freeze& freeze, const Search& search, const Asked& air, const Asked& slab) {
   const Most by_air = most_of(air, search.places), by_slab = most_of(slab, search.places);
@@ -236,10 +241,7 @@ void set_settings(Freeze& freeze, const Search& search, const Asked& air, const 
   const bool known = search.places.unknown.empty() && by_air.degC;
   freeze.verdict = !kept ? FreezeVerdict::no_setting : known ? FreezeVerdict::found : FreezeVerdict::cannot_be_called;
   // A slab that may not be warm enough for every place has no setting, where the wall thermostat has one.
-  if (freeze.verdict == FreezeVerdict::found && !by_slab.by_all) {
-    freeze.decides_slab.clear();
-    freeze.slab_degC = freeze.slab_control_K = 0.0;
-  }
+  if (freeze.verdict == FreezeVerdict::found && !by_slab.by_all) drop_slab_setting(freeze);
 }
 
 }  // namespace
@@ -285,8 +287,8 @@ Checked<Freeze> with_dials(const HeldShop& held, Freeze freeze, const LeastDials
   // No water of this boiler, or of any that a floor may have, brings a sensor to more.
   constexpr double hottest_floor_water_degC = 60.0;  // practice
   const double water_degC = std::min(design.boiler.hottest_degC, hottest_floor_water_degC);
-  if (!freeze.decides_slab.empty() && freeze.slab_wanted_degC < water_degC)
-    freeze.slab_dial_degC = dial_mark_degC(freeze.slab_wanted_degC, design.units);
+  if (freeze.slab_wanted_degC >= water_degC) drop_slab_setting(freeze);
+  if (!freeze.decides_slab.empty()) freeze.slab_dial_degC = dial_mark_degC(freeze.slab_wanted_degC, design.units);
   if (!freeze.decides.empty()) {
     const double slab_degC =
         freeze.slab_dial_degC ? *freeze.slab_dial_degC
