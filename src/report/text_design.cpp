@@ -73,11 +73,14 @@ void add_manifolds(Page& page, const Reader& reader) {
   add_row(page, "", manifolds.size() > 1 ? "manifolds" : "manifold", fmt::format("{}", fmt::join(parts, "; ")));
 }
 
+constexpr double most_told_share = 10.0;
+
 std::string boiler_power(const Reader& reader, const BoilerSize& boiler) {
   const std::string power = reader(Kind::boiler, boiler.power_W, Figure::boiler);
-  const std::string spare = boiler.spare_share < 0.0
-                                ? fmt::format("{} less than the floor takes", reader(Kind::share, -boiler.spare_share))
-                                : fmt::format("{} more than the floor takes", reader(Kind::share, boiler.spare_share));
+  const double share = boiler.spare_share;
+  // Of a floor that takes next to nothing, a pump standing perhaps, a percentage tells nobody anything.
+  const std::string by = share > most_told_share ? "far" : reader(Kind::share, std::abs(share));
+  const std::string spare = fmt::format("{} {} than the floor takes", by, share < 0.0 ? "less" : "more");
   if (boiler.kind == BoilerKind::none) return fmt::format("none yet: leave room for {} ({})", power, spare);
   const std::string kind = boiler.kind == BoilerKind::tank_heater ? " tank heater" : " electric";
   return fmt::format("{}{}{} ({})", boiler.from_file ? "yours, " : "", power, kind, spare);
