@@ -36,61 +36,106 @@ double most_head_m(const Design& design) {
   return head_m;
 }
 
-/// A figure before and after a try, and between what it may move.
+/// A figure before and after a try, and between what it may move. Further it may go on paper, unless that takes away
+/// what keeps people and pipes well or is no such thing.
 struct Moved {
   double from, to, least, most;
+  bool on_paper = false;
 };
 
-/// Whether somebody could buy or would do it: nothing is stated that no shop has, or that takes away what keeps people
-/// and pipes well. Bounds are practice; what the file has beyond them may stay.
-bool is_sensible(const Answer& answer, const Design& then) {
+enum class Sense { would_be_done, on_paper, none };
+
+/// Whether somebody could buy or would do it. Bounds are practice; what the file has beyond them may stay.
+Sense sense_of(const Answer& answer, const Design& then) {
   constexpr double any = 1e300;
   const Design& now = answer.file.design;
   const Building &was = now.building, &becomes = then.building;
   const double loss_W = answer.envelope ? answer.envelope->loss_W : was.heat_loss_W.value_or(0.0);
   std::vector<Moved> moved{
-      {most_head_m(now), most_head_m(then), 0.0, 14.0},
+      {most_head_m(now), most_head_m(then), 0.0, 14.0, true},
       {now.pressure.relief_Pa, then.pressure.relief_Pa, 0.0, 3.1e5},
       {now.boiler.hottest_degC, then.boiler.hottest_degC, 0.0, 82.5},
       {static_cast<double>(now.valve.turns), static_cast<double>(then.valve.turns), 0.0, 10.0},
       {now.valve.coefficient_kv, then.valve.coefficient_kv, 0.2, any},
       {was.air_changes_per_s, becomes.air_changes_per_s, 0.25 / 3600.0, any},
-      {was.wall_insulation.resistance_m2K_per_W, becomes.wall_insulation.resistance_m2K_per_W, 0.0, 8.0},
-      {was.roof_insulation.resistance_m2K_per_W, becomes.roof_insulation.resistance_m2K_per_W, 0.0, 12.0},
+      {was.wall_insulation.resistance_m2K_per_W, becomes.wall_insulation.resistance_m2K_per_W, 0.0, 8.0, true},
+      {was.roof_insulation.resistance_m2K_per_W, becomes.roof_insulation.resistance_m2K_per_W, 0.0, 12.0, true},
       // Half the loss of a whole building is advice, a tenth of it is arithmetic.
-      {loss_W, becomes.heat_loss_W.value_or(loss_W), 0.5 * loss_W, any}};
+      {loss_W, becomes.heat_loss_W.value_or(loss_W), 0.5 * loss_W, any, true}};
   for (std::size_t i = 0; i < now.room.size() && i < then.room.size(); ++i)
     moved.push_back({indoor_of(now, now.room[i]), indoor_of(then, then.room[i]), 5.0, any});
-  return std::all_of(moved.begin(), moved.end(), [](const Moved& one) {
-    return one.to >= std::min(one.from, one.least) && one.to <= std::max(one.from, one.most);
-  });
+  Sense sense = Sense::would_be_done;
+  for (const Moved& one : moved) {
+    if (one.to >= std::min(one.from, one.least) && one.to <= std::max(one.from, one.most)) continue;
+    if (!one.on_paper) return Sense::none;
+    sense = Sense::on_paper;
+  }
+  return sense;
 }
 
-/// Whether the shop fails otherwise than it did. Where no water ran yet, what comes after could not be said before.
+bool says_code(const Answer& answer, const std::string& code) {
+  return std::any_of(answer.said.begin(), answer.said.end(), [&](const Diagnostic& d) { return d.code == code; });
+}
+
+/// Whether the shop fails otherwise than it did. Where no water ran yet, what comes after could not be said before; a
+/// frost search that found no setting had not come to what cannot be called.
 bool fails_anew(const Answer& before, const Answer& after) {
+  const bool searched = says_code(before, "freeze.no-setting");
   return before.point && std::any_of(after.said.begin(), after.said.end(), [&](const Diagnostic& said) {
-           return said.severity == Severity::failure && !is_said(before, said);
+           const bool further = searched && said.code == "freeze.cannot-be-called";
+           return said.severity == Severity::failure && !is_said(before, said) && !further;
          });
 }
 
-Remedy remedy_for(const Answer& answer, const Diagnostic& said, Passing& passing, int& tried_in_all) {
-  const std::string written = write_design(answer.file);
-  Remedy remedy{said.code, said.about, "", "", {}};
-  int tried = 0;
-  for (const RemedyTry& one : remedy_tries(answer, said)) {
-    for (const std::string& text : one.texts) {
-      const auto file = with_key(answer.file, one.path, text);
-      if (!file || !is_sensible(answer, file->design) || !is_read(written, one.path, text)) continue;
-      if (++tried > most_tried || ++tried_in_all > most_tried_in_all) return remedy;
-      std::vector<std::string>& paths = remedy.tried;
-      if (std::find(paths.begin(), paths.end(), one.path) == paths.end()) paths.push_back(one.path);
-      const Answer after = said_of(*file, said.code, passing);
-      if (is_said(after, said) || fails_anew(answer, after)) continue;
-      remedy.path = one.path;
-      remedy.text = text;
-      return remedy;
+/// One search for what ends a stop, of one sense.
+class RemedySearch {
+ public:
+  RemedySearch(const Answer& answer, const Diagnostic& said, Passing& passing, int& tried_in_all)
+      : answer_(answer),
+        said_(said),
+        passing_(passing),
+        written_(write_design(answer.file)),
+        tries_(remedy_tries(answer, said)),
+        tried_in_all_(tried_in_all) {}
+
+  /// Whether one was found; it then stands in `remedy`.
+  bool find(Sense sense, Remedy& remedy) {
+    for (const RemedyTry& one : tries_) {
+      for (const std::string& text : one.texts) {
+        const auto file = with_key(answer_.file, one.path, text);
+        if (!file || sense_of(answer_, file->design) != sense || !is_read(written_, one.path, text)) continue;
+        if (++tried_ > most_tried || ++tried_in_all_ > most_tried_in_all) return false;
+        std::vector<std::string>& paths = remedy.tried;
+        if (std::find(paths.begin(), paths.end(), one.path) == paths.end()) paths.push_back(one.path);
+        if (!ends(*file)) continue;
+        remedy.path = one.path;
+        remedy.text = text;
+        remedy.on_paper = sense == Sense::on_paper;
+        return true;
+      }
     }
+    return false;
   }
+
+ private:
+  bool ends(const DesignFile& file) {
+    const Answer after = said_of(file, said_.code, passing_);
+    return !is_said(after, said_) && !fails_anew(answer_, after);
+  }
+
+  const Answer& answer_;
+  const Diagnostic& said_;
+  Passing& passing_;
+  std::string written_;
+  std::vector<RemedyTry> tries_;
+  int tried_ = 0;
+  int& tried_in_all_;
+};
+
+Remedy remedy_for(const Answer& answer, const Diagnostic& said, Passing& passing, int& tried_in_all) {
+  Remedy remedy{said.code, said.about, "", "", {}};
+  RemedySearch search(answer, said, passing, tried_in_all);
+  if (!search.find(Sense::would_be_done, remedy)) search.find(Sense::on_paper, remedy);
   return remedy;
 }
 

@@ -42,9 +42,9 @@ RemedyTry smaller_valve(const Valve& valve, const std::vector<double>& by) {
   return one;
 }
 
-/// Another valve of the usual shapes. A maker's table is a measurement: no other can be made up.
+/// Another valve of the usual shapes; of one with a maker's table a smaller one of its kind.
 Tries other_valves(const Valve& valve) {
-  if (!valve.points.empty()) return {};
+  if (!valve.points.empty()) return {{"valve.points", {other_table(valve, 0.6), other_table(valve, 0.35)}}};
   const auto turns = [&](double by) { return fmt::format("{:.0f}", std::min(30.0, by * valve.turns)); };
   return {smaller_valve(valve, {0.6, 0.35}),
           {"valve.turns", {turns(1.5), turns(2.0)}},

@@ -39,15 +39,15 @@ Tries warmer_work(const Answer& answer) {
   return tries;
 }
 
-/// Where a boiler gives all it can: the room loses half of what it does, or no more than a part of what its floor may
-/// give.
+/// Where a boiler gives all it can: the room loses little more than half of what it does, or no more than a part of
+/// what its floor may give.
 Tries much_less_loss(const Answer& answer) {
   Tries tries;
   const auto add = [&](std::size_t i, double kept_W) {
     const double excess_W = answer.envelope->room[i].loss_W - kept_W;
     if (excess_W > 0.0) add_to(tries, less_loss(answer, i, excess_W));
   };
-  for (std::size_t i = 0; i < answer.envelope->room.size(); ++i) add(i, 0.5 * answer.envelope->room[i].loss_W);
+  for (std::size_t i = 0; i < answer.envelope->room.size(); ++i) add(i, 0.55 * answer.envelope->room[i].loss_W);
   for (const double share : {0.9, 0.4, 0.15}) {
     for (std::size_t i = 0; i < answer.envelope->room.size(); ++i)
       add(i, share * answer.floor->room[i].given_W_per_m2 * answer.floor->room[i].heated_m2);

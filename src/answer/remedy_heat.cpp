@@ -71,7 +71,7 @@ Tries less_wanted(const Answer& answer) {
   Tries tries{cooler_room(answer, room)};
   if (answer.file.design.room.size() > 1 && row_is_given(answer.file, row))
     tries.push_back({row + ".heated_floor", {"false"}});
-  for (const double share : {0.5, 0.85})
+  for (const double share : {0.45, 0.85})
     add_to(tries, less_loss(answer, room, share * answer.envelope->room[room].loss_W));
   return tries;
 }
@@ -107,7 +107,8 @@ RemedyTry closer_tube(const Answer& answer) {
   const Design& design = answer.file.design;
   RemedyTry closer{"tube.spacing", {}};
   const bool us = design.units == System::us;
-  for (const auto& [spacing_m, text] : {std::pair{0.3048, us ? "12 in" : "300 mm"}, {0.2286, us ? "9 in" : "225 mm"}})
+  for (const auto& [spacing_m, text] :
+       {std::pair{0.3048, us ? "12 in" : "300 mm"}, {0.2286, us ? "9 in" : "225 mm"}, {0.1524, us ? "6 in" : "150 mm"}})
     if (design.tube.spacing_m > 1.1 * spacing_m) closer.texts.push_back(text);
   return closer;
 }

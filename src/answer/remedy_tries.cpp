@@ -59,7 +59,16 @@ Tries for_tube_in_slab(const Answer& answer, const Diagnostic&) {
   return {{"slab.concrete_above_tube", typed_down(spare_m, {0.5, 0.3}, Dimension::length, design.units)}};
 }
 
-Tries for_small_boiler(const Answer& answer, const Diagnostic&) { return {larger_boilers(answer)}; }
+Tries for_small_boiler(const Answer& answer, const Diagnostic&) {
+  const RemedyTry boilers = larger_boilers(answer);
+  if (!answer.envelope || !answer.sizes) return {boilers};
+  // Or a building that asks for no more than this boiler gives.
+  double wanted_W = answer.sizes->boiler.floor_W;
+  if (answer.freeze) wanted_W = std::max(wanted_W, answer.freeze->hold_W);
+  const double enough_W = answer.envelope->loss_W * std::min(1.0, answer.sizes->boiler.power_W / wanted_W);
+  return {boilers,
+          {"building.heat_loss", typed_down(enough_W, {0.8, 0.4}, Dimension::power, answer.file.design.units)}};
+}
 
 Tries for_bare_room(const Answer&, const Diagnostic& said) { return {{said.about + ".heated_floor", {"false"}}}; }
 
@@ -69,7 +78,13 @@ Tries for_long_leader(const Answer& answer, const Diagnostic& said) {
 }
 
 Tries for_no_floor(const Answer& answer, const Diagnostic&) {
-  return {{"slab.size", {answer.file.design.units == System::us ? "36 x 30 ft" : "11 x 9 m"}}};
+  Tries heated;
+  for (std::size_t i = 0; i < answer.file.design.room.size(); ++i)
+    if (!answer.file.design.room[i].heated_floor)
+      heated.push_back({fmt::format("room[{}].heated_floor", i + 1), {"true"}});
+  if (!heated.empty()) return heated;
+  const bool us = answer.file.design.units == System::us;
+  return {{"slab.size", {us ? "36 x 30 ft" : "11 x 9 m", us ? "12 x 10 ft" : "4 x 3 m"}}};
 }
 
 /// A code that says that something stopped before it had what it was asked for. What only readings or sheets say has no

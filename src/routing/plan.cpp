@@ -15,11 +15,14 @@ double limit_of(const Tube& tube) {
   return size->longest_loop_m;
 }
 
-Diagnostic no_floor() {
+Diagnostic no_floor(const Design& design) {
+  const bool unheated = !design.room.empty() && std::all_of(design.room.begin(), design.room.end(),
+                                                            [](const Room& room) { return !room.heated_floor; });
   return {Severity::problem,
           "loops.no-floor",
-          "slab.size",
-          "there is no floor to lay tube in: give the slab's size, or each loop's length",
+          unheated ? "room[1].heated_floor" : "slab.size",
+          unheated ? "no room's floor is to be heated: write heated_floor = true in one"
+                   : "there is no floor to lay tube in: give the slab's size, or each loop's length",
           {}};
 }
 
@@ -137,7 +140,7 @@ Checked<LoopPlan> plan_loops(const Design& design, LaidBefore* laid, const Progr
   if (!design.loop.empty()) {
     loops = routing::loops_as_listed(design, floors);
   } else if (std::all_of(floors.heated_m2.begin(), floors.heated_m2.end(), [](double m2) { return m2 <= 0.0; })) {
-    loops.said.push_back(routing::no_floor());
+    loops.said.push_back(routing::no_floor(design));
   } else if (counted) {
     loops.value = routing::loops_by_count(design, floors);
   } else if (floors.limit_m <= 2.0 * floors.leader_m) {

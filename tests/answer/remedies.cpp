@@ -87,6 +87,29 @@ TEST_CASE("what is stated is what a shop would do") {
   }
 }
 
+TEST_CASE("where no shop's change is enough, what the quantity would have to be is stated as such") {
+  const DesignFile file = with_keys(layout("ten-lines").file, {{"building.heat_loss", "400000 Btu/h"}});
+  const Answer found = answered_with(file, true);
+  const auto remedy = std::find_if(found.remedy.begin(), found.remedy.end(),
+                                   [](const Remedy& r) { return r.code == "floor.too-warm"; });
+  REQUIRE(remedy != found.remedy.end());
+  CHECK(remedy->on_paper);
+  CHECK(remedy->path == "building.heat_loss");
+  const auto changed = with_key(file, remedy->path, remedy->text);
+  REQUIRE(changed);
+  CHECK_FALSE(says(answered_with(*changed, false), "floor.too-warm"));
+}
+
+TEST_CASE("a floor none of whose rooms is to be heated is told to heat one") {
+  const DesignFile file = with_keys(
+      layout("frame-shop").file,
+      {{"room[1].heated_floor", "false"}, {"room[2].heated_floor", "false"}, {"room[3].heated_floor", "false"}});
+  const Answer found = answered_with(file, true);
+  REQUIRE(says(found, "loops.no-floor"));
+  REQUIRE(found.remedy.size() == 1);
+  CHECK(found.remedy[0].path == "room[1].heated_floor");
+}
+
 TEST_CASE("nothing is stated that no shop has, or that breaks something else") {
   for (const Keys& keys : {Keys{{"tube.size", "3/8 in"}, {"slab.size", "50 x 40 ft"}, {"tube.longest_loop", "700 ft"}},
                            Keys{{"building.quality", "poor"}, {"climate.outdoor", "-60 F"}, {"tube.spacing", "24 in"}},
@@ -95,7 +118,7 @@ TEST_CASE("nothing is stated that no shop has, or that breaks something else") {
     const Answer found = answered_with(file, true);
     CHECK_FALSE(found.remedy.empty());
     for (const Remedy& remedy : found.remedy) {
-      if (remedy.path.empty()) continue;
+      if (remedy.path.empty() || remedy.on_paper) continue;
       INFO(remedy.path << " = " << remedy.text);
       const auto changed = with_key(file, remedy.path, remedy.text);
       REQUIRE(changed);

@@ -103,13 +103,12 @@ void try_remedies(const DesignFile& file, Outcome& outcome) {
   write_down(found, false);
   const std::string toml = drawn_design(outcome.number).text.toml();
   for (const Diagnostic& stop : first_stops(found)) {
-    Tried tried{stop.code, false, false, "not a word is said"};
+    Tried tried{stop.code, false, "not a word is said"};
     const auto remedy = std::find_if(found.remedy.begin(), found.remedy.end(),
                                      [&](const Remedy& r) { return r.code == stop.code && r.about == stop.about; });
-    tried.none_helps = remedy != found.remedy.end() && remedy->path.empty();
-    if (tried.none_helps) tried.told = none_helps;
+    if (remedy != found.remedy.end() && remedy->path.empty()) tried.told = none_helps;
     if (remedy != found.remedy.end() && !remedy->path.empty()) {
-      tried.told = remedy->path + " = " + remedy->text;
+      tried.told = (remedy->on_paper ? on_paper : "") + remedy->path + " = " + remedy->text;
       const ReadDesign again = read_design(toml, {{remedy->path, remedy->text, "--set"}});
       tried.solved =
           again.checked && !is_said(answer(*again.checked.value, wishes_of(Question::design, false)), *remedy);

@@ -11,13 +11,14 @@ namespace slabwright::test {
 
 /// What is told of a stop that no single change ends.
 inline const std::string none_helps = "no single change";
+/// Before a value that no shop would come to.
+inline const std::string on_paper = "on paper ";
 
 /// A stated value tried in place of what stopped a solve.
 struct Tried {
   std::string code;
   bool solved = false;
-  bool none_helps = false;  ///< the answer says that no single change was found
-  std::string told;         ///< "boiler.power = 9 kW" of which design, where it did not
+  std::string told;  ///< "boiler.power = 9 kW" of which design, where it did not
 };
 
 struct Outcome {

@@ -39,7 +39,8 @@ void Summary::add(const Outcome& outcome) {
   for (const Tried& one : outcome.tried) {
     tried_[one.code].first += one.solved;
     ++tried_[one.code].second;
-    none_helps_ += one.none_helps;
+    none_helps_ += one.told == none_helps;
+    on_paper_ += one.solved && one.told.compare(0, on_paper.size(), on_paper) == 0;
     if (!one.solved) unsolved_.push_back(fmt::format("{}: {}: {}", outcome.number, one.code, one.told));
   }
   cpu_s_ += outcome.cpu_s;
@@ -61,13 +62,7 @@ double Summary::solved_share() const {
     solved += counts.first;
     all += counts.second;
   }
-  return all > none_helps_ ? static_cast<double>(solved) / (all - none_helps_) : 1.0;
-}
-
-double Summary::stated_share() const {
-  int all = 0;
-  for (const auto& [code, counts] : tried_) all += counts.second;
-  return all > 0 ? 1.0 - static_cast<double>(none_helps_) / all : 1.0;
+  return all > 0 ? static_cast<double>(solved) / all : 1.0;
 }
 
 std::string Summary::text() const {
@@ -77,8 +72,10 @@ std::string Summary::text() const {
                       count_ > 0 ? cpu_s_ / count_ : 0.0, slowest_, slowest_s_);
   text += fmt::format("worst identity: off by {:.1e} of its largest term ({})\n", worst_share_, worst_of_);
   text += counted("how they ended", ended_) + counted("answers made", asked_) + counted("stopped early by", stops_);
-  text += fmt::format("\na value is stated for {:.1f} % of the stops; tried, {:.1f} % of them solve\n",
-                      100.0 * stated_share(), 100.0 * solved_share());
+  text += fmt::format(
+      "\nwith the value stated {:.1f} % of the stops solve; {} of them on paper alone, for {} no value was "
+      "found\n",
+      100.0 * solved_share(), on_paper_, none_helps_);
   for (const auto& [code, counts] : tried_)
     text += fmt::format("{:5} of {:5}  {}\n", counts.first, counts.second, code);
   constexpr std::size_t most_shown = 40;

@@ -15,15 +15,13 @@ class Summary {
   std::string text() const;
   std::size_t faults() const { return faults_.size(); }
   double valid_share() const;
-  /// Of the stops that a value was stated for, or not a word said of.
+  /// Of all stops tried, those that the value stated for them ends.
   double solved_share() const;
-  /// Of all stops: a value is stated. The others are told that no single change was found.
-  double stated_share() const;
 
  private:
   std::map<std::string, int> ended_, asked_, stops_;
   std::map<std::string, std::pair<int, int>> tried_;  ///< code: solved, of so many
-  int none_helps_ = 0;
+  int none_helps_ = 0, on_paper_ = 0;
   std::vector<std::string> faults_, unsolved_;
   int count_ = 0, valid_ = 0, broken_ = 0, broken_valid_ = 0;
   double worst_share_ = 0.0, cpu_s_ = 0.0, slowest_s_ = 0.0;
