@@ -6,9 +6,10 @@
 
 namespace slabwright {
 
-/// The one-way branches that stand wrong, by number: those open through which water runs back, and those shut that the
-/// pressure would open. Pressures that have not converged open nothing; but water that runs back may be why they have
-/// not (a spring in a round without resistance).
+/// The one-way branches that stand wrong: those open through which water runs back, and those shut that the pressure
+/// would open. Pressures that have not converged open nothing; but water that runs back may be why they have not (a
+/// spring in a round without resistance). The strongest spring comes first, then by number: thought open it drives
+/// water back as no valve does, and what runs back elsewhere may be its work.
 std::vector<std::size_t> standing_wrong(const Task& task, const NodeEquations& equations, const NetworkOptions& options,
                                         Stop stop);
 
@@ -16,7 +17,7 @@ std::vector<std::size_t> standing_wrong(const Task& task, const NodeEquations& e
 /// or at least has not failed to for long; after that only the first of them, which cannot go round in circles (block
 /// pivoting: Judice and Pires 1994, Computers and Operations Research 21, from memory). Where water is taken out, one
 /// at a time from the start: several that turn together could cut a demand off. One alone cannot, because the water
-/// that runs back through it has a way round.
+/// that runs back through it has a way round, and the first of all never one by a spring that stands wrong itself.
 class Turns {
  public:
   explicit Turns(const Task& task);

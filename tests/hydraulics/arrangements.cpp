@@ -105,6 +105,27 @@ TEST_CASE("a hundred check valves find their places together") {
   CHECK(solved.checked.front().at == 101 - solved.checked.size());
 }
 
+TEST_CASE("water that is taken out finds its way past a bypass that the pumps cannot open") {
+  // A valve that opens at 70 kPa, thought open, would push back harder than pumps that lift 59 kPa: it stands wrong,
+  // not they.
+  for (const int pumps : {1, 2, 3}) {
+    HydronicGraph graph;
+    const NodeId back = graph.add_node("return"), supply = graph.add_node("supply");
+    for (int i = 0; i < pumps; ++i) {
+      std::vector<Element> elements = pump(6.0);
+      elements.push_back({Part::pump, CheckValve{}});
+      graph.add_branch(back, supply, "circulator", warm_water, elements);
+    }
+    const BranchId bypass = graph.add_branch(supply, back, "bypass", warm_water, {{Part::mains, BypassValve{7e4}}});
+    graph.set_demand(supply, 2e-4);
+    graph.set_demand(back, -2e-4);
+    const NetworkSolution solved = solve_network(graph);
+    CHECK(solved.stop == Stop::converged);
+    CHECK(solved.checked == std::vector<BranchId>{bypass});
+    for (int i = 0; i < pumps; ++i) CHECK(solved.flow_m3_per_s[static_cast<std::size_t>(i)] == Approx(2e-4 / pumps));
+  }
+}
+
 TEST_CASE("between check valves that face each other the water stands, whatever pushes outside") {
   HydronicGraph graph;
   for (const char* name : {"supply", "between", "return"}) graph.add_node(name);

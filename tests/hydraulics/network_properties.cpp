@@ -92,6 +92,37 @@ TEST_CASE("a check valve lets no water back, and holds only where the pressure i
   }));
 }
 
+/// Pumps with check valves, bypasses set at random, and water taken out between them: what a source is asked for.
+HydronicGraph random_source() {
+  HydronicGraph graph;
+  const NodeId back = graph.add_node("return"), between = graph.add_node("between"), supply = graph.add_node("supply");
+  graph.add_branch(back, between, "way to the pumps", warm_water, {{Part::mains, KvValve{drawn(1.0, 8.0)}}});
+  const int pumps = *rc::gen::inRange(1, 4), bypasses = *rc::gen::inRange(0, 3);
+  for (int i = 0; i < pumps; ++i)
+    graph.add_branch(between, supply, "pump", warm_water,
+                     {{Part::pump, Pump{PumpLaw{drawn(1.0, 9.0), drawn(1.0, 5.0) / per_hour, 2.0}}},
+                      {Part::pump, CheckValve{drawn(0.0, 2e3)}}});
+  for (int i = 0; i < bypasses; ++i)
+    graph.add_branch(supply, back, "bypass", warm_water, {{Part::mains, BypassValve{drawn(1e4, 1e5)}}});
+  const double taken = drawn(1e-5, 1e-3);
+  graph.set_demand(supply, taken);
+  graph.set_demand(back, -taken);
+  return graph;
+}
+
+TEST_CASE("a source serves what is taken out, whatever valves stand beside its pumps") {
+  CHECK(rc::check("sources", [] {
+    const HydronicGraph graph = random_source();
+    const NetworkSolution solved = solve_network(graph, tight);
+    RC_ASSERT(solved.stop == Stop::converged);
+    for (std::size_t k = 1; k < graph.branch_count(); ++k) RC_ASSERT(solved.flow_m3_per_s[k] >= -1e-12);
+    for (const BranchId held : solved.checked) {
+      const double push = solved.pressure_Pa[graph.from(held).at] - solved.pressure_Pa[graph.to(held).at];
+      RC_ASSERT(push <= branch_loss(graph, held, 0.0).pressure_Pa + tight.head_Pa);
+    }
+  }));
+}
+
 TEST_CASE("what is said of the residuals is true") {
   CHECK(rc::check("residuals", [] {
     const HydronicGraph graph = random_mesh(false);

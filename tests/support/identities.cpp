@@ -99,13 +99,12 @@ void add_water(const Answer& a, Found& found) {
   for (std::size_t i = 0; i < point.loop.size(); ++i) {
     const LoopState& loop = point.loop[i];
     const FluidProperties fluid = properties_of(mixture, 0.5 * (point.supply_degC + loop.return_degC));
-    const double J_per_m3K = fluid.density_kg_per_m3 * fluid.specific_heat_J_per_kgK;
-    const double capacity = loop.flow_m3_per_s * J_per_m3K;
-    Sum heat = Sum{}.add(capacity * point.supply_degC).add(-capacity * loop.return_degC).add(-loop.up_W - loop.down_W);
-    if (a.balance && stands(loop.flow_m3_per_s, *a.balance))
-      heat.largest = a.balance->aim_m3_per_s * J_per_m3K * std::abs(point.supply_degC);
+    const double capacity = loop.flow_m3_per_s * fluid.density_kg_per_m3 * fluid.specific_heat_J_per_kgK;
     // What did not settle is said to be rough.
-    if (point.stop == Stop::converged) found.is("water's heat of " + a.loops->loop[i].name, heat, 0.0);
+    if (point.stop == Stop::converged)
+      found.is("water's heat of " + a.loops->loop[i].name,
+               Sum{}.add(capacity * point.supply_degC).add(-capacity * loop.return_degC).add(-loop.up_W - loop.down_W),
+               0.0);
     flow.add(loop.flow_m3_per_s);
     up.add(loop.up_W);
     down.add(loop.down_W);
@@ -176,11 +175,6 @@ void add_way(const WayResult& way, Found& found) {
 }
 
 }  // namespace
-
-bool stands(double flow_m3_per_s, const Balance& balance) {
-  constexpr double noise_share = 1e-6;
-  return std::abs(flow_m3_per_s) < noise_share * balance.aim_m3_per_s;
-}
 
 double Identity::off_share() const {
   const double off = std::abs(left - right);

@@ -14,10 +14,6 @@ inline constexpr double adds_up_share = 1e-8;
 /// as little of a stem's way, over the few kelvin by which the water falls.
 inline constexpr double settled_share = 1e-5;
 
-/// Whether a flow is the solver's noise, pumps standing or blocked: it has no scale of its own, and the flow that was
-/// aimed at gives one.
-bool stands(double flow_m3_per_s, const Balance& balance);
-
 /// Two ways to one figure.
 struct Identity {
   std::string what;

@@ -38,7 +38,6 @@ std::vector<Identity> identities_of_graph(const Answer& a) {
     in[graph.to(branch).at] += solved.flow_m3_per_s[row];
     largest = std::max(largest, std::abs(solved.flow_m3_per_s[row]));
   }
-  if (stands(largest, *a.balance)) largest = a.balance->aim_m3_per_s;
   found.push_back({"the network settles", solved.stop == Stop::converged ? 1.0 : 0.0, 1.0, 1.0, adds_up_share});
   for (std::size_t node = 0; node < in.size(); ++node)
     found.push_back({"water at " + graph.name(NodeId{node}), in[node], 0.0, largest, adds_up_share});
