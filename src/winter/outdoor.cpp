@@ -55,9 +55,11 @@ double taken_W_per_m2(const Section& section, double room_degC) {
 }
 
 void say_unsettled_at(double outdoor_degC, const OperatingPoint& point, std::vector<Diagnostic>& said) {
-  if (point.stop == Stop::converged || !said.empty()) return;  // once is enough
+  constexpr std::string_view code = "winter.not-settled";
+  const bool told = std::any_of(said.begin(), said.end(), [&](const Diagnostic& d) { return d.code == code; });
+  if (point.stop == Stop::converged || told) return;
   said.push_back({Severity::warning,
-                  "winter.not-settled",
+                  std::string(code),
                   "tube",
                   "at {} outside flow and temperature of {} did not settle together; take that weather as rough.",
                   {Measured{outdoor_degC, Dimension::degree}, point.worst}});
