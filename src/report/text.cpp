@@ -191,7 +191,7 @@ void add_reasons(Page& page, const Reader& reader, const std::vector<Diagnostic>
     return one.lines;
   };
   // What is wrong goes before what would mend it: remedies stand where they push no reason off the page. Only the first
-  // keeps its own in any case: somebody must begin somewhere.
+  // stands there with its own in any case: somebody must begin somewhere.
   std::size_t used = 0;
   for (std::size_t i = 0; i < reasons.size(); ++i) used += reason(i, false).size();
   for (std::size_t i = 0; i < reasons.size(); ++i) {
@@ -201,7 +201,7 @@ void add_reasons(Page& page, const Reader& reader, const std::vector<Diagnostic>
     if (i == 0) end += more;
     const std::vector<std::string> lines = reason(i, remedied);
     const std::size_t for_count = i + 1 < reasons.size() ? 1 : 0;
-    if (!reader.options.full && page.lines.size() + lines.size() + for_count > end) {
+    if (i > 0 && !reader.options.full && page.lines.size() + lines.size() + for_count > end) {
       return add_text(page, fmt::format("and {} more: add --full", reasons.size() - i), "    ");
     }
     page.lines.insert(page.lines.end(), lines.begin(), lines.end());

@@ -91,6 +91,15 @@ TEST_CASE("more reasons than fit are counted, and --full has them all") {
   CHECK(has(text_of(answer, {"", true, ""}), "(20) Something is wrong.\n"));
 }
 
+TEST_CASE("the first reason is said however long it is") {
+  Answer answer = sample(Question::design);
+  answer.verdict.kind = VerdictKind::fails;
+  std::string text_of_it = "something is wrong";
+  for (int i = 0; i < 60; ++i) text_of_it += " and goes on";
+  answer.verdict.reasons = {said(Severity::failure, text_of_it), said(Severity::failure, "something else is wrong")};
+  check_all(flat(text(answer)), {"(1) Something is wrong and goes on", "and 1 more: add --full"});
+}
+
 TEST_CASE("what does not work says why before anything else") {
   Answer answer = sample(Question::design);
   answer.verdict.kind = VerdictKind::fails;
