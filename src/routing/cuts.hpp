@@ -1,6 +1,7 @@
 // The floor shared out: straight cuts from the apron to the walls, each between two gates.
 #pragma once
 #include "apron.hpp"
+#include "work.hpp"
 
 namespace slabwright::routing {
 
@@ -13,11 +14,6 @@ struct Parts {
 struct CutOptions {
   double bend_price = 3.0;
   double step_price = 0.12;
-};
-
-/// Steps that lines may still take in search of cuts, counted and not timed: the same on every machine.
-struct Work {
-  long steps_left = 0;
 };
 
 /// Shares out the free cells so that each loop's tube, `leaders_m` included, comes near to the mean. Each part is

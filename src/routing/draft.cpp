@@ -106,7 +106,7 @@ void lay_parts(const Tasks& tasks, Draft& draft, std::vector<Strand>& strands, c
   stagger_bulbs(task, finished);
   for (std::size_t part = 0; part < changed.size(); ++part) draft.path[part] = bent(tasks.exact.task, finished[part]);
   draft.plain_path = draft.path;
-  fill_bare_floor(tasks.exact, finished, draft.path);
+  fill_bare_floor(tasks.exact, finished, draft.path, tasks.filling);
 }
 
 /// Trades by what each loop has besides its cells; true for the parts that changed.
@@ -205,7 +205,7 @@ void lay(const Tasks& tasks, Draft& draft) {
   const double axis_m = -draft.cells.tube_x_m[index(draft.cells.columns - 1)];
   const LayoutTask roomy = left_half(tasks.roomy, axis_m);
   const ExactTask exact(left_half(tasks.exact.task, axis_m));
-  lay_all_parts({roomy, exact}, draft);
+  lay_all_parts({roomy, exact, tasks.filling}, draft);
   unfold(draft);
 }
 

@@ -39,6 +39,7 @@ std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt, W
 struct Tasks {
   const LayoutTask& roomy;
   const ExactTask& exact;
+  Work& filling;
 };
 
 /// Lays the tube of each part and trades cells once more by the lengths that come out.

@@ -20,8 +20,8 @@ constexpr double nearly_all = 0.7;
 
 class Filler {
  public:
-  Filler(const ExactTask& exact, std::vector<Strand>& strands, std::vector<Path>& paths)
-      : lying_(exact.task, exact.without_tube, strands, paths) {
+  Filler(const ExactTask& exact, std::vector<Strand>& strands, std::vector<Path>& paths, Work& work)
+      : lying_(exact.task, exact.without_tube, strands, paths), work_(work) {
     left_.assign(lying_.map().spots().size(), 0);
   }
 
@@ -36,7 +36,7 @@ class Filler {
 
  private:
   void fill_bare() {
-    for (int made = 0; made < most_moves;) {
+    for (int made = 0; made < most_moves && work_.steps_left > 0; --work_.steps_left) {
       if (lying_.map().far_number() <= little_bare * lying_.map().floor_number()) return;
       const Bare bare = largest_bare();
       if (bare.spot.empty()) return;
@@ -87,13 +87,14 @@ class Filler {
   }
 
   Lying lying_;
+  Work& work_;
   std::vector<char> left_;  ///< spots that no move reaches
 };
 
 }  // namespace
 
-void fill_bare_floor(const ExactTask& exact, std::vector<Strand>& strands, std::vector<Path>& paths) {
-  Filler(exact, strands, paths).fill();
+void fill_bare_floor(const ExactTask& exact, std::vector<Strand>& strands, std::vector<Path>& paths, Work& work) {
+  Filler(exact, strands, paths, work).fill();
 }
 
 }  // namespace slabwright::routing

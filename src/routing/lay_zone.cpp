@@ -35,6 +35,10 @@ constexpr std::size_t few_loops = 5;
 constexpr int many_loops = 30, most_failed = 4;
 /// Search for cuts ends after so many steps, half a second or so. Floors that are shared out well take a tenth.
 constexpr long most_steps = 40000000;
+/// Bare patches tried with one number of loops, over all ways of laying them. Floors that are laid well take a tenth;
+/// one that partitions cut up would be filled for half a minute, way after way, and none is accepted.
+constexpr long least_patches = 400;
+constexpr double patches_per_m2 = 0.0;
 /// Tube laid wider than it was asked for heats less: a tenth more is as bad as a bend more in 100 ft.
 constexpr double stretch_price = 10.0;
 /// Loops in mirrored pairs are worth as much as so many bends less in 100 ft.
@@ -161,7 +165,11 @@ double unreached_m2(const Draft& draft) {
 
 class Layer {
  public:
-  Layer(const LayoutTask& task, const LayoutTask& seen) : task_(task), seen_(seen), exact_(seen_from_manifold(task)) {}
+  Layer(const LayoutTask& task, const LayoutTask& seen)
+      : task_(task),
+        seen_(seen),
+        exact_(seen_from_manifold(task)),
+        filling_{least_patches + static_cast<long>(patches_per_m2 * signed_area_m2(task.outline))} {}
 
   /// Fair share-outs are laid as they come, until one is accepted; if there is none, the least unfair one.
   Best best_of(int loops, const Progress& progress) {
@@ -197,7 +205,7 @@ class Layer {
  private:
   bool try_out(Draft& draft) {
     const double worth = draft.whole ? symmetry_worth : 0.0;
-    lay({seen_, exact_}, draft);
+    lay({seen_, exact_, filling_}, draft);
     ++laid_;
     const LayoutCheck check = weigh(draft, worth);
     if (check.sound()) return accepted(check, draft.path.size());
@@ -229,7 +237,7 @@ class Layer {
   const ExactTask exact_;
   Best best_;
   int laid_ = 0;
-  Work work_{most_steps};
+  Work work_{most_steps}, filling_;
 };
 
 /// With the fewest loops that come out within the limit; a few more are tried.
