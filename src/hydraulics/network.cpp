@@ -58,26 +58,53 @@ Task task_of(const HydronicGraph& graph, const std::vector<Ends>& ends, BranchLa
   return task;
 }
 
+// What open branches join: by the first node of each part, whether it has a pressure and what is taken out of it.
+struct Parts {
+  std::vector<std::uint32_t> first;  ///< by node
+  std::vector<bool> has_pressure;
+  std::vector<double> wanted;
+};
+
+Parts parts_of(const Task& task) {
+  Parts parts{first_nodes(task), {}, {}};
+  parts.has_pressure.assign(parts.first.size(), false);
+  parts.wanted.assign(parts.first.size(), 0.0);
+  for (std::size_t i = 0; i < parts.first.size(); ++i) {
+    if (task.nodes[i].held) parts.has_pressure[parts.first[i]] = true;
+    parts.wanted[parts.first[i]] += task.nodes[i].demand_m3_per_s;
+  }
+  return parts;
+}
+
 // A part with no pressure given counts from its first node. Water cannot be taken out of such a part on balance: what
 // is asked of it all the same comes back.
-std::optional<Worst> give_datums(Task& task, double imbalance_m3_per_s) {
-  const std::vector<std::uint32_t> first = first_nodes(task);
-  task.held.resize(first.size());
-  std::vector<bool> has_pressure(first.size(), false);
-  std::vector<double> wanted(first.size(), 0.0);
-  for (std::size_t i = 0; i < first.size(); ++i) {
-    task.held[i] = task.nodes[i].held;
-    if (task.held[i]) has_pressure[first[i]] = true;
-    wanted[first[i]] += task.nodes[i].demand_m3_per_s;
-  }
+std::optional<Worst> give_datums(Task& task, const Parts& parts, double imbalance_m3_per_s) {
+  task.held.resize(parts.first.size());
   std::optional<Worst> unserved;
-  for (std::size_t i = 0; i < first.size(); ++i) {
-    if (first[i] != i || has_pressure[i]) continue;
+  for (std::size_t i = 0; i < parts.first.size(); ++i) {
+    task.held[i] = task.nodes[i].held;
+    if (parts.first[i] != i || parts.has_pressure[i]) continue;
     task.held[i] = true;
-    const double amount = std::abs(wanted[i]);
+    const double amount = std::abs(parts.wanted[i]);
     if (amount > imbalance_m3_per_s && (!unserved || amount > unserved->amount)) unserved = Worst{amount, i};
   }
   return unserved;
+}
+
+// Valves that turned one after the other may have cut a demand off: those that lead into a part that lacks water, or
+// out of one that has too much, open again. False where there is none.
+bool open_towards_demand(Task& task, const Parts& parts) {
+  bool any = false;
+  for (std::size_t k = 0; k < task.laws.size(); ++k) {
+    if (task.open[k] || task.laws.shut(k)) continue;
+    const std::size_t from = parts.first[task.ends[k].from], to = parts.first[task.ends[k].to];
+    const bool lacks = !parts.has_pressure[to] && parts.wanted[to] > 0.0;
+    const bool overflows = !parts.has_pressure[from] && parts.wanted[from] < 0.0;
+    if (from == to || (!lacks && !overflows)) continue;
+    task.open[k] = any = true;
+    task.laws.move_to(k, 0.0);
+  }
+  return any;
 }
 
 void begin_with(BranchLaws& laws, const std::vector<double>& warm_flow) {
@@ -140,11 +167,18 @@ NetworkSolution NetworkSolver::solve(const HydronicGraph& graph, const std::vect
   int rounds = 0;
   int readings_left = most_readings;
   // Each one-way branch settles in a turn or two; more turns than this would be a circle.
-  for (std::size_t turns_left = 4 * laws.size() + 1; turns_left > 0 && readings_left > 0;) {
-    if (const auto unserved = give_datums(task, options.imbalance_m3_per_s)) {
-      ended.stop = Stop::no_solution;
+  const std::size_t most_turns = 4 * laws.size() + 1;
+  for (std::size_t turns_left = most_turns; turns_left > 0 && readings_left > 0;) {
+    const Parts parts = parts_of(task);
+    if (const auto unserved = give_datums(task, parts, options.imbalance_m3_per_s)) {
+      ended = {};
       ended.imbalance_m3_per_s = *unserved;
-      break;
+      if (!open_towards_demand(task, parts)) {
+        ended.stop = Stop::no_solution;
+        break;
+      }
+      --turns_left;
+      continue;
     }
     ended = find_flows(inside_->equations, task, options);
     rounds += ended.rounds;
@@ -156,6 +190,7 @@ NetworkSolution NetworkSolver::solve(const HydronicGraph& graph, const std::vect
     } else {
       if (ended.stop != Stop::converged || laws.read_lines() <= options.head_Pa) break;
       --readings_left;
+      turns_left = most_turns;
     }
     ended.stop = Stop::rounds_spent;
   }

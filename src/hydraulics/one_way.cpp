@@ -21,9 +21,6 @@ std::vector<std::size_t> standing_wrong(const Task& task, const NodeEquations& e
     const bool would_open = !task.open[k] && stop == Stop::converged && push > options.head_Pa;
     if (runs_back || would_open) wrong.push_back(k);
   }
-  const auto at_rest_Pa = [&](std::size_t k) { return task.laws.loss(k, 0.0).pressure_Pa; };
-  std::stable_sort(wrong.begin(), wrong.end(),
-                   [&](std::size_t a, std::size_t b) { return at_rest_Pa(a) > at_rest_Pa(b); });
   return wrong;
 }
 
