@@ -60,7 +60,9 @@ double tubes_m2(const YearShop& shop);
 struct ShopDrivers {
   double outdoor_degC = 0.0;           ///< at its end; it goes straight there
   std::vector<double> more_W_per_K;    ///< to outdoors beside `light`: fans, doors that stand open
-  std::vector<double> air_W;           ///< let free in the air: people, machines; below 0 what a cold vehicle takes
+  std::vector<double> air_W;           ///< let free in the air: people, machines; below 0 what dries
+  std::vector<double> beside_W_per_K;  ///< from the air to what stands in it: a cold vehicle; 0 or more
+  std::vector<double> beside_W;        ///< what that would give to air of 0 degC
   std::vector<double> faces_W;         ///< on the inner faces: sun, and walls that the sun warms from outside
   std::vector<double> floor_W_per_m2;  ///< sun on the floor
   double layered_share = 0.0;          ///< of the second source's heat, lost because it lies under the roof

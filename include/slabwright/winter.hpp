@@ -108,6 +108,7 @@ struct WayResult {
   std::optional<double> low_money, high_money;
   TenWinters ten;
   Sweating sweating;
+  double dries_kg = 0.0;      ///< of washing water, through the year
   double cold_floor_J = 0.0;  ///< that the floor takes out of the air in a day of work, mean of the season
   std::vector<double> outdoor_degC, air_degC, floor_degC, slab_degC, use_hour_J;  ///< [hour of the year]
 };

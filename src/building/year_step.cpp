@@ -112,6 +112,8 @@ void ShopRun::Inside::add_room(std::size_t row) {
   step.faces_out_W_per_K = room.opaque_W_per_K;
   step.air_W = of_room(drivers.air_W, row);
   step.faces_W = of_room(drivers.faces_W, row);
+  step.beside_W_per_K = of_room(drivers.beside_W_per_K, row);
+  step.beside_W = of_room(drivers.beside_W, row);
   step.sun_on_floor_K = of_room(drivers.floor_W_per_m2, row) / by.film_W_per_m2K;
   system.floor[row].up_W += of_room(drivers.floor_W_per_m2, row) * strip_m2[row];
 }
@@ -215,7 +217,8 @@ void ShopRun::Inside::count(const std::vector<double>& air_degC, const std::vect
     const ShopRoom& room = shop->room[row];
     const double air_K = 0.5 * (state.air_degC[row] + air_degC[row]) - outdoor_degC;
     const double faces_K = 0.5 * (state.faces_degC[row] + faces_degC[row]) - outdoor_degC;
-    flown.air_gains_J += dt_s * of_room(drivers.air_W, row);
+    const double beside_W = of_room(drivers.beside_W, row) - of_room(drivers.beside_W_per_K, row) * air_degC[row];
+    flown.air_gains_J += dt_s * (of_room(drivers.air_W, row) + beside_W);
     flown.faces_gains_J += dt_s * of_room(drivers.faces_W, row);
     flown.sun_J += dt_s * of_room(drivers.floor_W_per_m2, row) * strip_m2[row];
     flown.floor_up_J += dt_s * of_room(drivers.floor_W_per_m2, row) * strip_m2[row];

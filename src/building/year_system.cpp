@@ -41,6 +41,9 @@ void add_room(Equations& equations, const YearSystem& system, std::size_t index,
     equations.at(row, air) -= share[part] * floor.up_W_per_K * share[0];
     equations.at(row, faces) -= share[part] * floor.up_W_per_K * share[1];
   }
+  // However much heat that is, by the air at the step's end: by the mean of both ends much of it would swing.
+  equations.at(air, air) += room.beside_W_per_K;
+  equations.right(air, 0) += room.beside_W;
   equations.join(air, faces, room.between_W_per_K, air_degC - faces_degC);
   equations.join(faces, air, room.between_W_per_K, faces_degC - air_degC);
 }

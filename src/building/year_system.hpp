@@ -16,6 +16,7 @@ struct RoomStep {
   double air_J_per_K = 0.0, faces_J_per_K = 0.0;
   double between_W_per_K = 0.0, air_out_W_per_K = 0.0, faces_out_W_per_K = 0.0;
   double air_W = 0.0, faces_W = 0.0;
+  double beside_W_per_K = 0.0, beside_W = 0.0;
   double sun_on_floor_K = 0.0;
 };
 

@@ -69,17 +69,20 @@ void say_machines(const Scene& scene, const Winter& winter, std::vector<Diagnost
 /// What stays below is not worth a word: a few close summer hours.
 constexpr double washing_dries_share = 0.8;
 
-void say_washing(const Scene& scene, std::vector<Diagnostic>& said) {
-  const Season& season = scene.season;
-  if (season.wash_dries_kg >= washing_dries_share * season.wash_stated_kg) return;
-  const double wash_kg = scene.shop.design.work.wash_kg;
+void say_washing(const Scene& scene, const Winter& winter, std::vector<Diagnostic>& said) {
+  if (!scene.season.washing || winter.way.empty()) return;
+  double washed_s = 0.0;
+  for (const SeasonHour& hour : scene.season.hour) washed_s += hour.worked ? an_hour_s : 0.0;
+  const double wash_kg = scene.shop.design.work.wash_kg, washed_kg = scene.season.washing->kg_per_s * washed_s;
+  const double dries_share = washed_kg > 0.0 ? winter.way.front().dries_kg / washed_kg : 1.0;
+  if (dries_share >= washing_dries_share) return;
   said.push_back({Severity::warning,
                   "winter.washing",
                   "work.wash",
-                  "of {} of washing water on a day of work about {} can dry: full air that leaves the shop carries no "
-                  "more. The rest is left out. Write what dries in the room, not what runs to the drain.",
-                  {Measured{wash_kg, Dimension::mass},
-                   Measured{season.wash_dries_kg / season.wash_stated_kg * wash_kg, Dimension::mass}}});
+                  "of {} of washing water on a day of work about {} dry before the next, in the mean of the year: the "
+                  "air carries no more away, and the rest is left out. Write what dries in the room, not what runs to "
+                  "the drain.",
+                  {Measured{wash_kg, Dimension::mass}, Measured{dries_share * wash_kg, Dimension::mass}}});
 }
 
 void say_heat(const Scene& scene, const Winter& winter, std::vector<Diagnostic>& said) {
@@ -128,7 +131,7 @@ std::vector<Diagnostic> judged(const Scene& scene, const Winter& winter) {
   say_failures(winter, said);
   say_fights(scene, winter, said);
   say_machines(scene, winter, said);
-  say_washing(scene, said);
+  say_washing(scene, winter, said);
   say_heat(scene, winter, said);
   if (!scene.shop.design.electricity.price)
     said.push_back({Severity::note,

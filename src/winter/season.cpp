@@ -148,14 +148,21 @@ void add_months(Season& season, double work_degC) {
     season.heated[month] = sum_degC[month] / hours[month] < work_degC - heated_below_K;
 }
 
-/// Vehicles come in at their time on each day of work and take their heat through the hours after.
+/// The way from a room's air to a vehicle, snow and all, that came in at so many degrees: what it takes at working
+/// temperature over how much warmer the room then is. To a vehicle that is as warm as the room snow is melted all the
+/// same.
+double to_vehicle_W_per_K(double heat_W, double room_degC, double arrives_degC) {
+  const double over_K = room_degC - arrives_degC;
+  return std::max(0.0, heat_W / (over_K < -1.0 ? over_K : std::max(1.0, over_K)));
+}
+
+/// Vehicles come in at their time on each day of work and take their heat through the hours after: from air that is
+/// colder than it should be less, and air colder than themselves they warm.
 void add_vehicles(Season& season, const WinterShop& shop, const YearShop& year) {
   for (const VehicleEntry& vehicle : shop.design.vehicle) {
-    const auto row = shop_room(shop, year, vehicle.room);
-    if (!row) continue;
-    const std::size_t room = *row;
-    const double room_degC = indoor_of(shop.design, shop.design.room[year.room[room].of]);
-    SeasonVehicle of{room, room_degC, std::vector<double>(hours_of_year, 0.0), std::vector<double>(hours_of_year, 0.0)};
+    const auto room = shop_room(shop, year, vehicle.room);
+    if (!room) continue;
+    const double room_degC = indoor_of(shop.design, shop.design.room[year.room[*room].of]);
     for (std::size_t i = 0; i < hours_of_year; ++i) {
       const SeasonHour& hour = season.hour[i];
       const bool comes = hour.work_day && hour.clock == static_cast<int>(vehicle.arrives.after_midnight_s / an_hour_s);
@@ -164,12 +171,13 @@ void add_vehicles(Season& season, const WinterShop& shop, const YearShop& year) 
       const VehicleHours after =
           vehicle_hours({vehicle.mass_kg, arrives_degC, vehicle.snow_kg, vehicle.evaporates_share}, room_degC);
       for (std::size_t k = 0; k < after.heat_W.size(); ++k) {
-        of.heat_W[(i + k) % hours_of_year] += after.heat_W[k];
-        of.arrived_degC[(i + k) % hours_of_year] = arrives_degC;
-        season.hour[(i + k) % hours_of_year].vapour_kg_per_s += after.vapour_kg_per_s[k];
+        const std::size_t at = (i + k) % hours_of_year;
+        const double W_per_K = to_vehicle_W_per_K(after.heat_W[k], room_degC, arrives_degC);
+        season.drivers[at].beside_W_per_K[*room] += W_per_K;
+        season.drivers[at].beside_W[*room] += W_per_K * arrives_degC;
+        season.hour[at].vapour_kg_per_s += after.vapour_kg_per_s[k];
       }
     }
-    season.vehicle.push_back(std::move(of));
   }
 }
 
@@ -277,7 +285,8 @@ Season season_of(const WinterShop& shop, const YearShop& year) {
   season.weather = shop.weather ? shop.weather->station.name : "made up from its mean, its swing and its coldest hour";
   add_calendar(season, shop.design.work, weather, climate.wind_m_per_s);
   ShopDrivers empty;
-  for (auto* values : {&empty.more_W_per_K, &empty.air_W, &empty.faces_W, &empty.floor_W_per_m2})
+  for (auto* values : {&empty.more_W_per_K, &empty.air_W, &empty.beside_W_per_K, &empty.beside_W, &empty.faces_W,
+                       &empty.floor_W_per_m2})
     values->assign(year.room.size(), 0.0);
   season.drivers.assign(hours_of_year, empty);
   add_months(season, indoor_of(shop.design, shop.design.room[year.room[year.main].of]));

@@ -1,6 +1,7 @@
 // A year in the order it is run, from 1 July on, so that the winter lies in its middle; the same for every way.
 #pragma once
 #include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,12 +19,14 @@ inline constexpr double coldest_hour = 15.0 * 24.0;
 inline constexpr double since_coldest_s = (static_cast<double>(first_hour) - coldest_hour) * an_hour_s;
 /// No shop's air is hotter, nor any floor (practice): what is said to be has heat in it that nobody has.
 inline constexpr double hottest_air_degC = 60.0;
+/// Colder than any weather: vapour is not asked for below it.
+inline constexpr double coldest_air_degC = -90.0;
 
 struct SeasonHour {
   double outdoor_degC = 0.0;    ///< at its end
   double dew_point_degC = 0.0;  ///< outdoors
   double wind_m_per_s = 0.0;
-  double vapour_kg_per_s = 0.0;    ///< of vehicles, people and washing
+  double vapour_kg_per_s = 0.0;    ///< of vehicles and people
   double tempered_kg_per_s = 0.0;  ///< of outdoor air that comes in warmed: it takes no heat, and vapour
   int month = 1;                   ///< 1 to 12
   int weekday = 0;                 ///< Monday 0; 1 January is one
@@ -40,41 +43,46 @@ struct SeasonDoor {
   double per_hour = 0.0;  ///< openings in an hour of work
 };
 
-/// What a vehicle takes from a room at working temperature; from a colder one less.
-struct SeasonVehicle {
-  std::size_t room = 0;
-  double room_degC = 0.0;
-  std::vector<double> heat_W, arrived_degC;  ///< [hour]
+/// Water of washing, as it comes on the floor through the hours of work; what is still wet when the next begins runs
+/// off.
+struct SeasonWashing {
+  double kg_per_s = 0.0, dryer_kg_per_s = 0.0, leaks_kg_per_s = 0.0;
+  double pressure_Pa = 0.0;
+  std::vector<double> outdoor_ratio;  ///< [hour], kg of vapour to a kg of dry air
 };
 
 /// [hour] from 1 July on.
 struct Season {
   std::vector<SeasonHour> hour;
-  std::vector<ShopDrivers> drivers;  ///< all but what doors and vehicles take
+  std::vector<ShopDrivers> drivers;  ///< all but what doors take
   std::vector<SeasonDoor> door;
-  std::vector<SeasonVehicle> vehicle;
   std::array<bool, 12> heated{};  ///< months that count as winter
   std::string weather;
   bool sun = false;
-  double wash_stated_kg = 0.0;  ///< of the year
-  double wash_dries_kg = 0.0;   ///< what can leave with air and dryer
+  std::optional<SeasonWashing> washing;
 };
 /// 8760 hours: without 29 February.
 WeatherYear common_year(WeatherYear year);
 Season season_of(const WinterShop& shop, const YearShop& year);
 
-/// Outdoor air through the shop in an hour.
-struct SeasonAir {
-  double exchange_kg_per_s = 0.0;  ///< dry air by leaks, doors and fans, each way
-  double outdoor_ratio = 0.0;      ///< kg of vapour to a kg of dry air
-};
-/// [hour], the shop's air of each hour given: it drives what passes an open door.
-std::vector<SeasonAir> season_air(const Season& season, const WinterShop& shop, const YearShop& year,
-                                  const std::vector<double>& air_degC);
-/// Washing dries through the hours of work and takes its heat from the room, no more than full air of working
-/// temperature, or of a hotter day outdoors, and the dryer carry away: what dries beyond that settles on cold faces and
-/// gives its heat back there. Doors and fans must be in the season.
+/// Dry air that passes by leaks, each way; and by what stands open in an hour, fans and doors, given their ways.
+double leaks_kg_per_s(const WinterShop& shop, const YearShop& year);
+double open_kg_per_s(const SeasonHour& hour, const std::vector<double>& more_W_per_K);
+/// [hour], kg of vapour to a kg of dry air outdoors.
+std::vector<double> ratios_outdoors(const Season& season, double pressure_Pa);
+
 void add_washing(Season& season, const WinterShop& shop, const YearShop& year);
+
+struct AirThrough {
+  double exchange_kg_per_s = 0.0, outdoor_ratio = 0.0, indoor_degC = 0.0;
+};
+/// What dries through an hour, no faster than full air of the room and the dryer carry it away, and the heat that it
+/// takes, with what a kelvin more of air would add where air is what limits it. What a dryer takes out gives its heat
+/// back as it condenses, and so does what settles on cold faces.
+struct Drying {
+  double dries_kg_per_s = 0.0, heat_W = 0.0, heat_W_per_K = 0.0;
+};
+Drying drying(const SeasonWashing& washing, const AirThrough& air, double wet_kg);
 
 /// Heat of machines, people and the like, to the air and to the faces round it.
 void add_heat(ShopDrivers& drivers, std::size_t room, double heat_W);

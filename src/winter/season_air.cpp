@@ -1,4 +1,4 @@
-// Outdoor air that passes through the shop, and how much washing water can leave with it.
+// Outdoor air that passes through the shop, and how much washing water leaves with it.
 #include <algorithm>
 
 #include "slabwright/handbook_air.hpp"
@@ -11,6 +11,12 @@ namespace {
 /// A building that is not described: so much of its loss goes with the air (practice).
 constexpr double leak_share = 0.35;
 
+double outdoor_ratio(const SeasonHour& hour, double pressure_Pa) {
+  return humidity_ratio(saturation_Pa(std::min(hour.dew_point_degC, hour.outdoor_degC)), pressure_Pa);
+}
+
+}  // namespace
+
 double leaks_kg_per_s(const WinterShop& shop, const YearShop& year) {
   double W_per_K = 0.0;
   for (const ShopRoom& room : year.room) {
@@ -20,29 +26,17 @@ double leaks_kg_per_s(const WinterShop& shop, const YearShop& year) {
   return W_per_K / air_J_per_kgK;
 }
 
-/// Fans and open doors of an hour.
-double open_kg_per_s(const Season& season, std::size_t hour, double rise_K) {
+double open_kg_per_s(const SeasonHour& hour, const std::vector<double>& more_W_per_K) {
   double W_per_K = 0.0;
-  for (const double more : season.drivers[hour].more_W_per_K) W_per_K += more;
-  const SeasonHour& at = season.hour[hour];
-  for (const SeasonDoor& door : season.door) W_per_K += opened_W_per_K(door, at, rise_K);
-  return W_per_K / air_J_per_kgK + at.tempered_kg_per_s;
+  for (const double more : more_W_per_K) W_per_K += more;
+  return W_per_K / air_J_per_kgK + hour.tempered_kg_per_s;
 }
 
-}  // namespace
-
-std::vector<SeasonAir> season_air(const Season& season, const WinterShop& shop, const YearShop& year,
-                                  const std::vector<double>& air_degC) {
-  const double leaks = leaks_kg_per_s(shop, year), pressure_Pa = air_pressure_Pa(shop.design.climate.altitude_m);
-  std::vector<SeasonAir> out;
-  out.reserve(hours_of_year);
-  for (std::size_t i = 0; i < hours_of_year; ++i) {
-    const SeasonHour& at = season.hour[i];
-    const double dew_degC = std::min(at.dew_point_degC, at.outdoor_degC);
-    out.push_back({leaks + open_kg_per_s(season, i, air_degC[i] - at.outdoor_degC),
-                   humidity_ratio(saturation_Pa(dew_degC), pressure_Pa)});
-  }
-  return out;
+std::vector<double> ratios_outdoors(const Season& season, double pressure_Pa) {
+  std::vector<double> ratios;
+  ratios.reserve(season.hour.size());
+  for (const SeasonHour& hour : season.hour) ratios.push_back(outdoor_ratio(hour, pressure_Pa));
+  return ratios;
 }
 
 void add_washing(Season& season, const WinterShop& shop, const YearShop& year) {
@@ -50,23 +44,27 @@ void add_washing(Season& season, const WinterShop& shop, const YearShop& year) {
   if (work.wash_kg == 0.0) return;
   double worked_s_of_day = 0.0;
   for (int clock = 0; clock < 24; ++clock) worked_s_of_day += in_span(work.hours, clock) ? an_hour_s : 0.0;
-  const double room_degC = indoor_of(shop.design, shop.design.room[year.room[year.main].of]);
-  const double pressure_Pa = air_pressure_Pa(shop.design.climate.altitude_m);
-  const std::vector<double> air_degC(hours_of_year, room_degC);
-  const std::vector<SeasonAir> air = season_air(season, shop, year, air_degC);
-  for (std::size_t i = 0; i < hours_of_year; ++i) {
-    SeasonHour& hour = season.hour[i];
-    if (!hour.worked) continue;
-    const double full_ratio = humidity_ratio_of(std::max(room_degC, hour.outdoor_degC), 1.0, pressure_Pa);
-    const double leaves_kg_per_s = air[i].exchange_kg_per_s * std::max(0.0, full_ratio - air[i].outdoor_ratio);
-    const double most_kg_per_s = leaves_kg_per_s + work.dryer_kg / day_s;
-    const double stated_kg_per_s = work.wash_kg / worked_s_of_day;
-    const double dries_kg_per_s = std::min(stated_kg_per_s, most_kg_per_s);
-    add_heat(season.drivers[i], year.main, -dries_kg_per_s * vaporisation_J_per_kg);
-    hour.vapour_kg_per_s += dries_kg_per_s;
-    season.wash_stated_kg += stated_kg_per_s * an_hour_s;
-    season.wash_dries_kg += dries_kg_per_s * an_hour_s;
-  }
+  SeasonWashing washing;
+  washing.kg_per_s = work.wash_kg / worked_s_of_day;
+  washing.dryer_kg_per_s = work.dryer_kg / day_s;
+  washing.leaks_kg_per_s = leaks_kg_per_s(shop, year);
+  washing.pressure_Pa = air_pressure_Pa(shop.design.climate.altitude_m);
+  washing.outdoor_ratio = ratios_outdoors(season, washing.pressure_Pa);
+  season.washing = std::move(washing);
+}
+
+Drying drying(const SeasonWashing& washing, const AirThrough& air, double wet_kg) {
+  const auto full_ratio = [&](double degC) { return humidity_ratio_of(degC, 1.0, washing.pressure_Pa); };
+  constexpr double step_K = 0.1;
+  const double at_degC = std::clamp(air.indoor_degC, coldest_air_degC, hottest_air_degC), full = full_ratio(at_degC);
+  const double leaves_kg_per_s = air.exchange_kg_per_s * std::max(0.0, full - air.outdoor_ratio);
+  Drying drying;
+  drying.dries_kg_per_s = std::min(wet_kg / an_hour_s, leaves_kg_per_s + washing.dryer_kg_per_s);
+  drying.heat_W = std::min(drying.dries_kg_per_s, leaves_kg_per_s) * vaporisation_J_per_kg;
+  if (leaves_kg_per_s > 0.0 && drying.dries_kg_per_s >= leaves_kg_per_s)
+    drying.heat_W_per_K =
+        air.exchange_kg_per_s * (full - full_ratio(at_degC - step_K)) / step_K * vaporisation_J_per_kg;
+  return drying;
 }
 
 }  // namespace slabwright::winter

@@ -16,15 +16,20 @@ bool has_vapour(const Design& design) {
   return snow || design.work.wash_kg > 0.0 || design.work.people_number > 0.0;
 }
 
-std::vector<VapourHour> hours_of(const Scene& scene, const WayYear& year) {
-  std::vector<double> air_degC;
-  for (const WayHour& hour : year.hour) air_degC.push_back(hour.air_degC);
-  const std::vector<SeasonAir> air = season_air(scene.season, scene.shop, scene.year, air_degC);
+std::vector<VapourHour> hours_of(const Scene& scene, const WayYear& year, double pressure_Pa) {
+  const double leaks = leaks_kg_per_s(scene.shop, scene.year);
+  const std::vector<double> outdoor_ratio = ratios_outdoors(scene.season, pressure_Pa);
   std::vector<VapourHour> hours;
-  for (std::size_t i = 0; i < hours_of_year; ++i)
-    hours.push_back({air[i].outdoor_ratio, air[i].exchange_kg_per_s, scene.season.hour[i].vapour_kg_per_s,
-                     std::min(year.hour[i].air_degC, hottest_air_degC),
-                     std::min(year.hour[i].floor_degC, hottest_air_degC)});
+  for (std::size_t i = 0; i < hours_of_year; ++i) {
+    const SeasonHour& at = scene.season.hour[i];
+    const WayHour& way = year.hour[i];
+    std::vector<double> more_W_per_K = scene.season.drivers[i].more_W_per_K;
+    for (const SeasonDoor& door : scene.season.door)
+      more_W_per_K[door.room] += opened_W_per_K(door, at, way.air_degC - at.outdoor_degC);
+    hours.push_back({outdoor_ratio[i], leaks + open_kg_per_s(at, more_W_per_K), at.vapour_kg_per_s + way.dries_kg_per_s,
+                     std::clamp(way.air_degC, coldest_air_degC, hottest_air_degC),
+                     std::clamp(way.floor_degC, coldest_air_degC, hottest_air_degC)});
+  }
   return hours;
 }
 
@@ -43,7 +48,7 @@ Sweating sweating_of(const Scene& scene, const WayYear& year) {
     }
     room.dryer_kg_per_s = design.work.dryer_kg / day_s;
     room.pressure_Pa = air_pressure_Pa(design.climate.altitude_m);
-    inside = vapour_year(room, hours_of(scene, year));
+    inside = vapour_year(room, hours_of(scene, year, room.pressure_Pa));
   }
   for (std::size_t i = 0; i < hours_of_year; ++i) {
     const SeasonHour& at = scene.season.hour[i];

@@ -111,6 +111,7 @@ void add_hours(WayResult& result, const WayCase& way, const WayYear& year) {
     result.air_degC[at] = hour.air_degC;
     result.floor_degC[at] = hour.floor_degC;
     result.slab_degC[at] = hour.sensor_degC;
+    result.dries_kg += hour.dries_kg_per_s * an_hour_s;
     result.use_hour_J[at] = hour.boiler_J + hour.source_J + hour.pump_J;
   }
 }

@@ -37,6 +37,8 @@ class Runner {
 
  private:
   void find_drivers(std::size_t index, double outdoor_degC);
+  /// What dries in the hour; its heat goes into the drivers.
+  double dry(const SeasonWashing& washing, std::size_t index);
   bool air_turned();
   Taken decide(std::size_t index, const StepEnds& reach, const ShopDrivers& drivers) const;
   HeatPumpHour source_for(std::size_t index, const StepEnds& reach, double outdoor_degC, double tube) const;
@@ -48,6 +50,7 @@ class Runner {
   ShopRun run_;
   Controls controls_;
   ShopDrivers drivers_;
+  double dries_kg_per_s_ = 0.0;
   std::vector<double> more_W_per_K_;  ///< of the hour before
   Dials dials_{};
   double at_most_s_ = 0.0;  ///< for how long the boiler has been at its most, and too little
@@ -61,15 +64,26 @@ void Runner::find_drivers(std::size_t index, double outdoor_degC) {
   drivers.outdoor_degC = outdoor_degC;
   if (way_.machines.source) drivers.layered_share = way_.machines.source_hour[index].layered_share;
   const std::vector<double>& air_degC = run_.state().air_degC;
-  for (const SeasonVehicle& vehicle : way_.season.vehicle) {
-    if (vehicle.heat_W[index] == 0.0) continue;
-    const double cold_degC = vehicle.arrived_degC[index];
-    const double share = (air_degC[vehicle.room] - cold_degC) / std::max(1.0, vehicle.room_degC - cold_degC);
-    drivers.air_W[vehicle.room] -= vehicle.heat_W[index] * std::clamp(share, 0.0, 1.5);
-  }
   const SeasonHour& hour = way_.season.hour[index];
   for (const SeasonDoor& door : way_.season.door)
     drivers.more_W_per_K[door.room] += opened_W_per_K(door, hour, air_degC[door.room] - outdoor_degC);
+  dries_kg_per_s_ = way_.season.washing ? dry(*way_.season.washing, index) : 0.0;
+}
+
+double Runner::dry(const SeasonWashing& washing, std::size_t index) {
+  const std::vector<SeasonHour>& hours = way_.season.hour;
+  const bool begins = hours[index].worked && !hours[(index + hours_of_year - 1) % hours_of_year].worked;
+  if (begins) controls_.wet_kg = 0.0;
+  if (hours[index].worked) controls_.wet_kg += washing.kg_per_s * an_hour_s;
+  const std::size_t room = way_.shop.main;
+  const double air_degC = run_.state().air_degC[room];
+  const double exchange_kg_per_s = washing.leaks_kg_per_s + open_kg_per_s(hours[index], drivers_.more_W_per_K);
+  const Drying now = drying(washing, {exchange_kg_per_s, washing.outdoor_ratio[index], air_degC}, controls_.wet_kg);
+  controls_.wet_kg = std::max(0.0, controls_.wet_kg - now.dries_kg_per_s * an_hour_s);
+  add_heat(drivers_, room, -now.heat_W);
+  drivers_.beside_W_per_K[room] += now.heat_W_per_K;
+  drivers_.beside_W[room] += now.heat_W_per_K * air_degC;
+  return now.dries_kg_per_s;
 }
 
 /// Whether so much more or less air goes through some room than an hour ago that an hour is too long a step for it.
@@ -204,6 +218,7 @@ WayHour Runner::hour(std::size_t index, double outdoor_degC) {
   hour.floor_degC = now_.floor_degC;
   hour.sensor_degC = now_.sensor_degC;
   hour.up_W = now_.up_W;
+  hour.dries_kg_per_s = dries_kg_per_s_;
   return hour;
 }
 

@@ -7,10 +7,11 @@
 
 namespace slabwright::winter {
 
-/// What the controls remember.
+/// What is remembered beside the shop's heat: controls, and washing water on the floor.
 struct Controls {
   bool floor_on = false;
   HeatPumpState source;
+  double wet_kg = 0.0;
 };
 
 /// A way made ready: its thermostats and what it runs with.
@@ -35,7 +36,8 @@ struct WayHour {
   double locked_s = 0.0;        ///< the second source was wanted and too cold outdoors
   double cold_start_s = 0.0;    ///< it was wanted and the room too cold for it
   double ran_s = 0.0;
-  double up_W = 0.0;  ///< from the floor, at its end
+  double up_W = 0.0;            ///< from the floor, at its end
+  double dries_kg_per_s = 0.0;  ///< of washing water
 };
 
 struct ColdestPlace {

@@ -156,7 +156,7 @@ const std::vector<Physics>& physics() {
                                         {"work.wash", "kWh", '+'},
                                         {"work.wash", "wet", '+'},
                                         {"work.dryer", "wet", '-'},
-                                        {"work.dryer", "kWh", '0'},
+                                        {"work.dryer", "kWh", '-'},
                                         {"work.hours", "worked", '-'},
                                         {"electricity.price", "money", '+'},
                                         {"electricity.price", "kWh", '0'},

@@ -56,6 +56,8 @@ ShopDrivers workshop_hour(const YearShop& shop, int hour) {
   drivers.faces_W.assign(rooms, clock > 9 && clock < 15 ? 400.0 : -20.0);
   drivers.floor_W_per_m2.assign(rooms, clock == 12 ? 30.0 : 0.0);
   drivers.more_W_per_K.assign(rooms, clock == 9 ? 300.0 : 0.0);
+  drivers.beside_W_per_K.assign(rooms, clock == 14 ? 200.0 : 0.0);
+  drivers.beside_W.assign(rooms, clock == 14 ? -10.0 * 200.0 : 0.0);
   return drivers;
 }
 
@@ -80,6 +82,8 @@ ShopDrivers any_drivers(std::size_t rooms) {
   for (std::size_t room = 0; room < rooms; ++room) {
     drivers.more_W_per_K.push_back(between(0.0, 5000.0));
     drivers.air_W.push_back(between(-2e4, 2e4));
+    drivers.beside_W_per_K.push_back(between(0.0, 1e4));
+    drivers.beside_W.push_back(between(-40.0, 20.0) * drivers.beside_W_per_K.back());
     drivers.faces_W.push_back(between(-1e4, 1e4));
     drivers.floor_W_per_m2.push_back(between(0.0, 400.0));
   }

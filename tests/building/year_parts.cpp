@@ -54,6 +54,28 @@ TEST_CASE("a link carries heat from the warm room to the cold one, and makes the
   CHECK(std::abs(difference_K(1e7)) < 0.01);
 }
 
+TEST_CASE("what stands in the air takes it towards its own temperature and never past it") {
+  const BuiltShop built = built_shop(described_shop());
+  const ShopState start = settled(built.year, 10.0, 0.0, 10.0);
+  constexpr double vehicle_degC = -30.0;
+  double before_degC = 1e9;
+  for (const double W_per_K : {10.0, 1e3, 1e6, 1e9}) {
+    CAPTURE(W_per_K);
+    ShopDrivers drivers = outdoors(0.0);
+    drivers.beside_W_per_K = {W_per_K};
+    drivers.beside_W = {W_per_K * vehicle_degC};
+    ShopRun run(built.year, start);
+    for (int hour = 0; hour < 5; ++hour) {
+      run_on(run, drivers, 10.0, 0.0, 1);
+      CHECK(run.state().air_degC[0] > vehicle_degC);
+    }
+    CHECK(run.state().air_degC[0] < before_degC);
+    CHECK(missing_share(run) < 1e-9);
+    before_degC = run.state().air_degC[0];
+  }
+  CHECK(before_degC == Approx(vehicle_degC).margin(1e-3));
+}
+
 TEST_CASE("sun on the floor warms the floor first, and gives all it brings") {
   const BuiltShop built = built_shop(described_shop());
   const YearShop& shop = built.year;

@@ -29,55 +29,73 @@ bool says(const WinterLine& line, const std::string& code) {
   return std::any_of(winter.said.begin(), winter.said.end(), [&](const Diagnostic& d) { return d.code == code; });
 }
 
-winter::Season season_with(double wash_kg, double dryer_kg = 0.0) {
-  WinterLine line = shop_with(wash_kg, 0.0);
-  line.design.work.dryer_kg = dryer_kg;
-  const WinterShop shop = line.shop();
-  const auto year = year_shop(shop.design, shop.envelope, shop.floor, shop.watched, coarse_fields());
-  REQUIRE(year);
-  return winter::season_of(shop, *year);
+constexpr double through_kg_per_s = 0.2, indoor_degC = 20.0, dry_outdoors = 0.002;
+
+winter::Drying dried(double wet_kg, double dryer_kg_per_s = 0.0) {
+  winter::SeasonWashing washing;
+  washing.dryer_kg_per_s = dryer_kg_per_s;
+  washing.pressure_Pa = standard_atmosphere_Pa;
+  return winter::drying(washing, {through_kg_per_s, dry_outdoors, indoor_degC}, wet_kg);
 }
 
 }  // namespace
 
-TEST_CASE("washing dries wholly where the air carries it away, and no faster than that where it does not") {
-  const winter::Season some = season_with(5.0);
-  // But for an hour of summer or two, as damp outdoors as in.
-  CHECK(some.wash_dries_kg == Approx(some.wash_stated_kg).epsilon(1e-3));
-  const winter::Season much = season_with(2000.0), flood = season_with(100000.0);
-  CHECK(much.wash_dries_kg < 0.2 * much.wash_stated_kg);
-  CHECK(flood.wash_dries_kg == Approx(much.wash_dries_kg));
-  // A dryer takes its own share beside the air.
-  const double days = much.wash_stated_kg / 2000.0, dryer_kg = 24.0;
-  const double more_kg = season_with(2000.0, dryer_kg).wash_dries_kg - much.wash_dries_kg;
-  double worked_h = 0.0;
-  for (const winter::SeasonHour& hour : much.hour) worked_h += hour.worked ? 1.0 : 0.0;
-  CHECK(more_kg == Approx(worked_h * dryer_kg / 24.0));
-  CHECK(days > 200.0);
-}
-
-TEST_CASE("each hour's drying takes its heat, and full air at the sea holds 14.7 g/kg at 20 C") {
+TEST_CASE("a wet floor dries as fast as the air carries it away, and takes the heat of that") {
   // ASHRAE Handbook of Fundamentals, psychrometrics, saturated air at 20 C: 14.7 g to a kg of dry air (from memory).
-  CHECK(humidity_ratio_of(20.0, 1.0, standard_atmosphere_Pa) == Approx(0.0147).epsilon(0.01));
-  const winter::Season dry = season_with(0.0), wet = season_with(2000.0);
-  for (std::size_t i = 0; i < winter::hours_of_year; i += 7) {
-    double heat_W = 0.0;
-    for (std::size_t room = 0; room < wet.drivers[i].air_W.size(); ++room)
-      heat_W += dry.drivers[i].air_W[room] - wet.drivers[i].air_W[room] + dry.drivers[i].faces_W[room] -
-                wet.drivers[i].faces_W[room];
-    const double dries_kg_per_s = wet.hour[i].vapour_kg_per_s - dry.hour[i].vapour_kg_per_s;
-    CHECK(heat_W == Approx(dries_kg_per_s * vaporisation_J_per_kg).margin(1e-6));
-    if (!wet.hour[i].worked) CHECK(dries_kg_per_s == 0.0);
-  }
+  const double leaves_kg_per_s = through_kg_per_s * (0.0147 - dry_outdoors);
+  const winter::Drying flood = dried(1e4);
+  CHECK(flood.dries_kg_per_s == Approx(leaves_kg_per_s).epsilon(0.01));
+  CHECK(flood.heat_W == Approx(flood.dries_kg_per_s * vaporisation_J_per_kg));
+  // Colder air by 2 K, as the line from here says: the curve of saturation bends up from it.
+  winter::SeasonWashing washing;
+  washing.pressure_Pa = standard_atmosphere_Pa;
+  const double cold_W = winter::drying(washing, {through_kg_per_s, dry_outdoors, indoor_degC - 2.0}, 1e4).heat_W;
+  CHECK(flood.heat_W - 2.0 * flood.heat_W_per_K == Approx(cold_W).epsilon(0.02));
+  CHECK(flood.heat_W - 2.0 * flood.heat_W_per_K < cold_W);
 }
 
-TEST_CASE("a flood of washing water leaves a shop that can be, and is said") {
+TEST_CASE("a little water dries within the hour, whatever the air could take") {
+  const winter::Drying little = dried(1.8);
+  CHECK(little.dries_kg_per_s == Approx(1.8 / 3600.0));
+  CHECK(little.heat_W == Approx(1.8 / 3600.0 * vaporisation_J_per_kg));
+  CHECK(little.heat_W_per_K == 0.0);
+}
+
+TEST_CASE("what a dryer takes out dries too, and gives its heat back") {
+  const winter::Drying alone = dried(1e4), with = dried(1e4, 0.01);
+  CHECK(with.dries_kg_per_s == Approx(alone.dries_kg_per_s + 0.01));
+  CHECK(with.heat_W == Approx(alone.heat_W));
+}
+
+TEST_CASE("what is wet when work ends dries on, until the next washing") {
+  const auto dries_kg = [](double from_h, double to_h) {
+    WinterLine line = shop_with(150.0, 0.0);
+    line.design.work.hours = {from_h * 3600.0, to_h * 3600.0};
+    return result_of_way(line, off).dries_kg;
+  };
+  const double short_kg = dries_kg(8.0, 9.0), long_kg = dries_kg(8.0, 20.0);
+  CHECK(short_kg > 0.7 * long_kg);
+  CHECK(result_of_way(shop_with(5.0, 0.0), off).dries_kg > 0.9 * 5.0 * 250.0);
+}
+
+TEST_CASE("no flood of washing water takes a shop far below the air outdoors, and it is said") {
   CHECK(!says(shop_with(5.0, 0.0), "winter.washing"));
-  const WinterLine flooded = shop_with(35000.0, 0.0);
-  CHECK(says(flooded, "winter.washing"));
-  const WayResult result = result_of_way(flooded, off);
-  for (std::size_t hour = 0; hour < result.air_degC.size(); ++hour)
-    CHECK(result.air_degC[hour] > result.outdoor_degC[hour] - 40.0);
+  for (const double fan_m3_per_s : {0.0, 0.8, 15.0}) {
+    CAPTURE(fan_m3_per_s);
+    WinterLine flooded = shop_with(35000.0, 0.0);
+    flooded.design.work.dryer_kg = fan_m3_per_s > 0.0 ? 0.0 : 35000.0;
+    Exhaust fan;
+    fan.flow_m3_per_s = fan_m3_per_s;
+    if (fan_m3_per_s > 0.0) flooded.design.exhaust = {fan};
+    CHECK(says(flooded, "winter.washing") == (fan_m3_per_s > 0.0));
+    const WayResult result = result_of_way(flooded, off);
+    // The floor is wet through and through: its air comes to the wet bulb, some kelvin under the coldest of three days.
+    constexpr std::size_t days_h = 72;
+    for (std::size_t hour = days_h; hour < result.air_degC.size(); ++hour) {
+      const auto from = result.outdoor_degC.begin() + static_cast<std::ptrdiff_t>(hour - days_h);
+      REQUIRE(result.air_degC[hour] > *std::min_element(from, from + static_cast<std::ptrdiff_t>(days_h)) - 10.0);
+    }
+  }
 }
 
 TEST_CASE("a shop full of people beyond all measure is run to its end, and said") {
