@@ -137,6 +137,10 @@ NetworkSolution try_settings(const Plant& plant, double water_degC, Balance& bal
   return after;
 }
 
+/// Where the boiler's own pump drives the floor's water as well, none is left to hold: the least that a control can be
+/// set to (practice).
+constexpr double least_hold_Pa = 1e3;
+
 /// Aims that keep the target's proportions, and the pump's speed.
 std::vector<double> settle_pump(const Plant& plant, const Circuit& circuit, const FlowTarget& target,
                                 Balance& balance) {
@@ -154,7 +158,7 @@ std::vector<double> settle_pump(const Plant& plant, const Circuit& circuit, cons
   for (double& a : aim) a *= share;
   if (plant.design.pump.control != PumpMode::constant_speed) {
     const double total = std::accumulate(aim.begin(), aim.end(), 0.0);
-    balance.hold_Pa = circuit.duty_Pa(aim);
+    balance.hold_Pa = std::max(least_hold_Pa, circuit.duty_Pa(aim));
     balance.hold_m3_per_s = total + circuit.bypassed_m3_per_s(circuit.worst_Pa(aim));
   }
   return aim;

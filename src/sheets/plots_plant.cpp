@@ -76,7 +76,8 @@ PlotLine by_weather(PlotInk ink, const char* words, const HeatByOutdoor& by_outd
 
 std::optional<DrawnPlot> pump_plot(const Quotes& q) {
   const auto& curves = q.answer().curves;
-  if (!curves || curves->row.size() < 2) return std::nullopt;
+  // Where pumps stand there is no flow to draw it over.
+  if (!curves || curves->row.size() < 2 || last_flow_m3_per_s(*curves) <= 0.0) return std::nullopt;
   const InUnits flow(Kind::flow, q.system());
   const Against against(q.system());
   PlotPanel panel;
