@@ -36,7 +36,8 @@ class Filler {
 
  private:
   void fill_bare() {
-    for (int made = 0; made < most_moves && work_.steps_left > 0; --work_.steps_left) {
+    const long before = lying_.tried_number(), left = work_.steps_left;
+    for (int made = 0; made < most_moves && work_.steps_left > 0;) {
       if (lying_.map().far_number() <= little_bare * lying_.map().floor_number()) return;
       const Bare bare = largest_bare();
       if (bare.spot.empty()) return;
@@ -48,6 +49,7 @@ class Filler {
       } else {
         for (const int spot : bare.spot) left_[index(spot)] = 1;
       }
+      work_.steps_left = left - (lying_.tried_number() - before);
     }
   }
 

@@ -35,7 +35,8 @@ struct ExactTask {
 
 /// Moves tube lines towards floor that lies more than a spacing from any tube. `paths` are the strands' own, and are
 /// kept so. Each move keeps the radius, the clearances and the distance to other tube; where none does, or no
-/// work is left, the floor stays bare. A step is a bare patch that is tried.
+/// work is left, the floor stays bare. A step is a corner of a
+/// line that is tried.
 void fill_bare_floor(const ExactTask& exact, std::vector<Strand>& strands, std::vector<Path>& paths, Work& work);
 
 /// Whether the arcs of an end at a and b, its legs coming from `before` and going to `after`, keep the clearances.

@@ -35,10 +35,10 @@ constexpr std::size_t few_loops = 5;
 constexpr int many_loops = 30, most_failed = 4;
 /// Search for cuts ends after so many steps, half a second or so. Floors that are shared out well take a tenth.
 constexpr long most_steps = 40000000;
-/// Bare patches tried with one number of loops, over all ways of laying them. Floors that are laid well take a tenth;
-/// one that partitions cut up would be filled for half a minute, way after way, and none is accepted.
-constexpr long least_patches = 400;
-constexpr double patches_per_m2 = 0.0;
+/// Corners of lines that are moved towards bare floor with one number of loops, over all ways of laying them. Floors
+/// that are laid well take a tenth; one that partitions cut up would be filled for half a minute, way after way, and
+/// none is accepted.
+constexpr long most_corners = 100000;
 /// Tube laid wider than it was asked for heats less: a tenth more is as bad as a bend more in 100 ft.
 constexpr double stretch_price = 10.0;
 /// Loops in mirrored pairs are worth as much as so many bends less in 100 ft.
@@ -166,10 +166,7 @@ double unreached_m2(const Draft& draft) {
 class Layer {
  public:
   Layer(const LayoutTask& task, const LayoutTask& seen)
-      : task_(task),
-        seen_(seen),
-        exact_(seen_from_manifold(task)),
-        filling_{least_patches + static_cast<long>(patches_per_m2 * signed_area_m2(task.outline))} {}
+      : task_(task), seen_(seen), exact_(seen_from_manifold(task)), filling_{most_corners} {}
 
   /// Fair share-outs are laid as they come, until one is accepted; if there is none, the least unfair one.
   Best best_of(int loops, const Progress& progress) {

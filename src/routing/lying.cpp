@@ -57,6 +57,7 @@ Lying::Lying(const LayoutTask& task, TubeMap without_tube, std::vector<Strand>& 
 }
 
 bool Lying::take(std::size_t loop, Strand strand, const Rule& rule, int most_far) {
+  tried_number_ += static_cast<long>(strand.corner.size());
   Path path = bent(task_, strand);
   if (!holds(loop, path, rule)) return false;
   map_.set(loop, path);

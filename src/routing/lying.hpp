@@ -11,6 +11,8 @@ constexpr double nearest_line = 0.95, nearest_arc = 0.94;
 class Lying {
  public:
   Lying(const LayoutTask& task, TubeMap without_tube, std::vector<Strand>& strands, std::vector<Path>& paths);
+  /// Corners of the strands that were tried so far: what it costs to try them.
+  long tried_number() const { return tried_number_; }
   Lying(const LayoutTask& task, std::vector<Strand>& strands, std::vector<Path>& paths)
       : Lying(task, TubeMap(task), strands, paths) {}
 
@@ -57,6 +59,7 @@ class Lying {
   std::vector<Strand>& strands_;
   std::vector<Path>& paths_;
   TubeMap map_;
+  long tried_number_ = 0;
 };
 
 /// Bare spots that touch each other.
