@@ -17,7 +17,7 @@ struct Remedy {
   std::string path;                ///< the key that stops it
   std::string text;                ///< as a design file would write it, without quotes; items of a list parted by "; "
   std::vector<std::string> tried;  ///< keys that were tried, in that order; `path` is among them
-  bool on_paper = false;           ///< further than a shop goes: a tenth of its loss, a pump of 20 m
+  bool on_paper = false;           ///< further than a shop goes: less than half its loss, a pump of more than 14 m
 };
 
 /// Whether a code says that a solve, a root or a search ended before it had what it was asked for.

@@ -60,8 +60,10 @@ class LaidBefore {
  public:
   /// Stands as long as this does.
   const LaidTask& laid(const LayoutTask& task, const Progress& progress = {});
+  bool knows(const LayoutTask& task) const { return find(task) != nullptr; }
 
  private:
+  const LaidTask* find(const LayoutTask& task) const;
   std::deque<LaidTask> known_;
 };
 

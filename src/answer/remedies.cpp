@@ -10,6 +10,8 @@ namespace {
 
 /// Bound the time; the likeliest come first.
 constexpr int most_tried = 60, most_tried_in_all = 90;
+/// Squares of a spacing that tube may be laid in anew for it, floors one after the other: a few seconds.
+constexpr double most_squares = 15000.0;
 
 bool begins_with(const std::string& text, std::string_view word) { return text.compare(0, word.size(), word) == 0; }
 
@@ -64,7 +66,9 @@ Sense sense_of(const Answer& answer, const Design& then) {
       {loss_W, becomes.heat_loss_W.value_or(loss_W), 0.5 * loss_W, any, true}};
   for (std::size_t i = 0; i < now.room.size() && i < then.room.size(); ++i)
     moved.push_back({indoor_of(now, now.room[i]), indoor_of(then, then.room[i]), 5.0, any});
-  Sense sense = Sense::would_be_done;
+  // A maker's table times something is nobody's valve.
+  const bool made_up = !now.valve.points.empty() && then.valve.points != now.valve.points;
+  Sense sense = made_up ? Sense::on_paper : Sense::would_be_done;
   for (const Moved& one : moved) {
     if (one.to >= std::min(one.from, one.least) && one.to <= std::max(one.from, one.most)) continue;
     if (!one.on_paper) return Sense::none;
@@ -87,16 +91,22 @@ bool fails_anew(const Answer& before, const Answer& after) {
          });
 }
 
+/// On all stops of an answer.
+struct Spent {
+  int tried = 0;
+  double squares = 0.0;
+};
+
 /// One search for what ends a stop, of one sense.
 class RemedySearch {
  public:
-  RemedySearch(const Answer& answer, const Diagnostic& said, Passing& passing, int& tried_in_all)
+  RemedySearch(const Answer& answer, const Diagnostic& said, Passing& passing, Spent& spent)
       : answer_(answer),
         said_(said),
         passing_(passing),
         written_(write_design(answer.file)),
         tries_(remedy_tries(answer, said)),
-        tried_in_all_(tried_in_all) {}
+        spent_(spent) {}
 
   /// Whether one was found; it then stands in `remedy`.
   bool find(Sense sense, Remedy& remedy) {
@@ -104,7 +114,8 @@ class RemedySearch {
       for (const std::string& text : one.texts) {
         const auto file = with_key(answer_.file, one.path, text);
         if (!file || sense_of(answer_, file->design) != sense || !is_read(written_, one.path, text)) continue;
-        if (++tried_ > most_tried || ++tried_in_all_ > most_tried_in_all) return false;
+        if (!can_be_laid(file->design)) continue;
+        if (++tried_ > most_tried || ++spent_.tried > most_tried_in_all) return false;
         std::vector<std::string>& paths = remedy.tried;
         if (std::find(paths.begin(), paths.end(), one.path) == paths.end()) paths.push_back(one.path);
         if (!ends(*file)) continue;
@@ -118,6 +129,16 @@ class RemedySearch {
   }
 
  private:
+  /// Whether what is left to be laid is enough for it.
+  bool can_be_laid(const Design& design) {
+    const auto task = passing_.draws ? layout_task(design) : std::nullopt;
+    if (!task || passing_.laid.knows(*task)) return true;
+    const double squares = signed_area_m2(task->outline) / (task->spacing_m * task->spacing_m);
+    if (spent_.squares + squares > most_squares) return false;
+    spent_.squares += squares;
+    return true;
+  }
+
   bool ends(const DesignFile& file) {
     const Answer after = said_of(file, said_.code, passing_);
     return !is_said(after, said_) && !fails_anew(answer_, after);
@@ -129,12 +150,12 @@ class RemedySearch {
   std::string written_;
   std::vector<RemedyTry> tries_;
   int tried_ = 0;
-  int& tried_in_all_;
+  Spent& spent_;
 };
 
-Remedy remedy_for(const Answer& answer, const Diagnostic& said, Passing& passing, int& tried_in_all) {
+Remedy remedy_for(const Answer& answer, const Diagnostic& said, Passing& passing, Spent& spent) {
   Remedy remedy{said.code, said.about, "", "", {}};
-  RemedySearch search(answer, said, passing, tried_in_all);
+  RemedySearch search(answer, said, passing, spent);
   if (!search.find(Sense::would_be_done, remedy)) search.find(Sense::on_paper, remedy);
   return remedy;
 }
@@ -147,10 +168,10 @@ void add_remedies(Answer& answer, Passing& passing) {
   passing.runs_winter = false;
   passing.meters = nullptr;
   std::set<std::string> codes;
-  int tried = 0;
+  Spent spent;
   for (const Diagnostic& said : answer.verdict.reasons) {
     if (!is_stop(said.code) || !codes.insert(said.code).second) continue;
-    Remedy remedy = remedy_for(answer, said, passing, tried);
+    Remedy remedy = remedy_for(answer, said, passing, spent);
     if (!remedy.tried.empty()) answer.remedy.push_back(std::move(remedy));
   }
   passing.runs_winter = runs_winter;

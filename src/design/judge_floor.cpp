@@ -97,7 +97,8 @@ Polygon written_form(const Slab& slab) {
   return slab.size ? rectangle(slab.size->width_m, slab.size->depth_m) : Polygon{};
 }
 
-void judge_rooms(Judge& judge, bool slab_sound) {
+/// Whether each room by itself is.
+bool judge_rooms(Judge& judge, bool slab_sound) {
   const Design& design = judge.design;
   const Polygon form = slab_sound ? written_form(design.slab) : Polygon{};
   double rooms_m2 = 0.0;
@@ -113,9 +114,10 @@ void judge_rooms(Judge& judge, bool slab_sound) {
     judge.problem(prefix + "outline", "room.outside", fmt::format("{} reaches beyond the slab.", name));
   }
   const double slab_m2 = floor_shape(design.slab).area_m2;
-  if (!slab_sound || !all_sound || slab_m2 <= 0.0 || rooms_m2 <= (1.0 + agreement_share) * slab_m2) return;
+  if (!slab_sound || !all_sound || slab_m2 <= 0.0 || rooms_m2 <= (1.0 + agreement_share) * slab_m2) return all_sound;
   judge.problem(fmt::format("room[{}]", design.room.size()), "room.too-large",
                 "the rooms have {} together, the slab only {}.", {area(rooms_m2), area(slab_m2)});
+  return all_sound;
 }
 
 /// A room without a size takes what the others leave; two of them cannot both.
@@ -142,14 +144,14 @@ void judge_worked_out(Judge& judge) {
   const double slab_m2 = design.slab.area_m2.value_or(least_slab_m2);
   if (!judge.given("slab.area") && (slab_m2 < least_slab_m2 || slab_m2 > most_m2))
     judge.problem(fmt::format("room[{}]", design.room.size()), "floor.extent",
-                  "the rooms have {} together: a slab has {} to {}.",
-                  {area(slab_m2), area(least_slab_m2), area(most_m2)});
+                  fmt::format("the rooms have {{}} together: no slab is so {}.", slab_m2 > most_m2 ? "large" : "small"),
+                  {area(slab_m2)});
   for (std::size_t i = 0; i < design.room.size(); ++i) {
     const std::string path = fmt::format("room[{}]", i + 1);
     const double room_m2 = design.room[i].area_m2.value_or(least_room_m2);
     if (judge.given(path + ".area") || room_m2 >= least_room_m2) continue;
-    judge.problem(path, "room.extent", "the other rooms leave {} of the slab here: a room has at least {}.",
-                  {area(room_m2), area(least_room_m2)});
+    judge.problem(path, "room.extent", "the other rooms leave {} of the slab here: no room is so small.",
+                  {area(room_m2)});
   }
 }
 
@@ -210,9 +212,9 @@ void judge_door_width(Judge& judge) {
 
 void judge_floor(Judge& judge) {
   const bool slab_sound = judge_shape(judge, judge.design.slab, "slab.");
-  judge_rooms(judge, slab_sound);
+  const bool rooms_sound = judge_rooms(judge, slab_sound);
   if (slab_sound) judge_unsized(judge);
-  judge_worked_out(judge);
+  if (slab_sound && rooms_sound) judge_worked_out(judge);
   judge_tube_depth(judge);
   judge_alone(judge, "slab.topping_conductivity", "slab.topping", "topping = \"2 in\" or \"50 mm\"");
   judge_alone(judge, "slab.mat_insulation", "slab.mats", "mats = \"20 %\"");

@@ -14,6 +14,7 @@ constexpr double least_share = 1e-4;
 constexpr double least_reach = 1e-6;
 // Of the largest flow: less than this mixes with nothing.
 constexpr double left_out_share = 1e-10;
+constexpr double rounding_m3_per_s = 1e-15;
 
 CarriedTemperatures carried(const Plant& plant, const SourceFlows& at, double boiler_degC) {
   std::vector<Outlet> outlets(plant.graph.branch_count());
@@ -26,7 +27,8 @@ CarriedTemperatures carried(const Plant& plant, const SourceFlows& at, double bo
   double most = 0.0;
   for (const double flow : at.network.flow_m3_per_s) most = std::max(most, std::abs(flow));
   // Where nothing goes round, all of it is the solver's noise; else the heat of what is left out must not be missed.
-  if (most > options.least_flow_m3_per_s) options.least_flow_m3_per_s = left_out_share * most;
+  if (most > options.least_flow_m3_per_s)
+    options.least_flow_m3_per_s = std::max(rounding_m3_per_s, left_out_share * most);
   return carried_temperatures(at.graph, at.network.flow_m3_per_s, outlets, options);
 }
 

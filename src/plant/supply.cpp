@@ -119,12 +119,13 @@ std::optional<FlowTarget> target_by_heat(const Design& design, const LoopPlan& l
   target.loop_m3_per_s = design_heat_W(loops, floor);
   const double heat_W = std::accumulate(target.loop_m3_per_s.begin(), target.loop_m3_per_s.end(), 0.0);
   if (heat_W <= 0.0) return std::nullopt;
-  // A loop that is all leader, or under a floor that is asked for nothing, shares by its length.
+  // A loop that is all leader, or nearly, still takes some water: a part of what its length would get.
+  constexpr double least_share = 0.1;
   double tube_m = 0.0;
   for (const Loop& loop : loops.loop) tube_m += loop.length_m;
   for (std::size_t i = 0; i < loops.loop.size(); ++i) {
     double& heat = target.loop_m3_per_s[i];
-    if (heat <= 0.0) heat = heat_W / tube_m * loops.loop[i].length_m;
+    heat = std::max(heat, least_share * heat_W / tube_m * loops.loop[i].length_m);
   }
   const double drop_K = design.pump.drop_K;
   target.water_degC = warmest_mean_degC(floor);

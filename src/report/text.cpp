@@ -152,7 +152,7 @@ std::string with_remedy(const Reader& reader, const Diagnostic& said) {
   for (const Remedy& one : answer.remedy) {
     if (one.code != said.code || one.about != said.about) continue;
     if (one.on_paper)
-      return fmt::format("{} No single change that a shop would make ends this; on paper {} = {} does.", text, one.path,
+      return fmt::format("{} No single change that was tried ends this; the sums would need {} = {}.", text, one.path,
                          as_typed(one.text));
     if (!one.path.empty()) return fmt::format("{} Tried: {} = {} ends this.", text, one.path, as_typed(one.text));
     return fmt::format("{} No single change was found that ends this{}.", text,

@@ -222,10 +222,13 @@ std::optional<LayoutTask> layout_task(const Design& design) {
   return has_plan(design) ? routing::task_on_plan(design) : std::nullopt;
 }
 
+const LaidTask* LaidBefore::find(const LayoutTask& task) const {
+  const auto known = std::find_if(known_.begin(), known_.end(), [&](const LaidTask& one) { return one.task == task; });
+  return known == known_.end() ? nullptr : &*known;
+}
+
 const LaidTask& LaidBefore::laid(const LayoutTask& task, const Progress& progress) {
-  for (const LaidTask& known : known_) {
-    if (known.task == task) return known;
-  }
+  if (const LaidTask* known = find(task)) return *known;
   LaidTask made{task, lay_tube(task, progress), {}};
   if (made.layout) made.check = check_layout(task, *made.layout.value);
   known_.push_back(std::move(made));

@@ -85,18 +85,27 @@ void say_washing(const Scene& scene, const Winter& winter, std::vector<Diagnosti
                   {Measured{wash_kg, Dimension::mass}, Measured{dries_share * wash_kg, Dimension::mass}}});
 }
 
+/// The hottest air of the months that are heated: nobody shuts a shop in summer.
+double hottest_degC(const Season& season, const WayResult& result) {
+  double hottest = -273.0;
+  for (std::size_t i = 0; i < hours_of_year && !result.air_degC.empty(); ++i)
+    if (in_season(season, season.hour[i].month)) hottest = std::max(hottest, result.air_degC[of_year(i)]);
+  return hottest;
+}
+
 void say_heat(const Scene& scene, const Winter& winter, std::vector<Diagnostic>& said) {
   const Design& design = scene.shop.design;
+  if (design.gains.empty() && design.work.people_number == 0.0) return;
   for (const WayResult& result : winter.way) {
-    const auto hottest = std::max_element(result.air_degC.begin(), result.air_degC.end());
-    if (hottest == result.air_degC.end() || *hottest <= hottest_air_degC) continue;
+    const double degC = hottest_degC(scene.season, result);
+    if (degC <= hottest_air_degC) continue;
     said.push_back({Severity::warning,
                     "winter.too-hot",
                     design.gains.empty() ? "work.people" : "gains",
                     fmt::format("in \"{}\" the air in the shop comes to {{}}, which no shop does. Look at the heat of "
                                 "machines and people, and leave this way's figures alone until then.",
                                 result.way.name),
-                    {Measured{*hottest, Dimension::degree}}});
+                    {Measured{degC, Dimension::degree}}});
     return;  // one way's word does for all
   }
 }

@@ -15,7 +15,7 @@ using namespace slabwright::test;
 
 namespace {
 
-constexpr double least_valid_share = 0.6, least_solved_share = 0.9;
+constexpr double least_valid_share = 0.6, least_solved_share = 0.9, least_would_be_done_share = 0.8;
 
 std::string joined(const std::vector<std::string>& all) {
   std::string text;
@@ -89,7 +89,8 @@ int run_all(std::uint64_t first, std::uint64_t count, const std::string& log) {
   }
   fmt::print("{}", summary.text());
   return summary.faults() == 0 && summary.valid_share() >= least_valid_share &&
-                 summary.solved_share() >= least_solved_share
+                 summary.solved_share() >= least_solved_share &&
+                 summary.would_be_done_share() >= least_would_be_done_share
              ? 0
              : 1;
 }

@@ -56,13 +56,20 @@ void Summary::add(const Outcome& outcome) {
 
 double Summary::valid_share() const { return count_ > 0 ? static_cast<double>(valid_) / count_ : 0.0; }
 
+std::pair<int, int> Summary::solved_of() const {
+  std::pair<int, int> sum{0, 0};
+  for (const auto& [code, counts] : tried_) sum = {sum.first + counts.first, sum.second + counts.second};
+  return sum;
+}
+
 double Summary::solved_share() const {
-  int solved = 0, all = 0;
-  for (const auto& [code, counts] : tried_) {
-    solved += counts.first;
-    all += counts.second;
-  }
+  const auto [solved, all] = solved_of();
   return all > 0 ? static_cast<double>(solved) / all : 1.0;
+}
+
+double Summary::would_be_done_share() const {
+  const auto [solved, all] = solved_of();
+  return all > 0 ? static_cast<double>(solved - on_paper_) / all : 1.0;
 }
 
 std::string Summary::text() const {

@@ -17,8 +17,11 @@ class Summary {
   double valid_share() const;
   /// Of all stops tried, those that the value stated for them ends.
   double solved_share() const;
+  /// Of the same, by what a shop would do, and not on paper alone.
+  double would_be_done_share() const;
 
  private:
+  std::pair<int, int> solved_of() const;
   std::map<std::string, int> ended_, asked_, stops_;
   std::map<std::string, std::pair<int, int>> tried_;  ///< code: solved, of so many
   int none_helps_ = 0, on_paper_ = 0;

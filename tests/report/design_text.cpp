@@ -75,8 +75,8 @@ TEST_CASE("behind what stopped stands the value that was tried, or that none was
   check_all(flat(text(answer)),
             {"The boiler is too small. No single change was found that ends this; tried: boiler.power, tube.spacing."});
   answer.remedy = {{reason.code, reason.about, "building.heat_loss", "2 kW", {"building.heat_loss"}, true}};
-  check_all(flat(text(answer)), {"The boiler is too small. No single change that a shop would make ends this; on "
-                                 "paper building.heat_loss = \"2 kW\" does."});
+  check_all(flat(text(answer)), {"The boiler is too small. No single change that was tried ends this; the sums "
+                                 "would need building.heat_loss = \"2 kW\"."});
   answer.remedy = {{reason.code, reason.about, "", "", {"boiler.power", "tube.spacing"}}};
   answer.remedy.front().tried = {"a.a", "b.b", "c.c", "d.d", "e.e", "f.f"};
   check_all(flat(text(answer)), {"tried: a.a, b.b, c.c, d.d and 2 more."});
