@@ -170,8 +170,12 @@ void add_way(const WayResult& way, Found& found) {
   found.is("second source's heat by month" + of, source, way.heat.source_J);
   if (way.money) found.is("money by month" + of, money, *way.money);
   // What went in and out of every store, and what is left in them.
-  found.all.push_back(
-      {"heat" + of, way.heat.missing_J(), 0.0, std::max(way.heat.in_J(), std::abs(way.heat.light_J)), adds_up_share});
+  const ShopHeat& heat = way.heat;
+  double largest_J = 0.0;
+  for (const double term_J : {heat.tubes_J, heat.source_J, heat.air_gains_J, heat.faces_gains_J, heat.sun_J,
+                              heat.light_J, heat.more_J, heat.opaque_J, heat.ground_J, heat.slab_J, heat.soil_J})
+    largest_J = std::max(largest_J, std::abs(term_J));
+  found.all.push_back({"heat" + of, heat.missing_J(), 0.0, largest_J, adds_up_share});
 }
 
 }  // namespace
