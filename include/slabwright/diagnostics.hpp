@@ -2,6 +2,7 @@
 #pragma once
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -59,5 +60,6 @@ struct Checked {
 
 /// Whether any of it is as grave as this.
 bool any(const std::vector<Diagnostic>& said, Severity at_least);
+bool any_code(const std::vector<Diagnostic>& said, std::string_view code);
 
 }  // namespace slabwright

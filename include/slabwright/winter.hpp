@@ -89,8 +89,7 @@ struct TenWinters {
 /// comes near freezing is of this way for years.
 struct WayResult {
   WayEntry way;
-  double hold_degC =
-      0.0;  ///< frost hold that it runs with, by the wall thermostat; raised where the lowest is too low for it
+  double hold_degC = 0.0;  ///< frost hold by the wall thermostat, raised where the lowest is too low for this way
   int floor_lead_h = 0, source_lead_h = 0;  ///< how early it starts before work
   WayFails fails;
   std::array<WayMonth, 12> month{};

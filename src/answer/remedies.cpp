@@ -77,14 +77,10 @@ Sense sense_of(const Answer& answer, const Design& then) {
   return sense;
 }
 
-bool says_code(const Answer& answer, const std::string& code) {
-  return std::any_of(answer.said.begin(), answer.said.end(), [&](const Diagnostic& d) { return d.code == code; });
-}
-
 /// Whether the shop fails otherwise than it did. Where no water ran yet, what comes after could not be said before; a
 /// frost search that found no setting had not come to what cannot be called.
 bool fails_anew(const Answer& before, const Answer& after) {
-  const bool searched = says_code(before, "freeze.no-setting");
+  const bool searched = any_code(before.said, "freeze.no-setting");
   return before.point && std::any_of(after.said.begin(), after.said.end(), [&](const Diagnostic& said) {
            const bool further = searched && said.code == "freeze.cannot-be-called";
            return said.severity == Severity::failure && !is_said(before, said) && !further;
@@ -97,7 +93,7 @@ struct Spent {
   double squares = 0.0;
 };
 
-/// One search for what ends a stop, of one sense.
+/// The search for what ends a stop: what a shop would do, then on paper.
 class RemedySearch {
  public:
   RemedySearch(const Answer& answer, const Diagnostic& said, Passing& passing, Spent& spent)

@@ -84,11 +84,6 @@ Tries laid_otherwise(const Answer& answer) {
   return tries;
 }
 
-bool is_too_hot(const Answer& answer) {
-  return std::any_of(answer.said.begin(), answer.said.end(),
-                     [](const Diagnostic& said) { return said.code == "plant.supply-too-hot"; });
-}
-
 /// Too little water, too much between water and room, or a room that asks for more than its tube can give.
 Tries cooler_supply(const Answer& answer) {
   if (!answer.point || !answer.envelope || !answer.floor || !answer.loops) return {};
@@ -123,7 +118,7 @@ RemedyTry boiler_flow(const Answer& answer) {
 std::vector<RemedyTry> cool_boiler_tries(const Answer& answer, const Diagnostic& said) {
   if (!answer.point) return {};
   // Hotter than a floor may have it is no way out.
-  if (is_too_hot(answer)) return cooler_supply(answer);
+  if (any_code(answer.said, "plant.supply-too-hot")) return cooler_supply(answer);
   const double wanted_degC = std::max(answer.point->supply_degC, answer.point->source.boiler_degC);
   Tries tries{closer_tube(answer)};
   if (said.about == "boiler.flow") tries.push_back(boiler_flow(answer));

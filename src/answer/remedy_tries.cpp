@@ -59,13 +59,18 @@ Tries for_tube_in_slab(const Answer& answer, const Diagnostic&) {
   return {{"slab.concrete_above_tube", typed_down(spare_m, {0.5, 0.3}, Dimension::length, design.units)}};
 }
 
+/// By the floor at work and by the frost hold, whichever is more.
+double asked_of_boiler_W(const Answer& answer) {
+  const double hold_W = answer.freeze ? answer.freeze->hold_W : 0.0;
+  return answer.sizes ? std::max(hold_W, answer.sizes->boiler.floor_W) : hold_W;
+}
+
 Tries for_small_boiler(const Answer& answer, const Diagnostic&) {
   const RemedyTry boilers = larger_boilers(answer);
   if (!answer.envelope || !answer.sizes) return {boilers};
   // Or a building that asks for no more than this boiler gives.
-  double wanted_W = answer.sizes->boiler.floor_W;
-  if (answer.freeze) wanted_W = std::max(wanted_W, answer.freeze->hold_W);
-  const double enough_W = answer.envelope->loss_W * std::min(1.0, answer.sizes->boiler.power_W / wanted_W);
+  const double gives_share = answer.sizes->boiler.power_W / asked_of_boiler_W(answer);
+  const double enough_W = answer.envelope->loss_W * std::min(1.0, gives_share);
   return {boilers,
           {"building.heat_loss", typed_down(enough_W, {0.8, 0.4}, Dimension::power, answer.file.design.units)}};
 }
@@ -177,8 +182,8 @@ bool row_is_given(const DesignFile& file, const std::string& row) {
 
 RemedyTry larger_boilers(const Answer& answer) {
   const Design& design = answer.file.design;
-  double wanted_W = answer.freeze ? answer.freeze->hold_W : 0.0, stated_over_given = 1.0;
-  if (answer.sizes) wanted_W = std::max(wanted_W, answer.sizes->boiler.floor_W);
+  const double wanted_W = asked_of_boiler_W(answer);
+  double stated_over_given = 1.0;
   // An element on another voltage than its own gives another power than its plate says.
   if (answer.sizes && design.boiler.power_W && answer.sizes->boiler.power_W > 0.0)
     stated_over_given = *design.boiler.power_W / answer.sizes->boiler.power_W;

@@ -26,4 +26,8 @@ bool any(const std::vector<Diagnostic>& said, Severity at_least) {
   return std::any_of(said.begin(), said.end(), [&](const Diagnostic& d) { return d.severity >= at_least; });
 }
 
+bool any_code(const std::vector<Diagnostic>& said, std::string_view code) {
+  return std::any_of(said.begin(), said.end(), [&](const Diagnostic& d) { return d.code == code; });
+}
+
 }  // namespace slabwright

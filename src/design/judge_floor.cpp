@@ -140,16 +140,18 @@ void judge_unsized(Judge& judge) {
 /// What rooms come to, or leave to one of them, has the limits of an area that is written.
 void judge_worked_out(Judge& judge) {
   const Design& design = judge.design;
-  constexpr double least_slab_m2 = 1.0, most_m2 = 1e5, least_room_m2 = 0.5;
-  const double slab_m2 = design.slab.area_m2.value_or(least_slab_m2);
-  if (!judge.given("slab.area") && (slab_m2 < least_slab_m2 || slab_m2 > most_m2))
-    judge.problem(fmt::format("room[{}]", design.room.size()), "floor.extent",
-                  fmt::format("the rooms have {{}} together: no slab is so {}.", slab_m2 > most_m2 ? "large" : "small"),
-                  {area(slab_m2)});
+  const Key& of_slab = *find_path(reading(design), "slab.area")->key;
+  const double slab_m2 = design.slab.area_m2.value_or(of_slab.says.least);
+  if (!judge.given("slab.area") && (slab_m2 < of_slab.says.least || slab_m2 > of_slab.says.most))
+    judge.problem(
+        fmt::format("room[{}]", design.room.size()), "floor.extent",
+        fmt::format("the rooms have {{}} together: no slab is so {}.", slab_m2 > of_slab.says.most ? "large" : "small"),
+        {area(slab_m2)});
   for (std::size_t i = 0; i < design.room.size(); ++i) {
     const std::string path = fmt::format("room[{}]", i + 1);
-    const double room_m2 = design.room[i].area_m2.value_or(least_room_m2);
-    if (judge.given(path + ".area") || room_m2 >= least_room_m2) continue;
+    const double least_m2 = find_path(reading(design), path + ".area")->key->says.least;
+    const double room_m2 = design.room[i].area_m2.value_or(least_m2);
+    if (judge.given(path + ".area") || room_m2 >= least_m2) continue;
     judge.problem(path, "room.extent", "the other rooms leave {} of the slab here: no room is so small.",
                   {area(room_m2)});
   }

@@ -107,10 +107,6 @@ Page ways_back(const Reader& reader, std::size_t most) {
   return page;
 }
 
-bool any_code(const std::vector<Diagnostic>& reasons, std::string_view code) {
-  return std::any_of(reasons.begin(), reasons.end(), [&](const Diagnostic& d) { return d.code == code; });
-}
-
 /// It is the water in them that freezes, not the air.
 std::string what_freezes(const std::string& place) {
   constexpr std::string_view air = "air round ";

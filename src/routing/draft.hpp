@@ -35,7 +35,8 @@ constexpr double fair_spread = 0.06;
 /// halves where cells are not their own mirror image.
 std::optional<Draft> share_out(const LayoutTask& task, const Attempt& attempt, Work& work);
 
-/// One task twice: its clearances enlarged so that cells leave room for bends, and as they are asked for.
+/// One task twice: its clearances enlarged so that cells leave room for bends, and as they are asked for; and what may
+/// still be tried to fill bare floor.
 struct Tasks {
   const LayoutTask& roomy;
   const ExactTask& exact;

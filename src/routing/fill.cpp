@@ -36,11 +36,11 @@ class Filler {
 
  private:
   void fill_bare() {
-    const long before = lying_.tried_number(), left = work_.steps_left;
     for (int made = 0; made < most_moves && work_.steps_left > 0;) {
       if (lying_.map().far_number() <= little_bare * lying_.map().floor_number()) return;
       const Bare bare = largest_bare();
       if (bare.spot.empty()) return;
+      const long before = lying_.tried_number();
       const bool worth_bends = static_cast<int>(bare.spot.size()) >= least_spots;
       if (nudge_into(lying_, bare, nearly_all) ||
           (worth_bends && (bump_into(lying_, bare) || follow_wall(lying_, bare) || lead_round(lying_, bare))) ||
@@ -49,7 +49,7 @@ class Filler {
       } else {
         for (const int spot : bare.spot) left_[index(spot)] = 1;
       }
-      work_.steps_left = left - (lying_.tried_number() - before);
+      work_.steps_left -= lying_.tried_number() - before;
     }
   }
 

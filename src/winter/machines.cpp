@@ -24,7 +24,7 @@ constexpr double reset_share = 1.3;
 constexpr double most_layered_share = 0.5;
 
 DefrostShares iced(Defrost defrost, double outdoor_degC, double dew_point_degC) {
-  const double air = humidity_ratio(saturation_Pa(std::min(dew_point_degC, outdoor_degC)), standard_atmosphere_Pa);
+  const double air = ratio_outdoors(outdoor_degC, dew_point_degC, standard_atmosphere_Pa);
   const double coil = humidity_ratio(saturation_Pa(frosting_coil_degC(outdoor_degC)), standard_atmosphere_Pa);
   // In air as dry as the coil no ice grows, and nothing is melted.
   if (air <= coil) return {1.0, 1.0, 0.0};

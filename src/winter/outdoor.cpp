@@ -56,8 +56,7 @@ double taken_W_per_m2(const Section& section, double room_degC) {
 
 void say_unsettled_at(double outdoor_degC, const OperatingPoint& point, std::vector<Diagnostic>& said) {
   constexpr std::string_view code = "winter.not-settled";
-  const bool told = std::any_of(said.begin(), said.end(), [&](const Diagnostic& d) { return d.code == code; });
-  if (point.stop == Stop::converged || told) return;
+  if (point.stop == Stop::converged || any_code(said, code)) return;
   said.push_back({Severity::warning,
                   std::string(code),
                   "tube",

@@ -68,7 +68,9 @@ Season season_of(const WinterShop& shop, const YearShop& year);
 /// Dry air that passes by leaks, each way; and by what stands open in an hour, fans and doors, given their ways.
 double leaks_kg_per_s(const WinterShop& shop, const YearShop& year);
 double open_kg_per_s(const SeasonHour& hour, const std::vector<double>& more_W_per_K);
-/// [hour], kg of vapour to a kg of dry air outdoors.
+/// kg of vapour to a kg of dry air outdoors, whose dew point files may have a little above it; and [hour] of the
+/// season.
+double ratio_outdoors(double outdoor_degC, double dew_point_degC, double pressure_Pa);
 std::vector<double> ratios_outdoors(const Season& season, double pressure_Pa);
 
 void add_washing(Season& season, const WinterShop& shop, const YearShop& year);

@@ -11,11 +11,11 @@ namespace {
 /// A building that is not described: so much of its loss goes with the air (practice).
 constexpr double leak_share = 0.35;
 
-double outdoor_ratio(const SeasonHour& hour, double pressure_Pa) {
-  return humidity_ratio(saturation_Pa(std::min(hour.dew_point_degC, hour.outdoor_degC)), pressure_Pa);
-}
-
 }  // namespace
+
+double ratio_outdoors(double outdoor_degC, double dew_point_degC, double pressure_Pa) {
+  return humidity_ratio(saturation_Pa(std::min(dew_point_degC, outdoor_degC)), pressure_Pa);
+}
 
 double leaks_kg_per_s(const WinterShop& shop, const YearShop& year) {
   double W_per_K = 0.0;
@@ -35,7 +35,8 @@ double open_kg_per_s(const SeasonHour& hour, const std::vector<double>& more_W_p
 std::vector<double> ratios_outdoors(const Season& season, double pressure_Pa) {
   std::vector<double> ratios;
   ratios.reserve(season.hour.size());
-  for (const SeasonHour& hour : season.hour) ratios.push_back(outdoor_ratio(hour, pressure_Pa));
+  for (const SeasonHour& hour : season.hour)
+    ratios.push_back(ratio_outdoors(hour.outdoor_degC, hour.dew_point_degC, pressure_Pa));
   return ratios;
 }
 

@@ -37,8 +37,8 @@ class Runner {
 
  private:
   void find_drivers(std::size_t index, double outdoor_degC);
-  /// What dries in the hour; its heat goes into the drivers.
-  double dry(const SeasonWashing& washing, std::size_t index);
+  /// What dries in the hour, kg/s; its heat goes into the drivers.
+  double dry(std::size_t index);
   bool air_turned();
   Taken decide(std::size_t index, const StepEnds& reach, const ShopDrivers& drivers) const;
   HeatPumpHour source_for(std::size_t index, const StepEnds& reach, double outdoor_degC, double tube) const;
@@ -50,7 +50,6 @@ class Runner {
   ShopRun run_;
   Controls controls_;
   ShopDrivers drivers_;
-  double dries_kg_per_s_ = 0.0;
   std::vector<double> more_W_per_K_;  ///< of the hour before
   Dials dials_{};
   double at_most_s_ = 0.0;  ///< for how long the boiler has been at its most, and too little
@@ -67,10 +66,11 @@ void Runner::find_drivers(std::size_t index, double outdoor_degC) {
   const SeasonHour& hour = way_.season.hour[index];
   for (const SeasonDoor& door : way_.season.door)
     drivers.more_W_per_K[door.room] += opened_W_per_K(door, hour, air_degC[door.room] - outdoor_degC);
-  dries_kg_per_s_ = way_.season.washing ? dry(*way_.season.washing, index) : 0.0;
 }
 
-double Runner::dry(const SeasonWashing& washing, std::size_t index) {
+double Runner::dry(std::size_t index) {
+  if (!way_.season.washing) return 0.0;
+  const SeasonWashing& washing = *way_.season.washing;
   const std::vector<SeasonHour>& hours = way_.season.hour;
   const bool begins = hours[index].worked && !hours[(index + hours_of_year - 1) % hours_of_year].worked;
   if (begins) controls_.wet_kg = 0.0;
@@ -199,6 +199,7 @@ WayHour Runner::hour(std::size_t index, double outdoor_degC) {
   WayHour hour;
   const double before_degC = run_.state().outdoor_degC;
   find_drivers(index, outdoor_degC);
+  hour.dries_kg_per_s = dry(index);
   const bool turned = !(dials_ == way_.dials[index]) || air_turned();
   dials_ = way_.dials[index];
   bool whole = !turned;
@@ -218,7 +219,6 @@ WayHour Runner::hour(std::size_t index, double outdoor_degC) {
   hour.floor_degC = now_.floor_degC;
   hour.sensor_degC = now_.sensor_degC;
   hour.up_W = now_.up_W;
-  hour.dries_kg_per_s = dries_kg_per_s_;
   return hour;
 }
 
