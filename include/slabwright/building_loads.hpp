@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "handbook_air.hpp"
+#include "units_exact.hpp"
 
 namespace slabwright {
 
@@ -67,7 +68,7 @@ struct ColdVehicle {
   double evaporates_share = 0.0;  ///< of the snow, 0 to 1
 };
 /// Practice: steel with its fluids and rubber; a truck is through in half a day.
-inline constexpr double vehicle_J_per_kgK = 600.0, vehicle_time_constant_s = 3.0 * 3600.0;
+inline constexpr double vehicle_J_per_kgK = 600.0, vehicle_time_constant_s = 3.0 * hour_s;
 /// Melting of ice, and what a kelvin of it takes. Textbook values, from memory.
 inline constexpr double melting_J_per_kg = 334e3, ice_J_per_kgK = 2100.0;
 
@@ -81,6 +82,6 @@ struct VehicleHours {
 VehicleHours vehicle_hours(const ColdVehicle& vehicle, double room_degC);
 
 /// A person at standing work, practice: what warms the air, and the vapour.
-inline constexpr double person_W = 115.0, person_vapour_kg_per_s = 0.09 / 3600.0;
+inline constexpr double person_W = 115.0, person_vapour_kg_per_s = 0.09 / hour_s;
 
 }  // namespace slabwright

@@ -7,6 +7,7 @@
 
 #include "climate.hpp"
 #include "handbook_air.hpp"
+#include "units_exact.hpp"
 
 namespace slabwright {
 
@@ -54,7 +55,7 @@ struct VapourStep {
 /// One step. A dry floor takes on water while the air over it is richer than saturated air at its face, and gives back
 /// what lies on it and no more. A dryer that could hold its humidity runs as much as it must. `step_s` above 0; a
 /// frozen floor is saturated over ice.
-VapourStep vapour_step(const VapourRoom& room, const VapourHour& hour, const RoomVapour& from, double step_s = 3600.0);
+VapourStep vapour_step(const VapourRoom& room, const VapourHour& hour, const RoomVapour& from, double step_s = hour_s);
 
 /// How the room stands at the end of an hour.
 struct IndoorVapour {

@@ -7,12 +7,13 @@
 
 #include "slabwright/building.hpp"
 #include "slabwright/conduction_states.hpp"
+#include "units_exact.hpp"
 
 namespace slabwright {
 
 /// What stands in the shop and its inside faces, as far as they follow the air within an hour or two, per floor area:
 /// 10 Wh/m2K, practice, the light and so the careful end.
-inline constexpr double contents_J_per_m2K = 10.0 * 3600.0;
+inline constexpr double contents_J_per_m2K = 10.0 * hour_s;
 
 /// A stretch of edge with its half of the floor, as one strip.
 struct FloorStrip {

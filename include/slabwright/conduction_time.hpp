@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "slabwright/conduction.hpp"
+#include "units_exact.hpp"
 
 namespace slabwright {
 
@@ -48,7 +49,7 @@ struct DriverSeries {
 };
 
 /// The period of the weather.
-inline constexpr double common_year_s = 365.0 * 86400.0;
+inline constexpr double common_year_s = 365.0 * day_s;
 
 /// Drivers that swing for ever: mean + cosine cos(2 pi t / period) + sine sin(2 pi t / period).
 struct PeriodicDrivers {
@@ -94,7 +95,7 @@ struct FreezingMaterial {
 
 struct FreezingOptions {
   FieldOptions grid = {};
-  double longest_step_s = 3600.0;  ///< above 0
+  double longest_step_s = hour_s;  ///< above 0
 };
 
 /// As field_run, where materials freeze and thaw. Steps are implicit, of first order, in heat content rather than

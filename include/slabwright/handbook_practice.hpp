@@ -16,18 +16,14 @@ struct PracticeFigure {
 /// US figures are round in inches and degF, SI figures in metres and kelvin; neither is the other one converted.
 enum class Customary { us, si };
 
-/// What a building loses when nobody has described it, and the parts of it when somebody has begun to.
+/// What a building loses when nobody has described it.
 struct BuildingGuess {
   std::string_view name;         ///< tight, usual, poor
   double floor_W_per_m2K = 0.0;  ///< heat loss per floor area, ground not counted; one value for US and SI
-  double wall_m2K_per_W = 0.0;
-  double roof_m2K_per_W = 0.0;
-  double door_m2K_per_W = 0.0;  ///< big door, as installed
-  double air_changes_per_s = 0.0;
   std::string_view word = "practice";
 };
-/// Tight, usual, poor, in this order.
-std::array<BuildingGuess, 3> building_guesses(Customary);
+/// 0.20, 0.30 and 0.45 Btu/h ft2 degF.
+inline constexpr std::array<BuildingGuess, 3> building_guesses{{{"tight", 1.136}, {"usual", 1.703}, {"poor", 2.555}}};
 
 /// Electric boilers as sold, smallest first, W.
 std::span<const double> boiler_steps_W(Customary);
@@ -67,20 +63,5 @@ inline constexpr PracticeFigure meter_least_share{0.2, "practice"};
 inline constexpr PracticeFigure meter_most_share{0.9, "practice"};
 /// Highest marks of flow meters at a port as sold, smallest first, m3/s.
 std::span<const double> meter_scales_m3_per_s(Customary);
-
-/// Frost margins.
-inline constexpr PracticeFigure tube_frost_margin_K{2.0, "practice"};  ///< tube and slab over 0 degC or the mixture's
-inline constexpr PracticeFigure air_pipe_limit_degC{4.4, "practice"};  ///< water pipes in room air (40 degF)
-inline constexpr PracticeFigure sensor_margin_K{1.0, "practice"};
-
-/// Working drop of the water through the loops, fill and relief.
-PracticeFigure working_drop_K(Customary);
-PracticeFigure usual_fill_gauge_Pa(Customary);
-PracticeFigure usual_relief_gauge_Pa(Customary);
-
-/// Climate when the file gives only one outdoor temperature.
-PracticeFigure yearly_mean_degC(Customary);
-PracticeFigure yearly_half_swing_K(Customary);
-PracticeFigure coldest_below_outdoor_K(Customary);
 
 }  // namespace slabwright

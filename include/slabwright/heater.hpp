@@ -5,6 +5,8 @@
 #include <optional>
 #include <vector>
 
+#include "units_exact.hpp"
+
 namespace slabwright {
 
 /// How a thermostat switches something that is too large for its load.
@@ -21,7 +23,7 @@ Cycling thermostat_cycling(double load_share, double most_cycles_per_s);
 struct BoilerStages {
   std::vector<double> stage_W;              ///< electric, in switching order, each above 0
   double heat_share = 1.0;                  ///< of the power that the water gets: above 0, up to 1
-  double most_cycles_per_s = 3.0 / 3600.0;  ///< of a stage at half its load, above 0; from memory
+  double most_cycles_per_s = 3.0 / hour_s;  ///< of a stage at half its load, above 0; from memory
   double least_on_s = 120.0;                ///< contactors want 1 to 2 minutes (from memory); 0 to 3600
   double standby_W = 0.0;                   ///< controls, drawn all the time
 };
@@ -60,7 +62,7 @@ struct PartLoad {
   PartLoadLaw law = PartLoadLaw::none;
   double coefficient = 0.25;                ///< c of the straight law and of the hyperbola, 0 to 1
   double start_s = 60.0;                    ///< time constant of starting, above 0
-  double most_cycles_per_s = 3.0 / 3600.0;  ///< of starting, above 0
+  double most_cycles_per_s = 3.0 / hour_s;  ///< of starting, above 0
 };
 /// The COP at part load over that at full load, for a load share from 0 to 1.
 double part_load_share(const PartLoad& law, double load_share);

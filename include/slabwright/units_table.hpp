@@ -1,5 +1,4 @@
-// The rows of the units table. Exact definitions: those of exact.hpp; US gallon 231 in3; Btu of the International Table
-// 1055.05585262 J.
+// The rows of the units table, by the exact definitions of units_exact.hpp.
 #pragma once
 #include "units.hpp"
 #include "units_exact.hpp"
@@ -7,8 +6,8 @@
 namespace slabwright::table {
 
 using D = Dimension;
-inline constexpr double gallon = 231.0 * inch_m * inch_m * inch_m, btu = 1055.05585262;
-inline constexpr double btu_h = btu / 3600.0, fahrenheit = 5.0 / 9.0;
+inline constexpr double gallon = gallon_m3, btu = btu_J;
+inline constexpr double btu_h = btu / hour_s, fahrenheit = 5.0 / 9.0;
 
 inline constexpr Unit rows[] = {
     {"", "_number", D::number},
@@ -40,15 +39,15 @@ inline constexpr Unit rows[] = {
     {"gpm", "", D::flow, gallon / 60.0},
     {"L/min", "", D::flow, 1e-3 / 60.0},
     {"L/s", "", D::flow, 1e-3},
-    {"m3/h", "", D::flow, 1.0 / 3600.0},
+    {"m3/h", "", D::flow, 1.0 / hour_s},
     {"m3/s", "_m3_per_s", D::flow},
     {"cfm", "", D::flow, foot_m* foot_m* foot_m / 60.0},
-    {"L/h", "", D::flow, 1e-3 / 3600.0},
+    {"L/h", "", D::flow, 1e-3 / hour_s},
     {"kg/s", "_kg_per_s", D::mass_flow},
-    {"lb/h", "", D::mass_flow, pound_kg / 3600.0},
+    {"lb/h", "", D::mass_flow, pound_kg / hour_s},
     {"ft/s", "", D::velocity, foot_m},
     {"m/s", "_m_per_s", D::velocity},
-    {"mph", "", D::velocity, mile_m / 3600.0},
+    {"mph", "", D::velocity, mile_m / hour_s},
     {"km/h", "", D::velocity, 1.0 / 3.6},
     {"Btu/h", "", D::power, btu_h},
     {"kW", "", D::power, 1e3},
@@ -81,11 +80,11 @@ inline constexpr Unit rows[] = {
     {"A", "_A", D::current},
     {"Cv", "", D::valve_coefficient, 0.8649776554423244, 0.0, true},
     {"Kv", "_kv", D::valve_coefficient, 1.0, 0.0, true},
-    {"per hour", "", D::air_change, 1.0 / 3600.0},
+    {"per hour", "", D::air_change, 1.0 / hour_s},
     {"per s", "_per_s", D::air_change},
-    {"h", "", D::time, 3600.0},
+    {"h", "", D::time, hour_s},
     {"min", "", D::time, 60.0},
-    {"d", "", D::time, 86400.0},
+    {"d", "", D::time, day_s},
     {"s", "_s", D::time},
     {"turns", "_turns", D::turns},
     {"mK/W", "_mK_per_W", D::linear_resistance},
@@ -104,8 +103,8 @@ inline constexpr Unit rows[] = {
     {"kWh/F", "", D::energy_per_rise, 3.6e6 / fahrenheit},
     {"kWh/K", "", D::energy_per_rise, 3.6e6},
     {"J/K", "_J_per_K", D::energy_per_rise},
-    {"F h", "", D::rise_time, 3600.0 * fahrenheit},
-    {"K h", "", D::rise_time, 3600.0},
+    {"F h", "", D::rise_time, hour_s* fahrenheit},
+    {"K h", "", D::rise_time, hour_s},
     {"K s", "_Ks", D::rise_time},
     {"", "money", D::money},
     {"per K", "money_per_K", D::money_per_rise},

@@ -15,6 +15,7 @@
 #include "slabwright/progress.hpp"
 #include "slabwright/winter_bill.hpp"
 #include "slabwright/winter_series.hpp"
+#include "units_exact.hpp"
 
 namespace slabwright {
 
@@ -58,7 +59,7 @@ struct Comfort {
 };
 /// Practice: what standing work in a jacket bears, how much of the winter's work and of its mornings may be colder, and
 /// for how long in a winter a boiler may be too small.
-inline constexpr double cold_K = 2.0, warm_K = 2.0, most_cold_share = 0.05, most_short_s = 24.0 * 3600.0;
+inline constexpr double cold_K = 2.0, warm_K = 2.0, most_cold_share = 0.05, most_short_s = day_s;
 
 struct SourceWinter {
   double ran_s = 0.0;

@@ -7,6 +7,7 @@
 
 #include "answer/pass.hpp"
 #include "slabwright/tube.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -27,7 +28,7 @@ Candidate strip_at_doors(const Design& design) {
 Candidate tube_further_in(const Design& design) {
   const bool us = design.units == System::us;
   Candidate candidate{fmt::format("door-side tube {} further in", us ? "12 in" : "300 mm"), true, {}};
-  const double further_m = us ? 12 * 0.0254 : 0.3;
+  const double further_m = us ? 12 * inch_m : 0.3;
   for (std::size_t i = 0; i < design.opening.size(); ++i) {
     if (design.opening[i].kind != OpeningKind::big_door) continue;
     const double now_m = design.opening[i].tube_distance_m.value_or(design.tube.from_doors_m);
@@ -43,7 +44,7 @@ Candidate tube_deeper(const Design& design) {
   Candidate candidate{fmt::format("tube {} deeper in the slab", us ? "1 in" : "25 mm"), true, {}};
   const TubeSize* tube = find_tube(design.tube.size.name);
   if (!tube || !design.slab.concrete_above_tube_m) return candidate;
-  const double deeper_m = *design.slab.concrete_above_tube_m + (us ? 0.0254 : 0.025);
+  const double deeper_m = *design.slab.concrete_above_tube_m + (us ? inch_m : 0.025);
   if (deeper_m + tube->outside_diameter_m > design.slab.thickness_m) return candidate;
   candidate.settings.push_back({"slab.concrete_above_tube", write_quantity(deeper_m, Dimension::length, design.units)});
   return candidate;

@@ -3,6 +3,7 @@
 #include "slabwright/answer_gauge.hpp"
 #include "slabwright/fluid.hpp"
 #include "slabwright/handbook_air.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -16,7 +17,7 @@ double water_growth_per_K(double then_degC, double now_degC) {
 
 /// Until the same hour of another day, when the air is likeliest to be as warm as it was.
 double until_like_s(const std::optional<double>& after_s) {
-  constexpr double day_s = 86400.0, least_s = 3600.0;
+  constexpr double least_s = hour_s;
   if (!after_s) return day_s;
   const double left_s = std::ceil(*after_s / day_s) * day_s - *after_s;
   return left_s < least_s ? left_s + day_s : left_s;
@@ -25,7 +26,6 @@ double until_like_s(const std::optional<double>& after_s) {
 }  // namespace
 
 GaugeAnswer gauge_answer(const GaugeAsked& asked) {
-  constexpr double hour_s = 3600.0;
   GaugeAnswer answer;
   answer.medium = asked.medium == TestMedium::air ? "air" : "water";
   answer.then_Pa = asked.then.gauge_Pa;

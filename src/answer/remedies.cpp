@@ -2,6 +2,8 @@
 #include <algorithm>
 #include <set>
 
+#include "slabwright/units_exact.hpp"
+
 #include "answer/pass.hpp"
 #include "answer/remedy_tries.hpp"
 
@@ -59,7 +61,7 @@ Sense sense_of(const Answer& answer, const Design& then) {
       {now.boiler.hottest_degC, then.boiler.hottest_degC, 0.0, 82.5},
       {static_cast<double>(now.valve.turns), static_cast<double>(then.valve.turns), 0.0, 10.0},
       {now.valve.coefficient_kv, then.valve.coefficient_kv, 0.2, any},
-      {was.air_changes_per_s, becomes.air_changes_per_s, 0.25 / 3600.0, any},
+      {was.air_changes_per_s, becomes.air_changes_per_s, 0.25 / hour_s, any},
       {was.wall_insulation.resistance_m2K_per_W, becomes.wall_insulation.resistance_m2K_per_W, 0.0, 8.0, true},
       {was.roof_insulation.resistance_m2K_per_W, becomes.roof_insulation.resistance_m2K_per_W, 0.0, 12.0, true},
       // Half the loss of a whole building is advice, a tenth of it is arithmetic.

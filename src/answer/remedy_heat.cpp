@@ -5,6 +5,7 @@
 
 #include "answer/remedy_tries.hpp"
 #include "slabwright/fluid.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -103,7 +104,7 @@ RemedyTry closer_tube(const Answer& answer) {
   RemedyTry closer{"tube.spacing", {}};
   const bool us = design.units == System::us;
   for (const auto& [spacing_m, text] :
-       {std::pair{0.3048, us ? "12 in" : "300 mm"}, {0.2286, us ? "9 in" : "225 mm"}, {0.1524, us ? "6 in" : "150 mm"}})
+       {std::pair{foot_m, us ? "12 in" : "300 mm"}, {0.2286, us ? "9 in" : "225 mm"}, {0.1524, us ? "6 in" : "150 mm"}})
     if (design.tube.spacing_m > 1.1 * spacing_m) closer.texts.push_back(text);
   return closer;
 }

@@ -1,6 +1,8 @@
 // What to try where tube cannot be laid, or no way is found for it.
 #include <fmt/format.h>
 
+#include "slabwright/units_exact.hpp"
+
 #include "answer/remedy_tries.hpp"
 
 namespace slabwright {
@@ -14,7 +16,7 @@ RemedyTry other_walls(const Design& design, const std::string& manifold) {
   RemedyTry places{manifold + ".place", {}};
   for (const PlanWall& wall : plan_walls(design)) {
     const double x_m = 0.5 * (wall.from.x_m + wall.to.x_m), y_m = 0.5 * (wall.from.y_m + wall.to.y_m);
-    const auto shown_in = [&](double m) { return us ? m / 0.3048 : m; };
+    const auto shown_in = [&](double m) { return us ? m / foot_m : m; };
     places.texts.push_back(fmt::format("{:.1f}, {:.1f} {}", shown_in(x_m), shown_in(y_m), us ? "ft" : "m"));
   }
   return places;

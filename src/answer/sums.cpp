@@ -4,11 +4,10 @@
 #include <cmath>
 
 #include "slabwright/answer.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
-
-constexpr double a_minute_s = 60.0;
 
 ManifoldSum manifold_sum(const Answer& answer, std::size_t row) {
   const Manifold& manifold = answer.file.design.manifold[row];
@@ -84,7 +83,7 @@ std::optional<AnswerSums> sums_of(const Answer& answer) {
   if (answer.sizes) {
     double longest_s = 0.0;
     for (const Purge& purge : answer.sizes->purge) longest_s = std::max(longest_s, purge.for_s);
-    sums.purge_s = a_minute_s * std::ceil(longest_s / a_minute_s);
+    sums.purge_s = minute_s * std::ceil(longest_s / minute_s);
   }
   for (std::size_t i = 0; i < answer.file.design.manifold.size(); ++i) sums.manifold.push_back(manifold_sum(answer, i));
   for (std::size_t i = 0; i < answer.loops->loop.size(); ++i) sums.loop.push_back(loop_sum(answer, i));

@@ -8,6 +8,7 @@
 
 #include "balance/meters.hpp"
 #include "slabwright/fields.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -24,7 +25,7 @@ constexpr std::array<ColumnKind, 8> kinds{{
     {MeterColumn::flow, "flow", "flow (gpm)", "0.64 gpm", Dimension::flow, 0.0, 2e-3, "0 to 30 gpm (120 L/min)"},
     {MeterColumn::supply, "supply", "supply (F)", "98 F", Dimension::degree, 0.0, 99.0, "32 to 210 F (0 to 99 C)"},
     {MeterColumn::back, "return", "return (F)", "84 F", Dimension::degree, 0.0, 99.0, "32 to 210 F (0 to 99 C)"},
-    {MeterColumn::front, "front", "front (min)", "4:50", Dimension::time, 1.0, 6 * 3600.0, "1 second to 6 hours"},
+    {MeterColumn::front, "front", "front (min)", "4:50", Dimension::time, 1.0, 6 * hour_s, "1 second to 6 hours"},
     {MeterColumn::turns, "turns", "turns", "2.5", Dimension::turns, 0.0, 100.0, "0 to 100, or \"open\""},
     {MeterColumn::water, "water", "water (F)", "95 F", Dimension::degree, 0.0, 99.0, "32 to 210 F (0 to 99 C)"},
     {MeterColumn::room, "room", "room (F)", "58 F", Dimension::degree, -40.0, 50.0, "-40 to 120 F (-40 to 50 C)"},

@@ -5,6 +5,7 @@
 #include "building/corners.hpp"
 #include "building/edge_heat.hpp"
 #include "slabwright/fluid.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright::building {
 namespace {
@@ -18,7 +19,7 @@ std::string distance(double length_m, System system) {
 }
 
 /// An inch or 25 mm: where the floor line is looked at a second time.
-double step_in_m(System system) { return system == System::us ? 0.0254 : 0.025; }
+double step_in_m(System system) { return system == System::us ? inch_m : 0.025; }
 
 struct Weighed {
   DriverWeights idle, running;

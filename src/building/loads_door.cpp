@@ -5,6 +5,7 @@
 
 #include "slabwright/building_loads.hpp"
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -169,7 +170,6 @@ double opening_J_per_K(const DoorUse& use, double difference_K, double wind_m_pe
 
 double door_W_per_K(const DoorUse& use, double openings_per_h, double difference_K, double wind_m_per_s) {
   expects(openings_per_h >= 0.0, "openings are not negative");
-  constexpr double hour_s = 3600.0;
   return openings_per_h * opening_J_per_K(use, difference_K, wind_m_per_s) / hour_s;
 }
 

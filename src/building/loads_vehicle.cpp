@@ -5,13 +5,14 @@
 #include "slabwright/building_loads.hpp"
 #include "slabwright/contract.hpp"
 #include "slabwright/handbook_psychrometrics.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 
 VehicleHours vehicle_hours(const ColdVehicle& vehicle, double room_degC) {
   expects(vehicle.mass_kg >= 0.0 && vehicle.snow_kg >= 0.0, "masses are not negative");
   expects(vehicle.evaporates_share >= 0.0 && vehicle.evaporates_share <= 1.0, "of the snow a share evaporates");
-  constexpr double step_s = 3600.0, through_share = 0.99;
+  constexpr double step_s = hour_s, through_share = 0.99;
   const bool melts = room_degC > 0.0;
   const double snow_J_per_kg = ice_J_per_kgK * std::max(0.0, -vehicle.arrives_degC) + melting_J_per_kg;
   const double vapour_kg = melts ? vehicle.snow_kg * vehicle.evaporates_share : 0.0;

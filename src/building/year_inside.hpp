@@ -3,6 +3,8 @@
 #include <array>
 #include <vector>
 
+#include "slabwright/units_exact.hpp"
+
 #include "building/year_strip.hpp"
 #include "building/year_system.hpp"
 
@@ -11,7 +13,7 @@ namespace building {
 
 /// Films by heat upward, W/m2, a row for each whole one: the law has a power in it that a year asks for often.
 inline constexpr std::size_t film_rows = 257;
-inline constexpr double hour_s = 3600.0, quarter_s = 900.0;
+inline constexpr double quarter_s = 900.0;
 
 /// What happens to a strip in the step under way.
 struct Passing {
@@ -49,7 +51,7 @@ struct ShopRun::Inside {
   std::vector<char> tubes_apart;               ///< [strip]: whether a place at it wants what tube heat alone makes
   std::array<double, 2> sensor_follows{};  ///< [StepLength]: share of a change of heat that the sensor has by the end
 
-  double step_s() const { return length == StepLength::hour ? building::hour_s : building::quarter_s; }
+  double step_s() const { return length == StepLength::hour ? hour_s : building::quarter_s; }
   const building::StripStep& step_of(std::size_t strip) const {
     return strips[strip].step[length == StepLength::quarter];
   }

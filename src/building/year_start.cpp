@@ -1,9 +1,9 @@
 // Where a year begins: after years of one wave, before anything was built, or where the last one ended.
 #include <cmath>
-#include <numbers>
 
 #include "building/year_strip.hpp"
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 
@@ -11,7 +11,7 @@ using namespace building;
 
 namespace {
 
-constexpr double whole_turn = 2.0 * std::numbers::pi;
+constexpr double whole_turn = 2.0 * pi;
 
 ShopState rooms_at(const YearShop& shop, const ZoneDrivers& at) {
   ShopState state;

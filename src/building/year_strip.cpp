@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright::building {
 namespace {
@@ -120,7 +121,7 @@ YearStrip year_strip(const FloorStrip& strip, std::size_t room, double ground_de
     year.watched.insert(year.watched.end(), states.output[point].begin(), states.output[point].end());
     year.straight.push_back(folded(strip, states.direct[point], ground_degC));
   }
-  for (const double dt_s : {3600.0, 900.0}) year.step[dt_s < 3600.0] = step_of(strip, year, dt_s, ground_degC);
+  for (const double dt_s : {hour_s, 900.0}) year.step[dt_s < hour_s] = step_of(strip, year, dt_s, ground_degC);
   return year;
 }
 

@@ -1,12 +1,12 @@
 // The shop as one zone: its edges, its air and what stands in it.
 #include <algorithm>
-#include <numbers>
 
 #include "building/edge_heat.hpp"
 #include "slabwright/building_zone.hpp"
 #include "slabwright/contract.hpp"
 #include "slabwright/handbook_air.hpp"
 #include "slabwright/handbook_floor_film.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -17,7 +17,7 @@ constexpr double typical_air_degC = 5.0;
 constexpr double typical_slab_degC = 12.0;
 /// Rises below this have no shares that mean anything.
 constexpr double least_rise_K = 0.1;
-constexpr double turn = 2.0 * std::numbers::pi;
+constexpr double turn = 2.0 * pi;
 
 bool at_strip(const WatchedPlace& place) { return place.decides && place.edge; }
 

@@ -3,6 +3,7 @@
 
 #include "building/zone_drivers.hpp"
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -11,7 +12,7 @@ using namespace building;
 
 /// Over which tube heat is averaged where the plane is held for the sensor's sake: long beside the sensor's own lag, so
 /// that the one does not chase the other.
-constexpr double mean_over_s = 6.0 * 3600.0;
+constexpr double mean_over_s = 6.0 * hour_s;
 
 /// The state that years of a cosine between the two have brought about, in the coldest month.
 StateValues begun(const FloorStrip& strip, const DriverValues& mean, const DriverValues& coldest) {

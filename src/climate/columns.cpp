@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "slabwright/units_exact.hpp"
+
 #include "cells.hpp"
 
 namespace slabwright::weather {
@@ -158,7 +160,7 @@ Checked<Station> station_of(const StationCells& cells, int line) {
     if (!value) return {std::nullopt, value.said};
     found.push_back(*value.value);
   }
-  return {Station{"", "", found[0], found[1], found[2] * 3600.0, found[3]}, {}};
+  return {Station{"", "", found[0], found[1], found[2] * hour_s, found[3]}, {}};
 }
 
 }  // namespace slabwright::weather

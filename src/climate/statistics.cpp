@@ -6,6 +6,7 @@
 #include "slabwright/climate.hpp"
 #include "slabwright/climate_statistics.hpp"
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -104,7 +105,7 @@ double degree_days_of_normals_Kd(double base_degC, double mean_degC, double devi
   expects(deviation_K > 0.0 && days >= 0.0, "days with a spread");
   const double z = (base_degC - mean_degC) / deviation_K;
   const double below = 0.5 * std::erfc(-z / std::numbers::sqrt2);
-  const double density = std::exp(-0.5 * z * z) / std::sqrt(2.0 * std::numbers::pi);
+  const double density = std::exp(-0.5 * z * z) / std::sqrt(2.0 * pi);
   return deviation_K * days * (z * below + density);
 }
 

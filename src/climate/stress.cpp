@@ -4,11 +4,10 @@
 #include "climate/spell.hpp"
 #include "slabwright/climate_winter.hpp"
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
-
-constexpr double absolute_zero_degC = -273.15;
 
 /// A day from 10 December to 20 February on which the snap may begin, so that it and its blending lie within the year
 /// and it is over by then.
@@ -43,7 +42,7 @@ void lower(WeatherYear& year, std::size_t hour, double to_degC) {
   double& air_degC = year.dry_bulb_degC[hour];
   if (to_degC >= air_degC) return;
   if (!year.dew_point_degC.empty()) year.dew_point_degC[hour] += to_degC - air_degC;
-  const double share = (to_degC - absolute_zero_degC) / (air_degC - absolute_zero_degC), square = share * share;
+  const double share = (to_degC + zero_degC_K) / (air_degC + zero_degC_K), square = share * share;
   if (!year.sky_infrared_W_per_m2.empty()) year.sky_infrared_W_per_m2[hour] *= square * square;
   air_degC = to_degC;
 }

@@ -11,7 +11,6 @@ namespace slabwright {
 namespace {
 
 constexpr double radian_deg = 180.0 / pi;
-constexpr double day_s = 86400.0, hour_s = 3600.0;
 /// Sine of one degree, about: below it a wall sees a sun that the hour's middle does not stand for.
 constexpr double low_sun_sine = 0.017;
 

@@ -1,18 +1,17 @@
 // A layered slab as a plate: the slowest profile over its depth that tube heats, and what that profile leaves out.
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "conduction/plan_shape.hpp"
 #include "conduction/tube_row_sides.hpp"
 #include "slabwright/conduction_plan.hpp"
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
 using namespace conduction;
-using std::numbers::pi;
 
 /// Temperatures of tube plane and top face, K per W/m2 of heat let free in that plane as a wave.
 struct Answer {

@@ -5,6 +5,7 @@
 #include "conduction/index.hpp"
 #include "slabwright/conduction_states.hpp"
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -12,7 +13,7 @@ namespace {
 using namespace conduction;
 using Rows = std::vector<std::vector<double>>;
 
-constexpr double hour_s = 3600.0, year_s = 8766.0 * hour_s;
+constexpr double year_s = 8766.0 * hour_s;
 /// A third of an hour to a week are what a building lives by; months and years are what the ground does.
 const std::vector<double> rates_per_s{0.0,
                                       1.0 / year_s,

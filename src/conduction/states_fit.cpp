@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <vector>
 
+#include "slabwright/units_exact.hpp"
+
 #include "conduction/index.hpp"
 #include "conduction/states.hpp"
 
@@ -11,7 +13,7 @@ namespace slabwright::conduction {
 namespace {
 
 /// What follows at once cannot follow shorter times, so these weigh less.
-constexpr double full_weight_s = 3600.0;
+constexpr double full_weight_s = hour_s;
 /// Ten times the slowest mode of 15 m of ground.
 constexpr double longest_s = 1e9;
 /// Modes that take no time have gone.

@@ -1,14 +1,14 @@
 // What few states say: every state is one exponential, so nothing here is approximate.
 #include <cmath>
-#include <numbers>
 
 #include "slabwright/conduction_states.hpp"
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
-constexpr double turn = 2.0 * std::numbers::pi;
+constexpr double turn = 2.0 * pi;
 
 double product(const std::vector<double>& row, const std::vector<double>& values) {
   double sum = 0.0;

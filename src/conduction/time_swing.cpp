@@ -3,17 +3,17 @@
 #include <Eigen/SparseCholesky>
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "conduction/index.hpp"
 #include "conduction/time_factors.hpp"
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace conduction {
 namespace {
 
-constexpr double turn = 2.0 * std::numbers::pi;
+constexpr double turn = 2.0 * pi;
 
 Eigen::Map<const Eigen::VectorXd> as_vector(const std::vector<double>& numbers) {
   return {numbers.data(), static_cast<Index>(numbers.size())};

@@ -4,11 +4,11 @@
 #include <algorithm>
 #include <cmath>
 #include <initializer_list>
-#include <numbers>
 #include <optional>
 
 #include "conduction/tube_row_field.hpp"
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -52,7 +52,7 @@ Eigen::MatrixXd causes(const RowField& field, double conductivity_W_per_mK, doub
   given.rightCols(2) = -field.harmonics_of_ends.topRows(terms + 1);
   given(0, 0) = 1.0;
   system(0, 0) += tube_mK_per_W;
-  const double biot = 2.0 * std::numbers::pi * conductivity_W_per_mK * tube_mK_per_W;
+  const double biot = 2.0 * pi * conductivity_W_per_mK * tube_mK_per_W;
   for (Index m = 1; m <= terms; ++m) {
     const double order = static_cast<double>(m), answered = (1.0 - order * biot) / (1.0 + order * biot);
     system.row(m) *= answered;

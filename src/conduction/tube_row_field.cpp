@@ -2,14 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <vector>
+
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright::conduction {
 namespace {
 
 using Eigen::Index;
-using std::numbers::pi;
 
 /// Waves are summed until what they carry is below this: temperatures are right to about as much, and echoes, which
 /// travel both ways, to its square.

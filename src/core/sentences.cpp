@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slabwright/units_exact.hpp"
+
 namespace slabwright {
 namespace {
 
@@ -24,7 +26,7 @@ std::string_view own_unit(const Key& key, System system) {
   if (dimension == Dimension::length && says.most <= 1.0) return us ? "in" : "mm";
   if (dimension == Dimension::flow && says.most > 1.0) return us ? "cfm" : "m3/h";
   if (dimension == Dimension::power) return "kW";
-  if (dimension == Dimension::time && says.least >= 86400.0) return "d";
+  if (dimension == Dimension::time && says.least >= day_s) return "d";
   return shown(dimension, system).unit;
 }
 

@@ -7,13 +7,14 @@
 #include "design/judge.hpp"
 #include "slabwright/handbook_materials.hpp"
 #include "slabwright/tube.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
 /// More foam than this lies under no slab.
 constexpr double most_foam_m = 1.0;
-constexpr double depth_example_m[] = {0.3048, 0.3};  // US, SI
+constexpr double depth_example_m[] = {foot_m, 0.3};  // US, SI
 
 std::string in_own(const Judge& judge, double m) {
   const bool us = judge.design.units == System::us;

@@ -1,9 +1,10 @@
 #include "design/choices.hpp"
 
+#include "slabwright/units_exact.hpp"
+
 namespace slabwright {
 namespace {
 
-constexpr double day_s = 86400.0;
 constexpr Says cure_says{
     .meaning =
         "From the pour to the first heat, as the concrete's supplier says: `\"35 d\"`. When absent 28 days "

@@ -1,5 +1,7 @@
 #include "design/choices.hpp"
 
+#include "slabwright/units_exact.hpp"
+
 namespace slabwright {
 
 Record record_of(Project& x) {
@@ -145,7 +147,7 @@ Record record_of(Opening& x) {
                              .us = "5 min",
                              .source = "practice",
                              .least = 0.0,
-                             .most = 86400.0,
+                             .most = day_s,
                              .only_for = "winter"}),
       key<&Opening::sun_share>({.meaning = "Of the sun outside that comes in through glass and frame; none through a "
                                            "door when absent.",

@@ -6,11 +6,10 @@
 #include "design/split.hpp"
 #include "slabwright/design_words.hpp"
 #include "slabwright/fields.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
-
-constexpr double hour_s = 3600.0, minute_s = 60.0, midnight_s = 86400.0;
 
 std::string refused(std::string_view text) {
   return fmt::format("\"{}\" is no time of day. Write \"7:00\" or \"19:30\".", excerpt(text));
@@ -53,7 +52,7 @@ std::string write_words(const ClockTime& time, System) { return clock_text(time.
 std::string read_words(std::string_view text, ClockSpan& span) {
   const std::string plain = plain_characters(text);
   if (trimmed(plain) == "all day") {
-    span = {0.0, midnight_s};
+    span = {0.0, day_s};
     return {};
   }
   auto ends = split_at(plain, " to ");
@@ -63,7 +62,7 @@ std::string read_words(std::string_view text, ClockSpan& span) {
   if (!ends || !read_words(ends->first, from).empty()) return no_span(text);
   const bool midnight = ends->second == "24:00";
   if (!midnight && !read_words(ends->second, to).empty()) return no_span(text);
-  const double to_s = midnight || to.after_midnight_s == 0.0 ? midnight_s : to.after_midnight_s;
+  const double to_s = midnight || to.after_midnight_s == 0.0 ? day_s : to.after_midnight_s;
   if (to_s == from.after_midnight_s)
     return fmt::format("\"{}\" ends when it begins. A whole day is \"0:00 to 24:00\".", excerpt(text));
   span = {from.after_midnight_s, to_s};

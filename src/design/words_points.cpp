@@ -5,11 +5,11 @@
 #include "design/words_when.hpp"
 #include "slabwright/design_words.hpp"
 #include "slabwright/fields.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
-constexpr double metre_of_water_Pa = 9806.65;  // 1000 kg/m3 at standard gravity: what a pump's sheet means by kPa
 constexpr double most_head_m = 200.0;
 constexpr double most_flow_m3_per_s = 1.0;
 

@@ -10,6 +10,7 @@
 #include "design/split.hpp"
 #include "slabwright/design_words.hpp"
 #include "slabwright/fields.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -17,7 +18,7 @@ namespace {
 constexpr std::array<std::string_view, 12> month_names{"january",   "february", "march",    "april",
                                                        "may",       "june",     "july",     "august",
                                                        "september", "october",  "november", "december"};
-constexpr double price_step_s = 3600.0;
+constexpr double price_step_s = hour_s;
 
 struct DaysWord {
   std::string_view word;

@@ -12,11 +12,12 @@
 #include "characters.hpp"
 #include "slabwright/contract.hpp"
 #include "slabwright/drawing_dxf.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
-constexpr double inch_in_m = 0.0254, millimetre_in_m = 0.001;
+constexpr double millimetre_in_m = 0.001;
 constexpr Colour paper_white{255, 255, 255};
 constexpr double capital_of_size = 0.73;  // as Lettering has it
 
@@ -115,7 +116,7 @@ double bulge_of(const Piece& piece) {
   const double half = 0.5 * distance_m(piece.from, piece.to);
   const double to_chord = std::sqrt(std::max(0.0, piece.radius_m * piece.radius_m - half * half));
   const double far = piece.radius_m + to_chord;
-  const double bulge = sweep_rad(piece) > 3.14159265358979 ? far / half : half / far;
+  const double bulge = sweep_rad(piece) > pi ? far / half : half / far;
   return piece.turn == Side::left ? bulge : -bulge;
 }
 
@@ -261,7 +262,7 @@ std::string tables(const Picture& drawing, const ToDxf& to) {
 std::string dxf_of(const Picture& drawing, const DxfFloor& floor) {
   expects(floor.scale_ratio > 0.0, "dxf_of: a scale that is not above zero");
   const bool us = floor.units == System::us;
-  const ToDxf to{floor.zero, 1.0 / floor.scale_ratio / (us ? inch_in_m : millimetre_in_m)};
+  const ToDxf to{floor.zero, 1.0 / floor.scale_ratio / (us ? inch_m : millimetre_in_m)};
   std::string text = tag(999, plain_ascii(drawing.title)) + tag(999, plain_ascii(drawing.description)) +
                      tag(999, us ? "Lengths in inches." : "Lengths in millimetres.") +
                      header(drawing, to, floor.units) + tables(drawing, to) + section("BLOCKS", "");

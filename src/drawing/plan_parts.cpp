@@ -8,6 +8,8 @@
 #include <iterator>
 #include <utility>
 
+#include "slabwright/units_exact.hpp"
+
 namespace slabwright::drawn {
 
 Polygon Onto::operator()(Polygon ring) const {
@@ -89,7 +91,7 @@ std::string length_words(double length_m, System system) {
     const auto millimetres = std::llround(length_m * 1000.0);
     return fmt::format("{:.{}f} m", static_cast<double>(millimetres) / 1000.0, millimetres % 10 == 0 ? 2 : 3);
   }
-  const long long quarters = std::llround(length_m / 0.0254 * 4.0);
+  const long long quarters = std::llround(length_m / inch_m * 4.0);
   const long long feet = quarters / 48, inches = quarters % 48 / 4, rest = quarters % 4;
   constexpr const char* fractions[] = {"", "1/4", "1/2", "3/4"};
   if (feet > 0 && inches == 0 && rest == 0) return fmt::format("{} ft", feet);

@@ -4,27 +4,14 @@
 #include <algorithm>
 #include <cmath>
 
+#include "paper.hpp"
+
 namespace slabwright::drawn {
 namespace {
 
 constexpr double rim_m = 8.0 * mm, column_m = 60.0 * mm, column_gap_m = 3.0 * mm;
 /// Room for a chevron and a number between two tubes.
 constexpr double least_pitch_m = 2.4 * mm;
-
-struct Paper {
-  double width_m, height_m;
-  const char* name;
-};
-
-std::vector<Paper> papers(System system) {
-  if (system == System::us) {
-    return {{0.4318, 0.2794, "11 x 17 in"},
-            {0.5588, 0.4318, "17 x 22 in"},
-            {0.8636, 0.5588, "22 x 34 in"},
-            {1.1176, 0.8636, "34 x 44 in"}};
-  }
-  return {{0.420, 0.297, "A3"}, {0.594, 0.420, "A2"}, {0.841, 0.594, "A1"}, {1.189, 0.841, "A0"}};
-}
 
 std::vector<int> denominators(System system) {
   if (system == System::us) return {12, 16, 24, 32, 48, 64, 96, 120, 144, 192, 240, 360, 480, 600, 1200, 2400};
@@ -57,7 +44,7 @@ Frame frame_on(const DrawnFloor& plan, Paper paper, bool portrait) {
 
 Frame frame_for(const DrawnFloor& plan) {
   Frame best;
-  for (const Paper& paper : papers(plan.units)) {
+  for (const Paper& paper : papers(plan.units).subspan(1)) {  // an office printer's leaves too little room
     const Frame lying = frame_on(plan, paper, false), standing = frame_on(plan, paper, true);
     best = standing.denominator < lying.denominator ? standing : lying;
     if (plan.spacing_m * best.onto.ratio >= least_pitch_m || plan.loop.empty()) break;

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "paper.hpp"
+
 namespace slabwright::schematic {
 namespace {
 
@@ -249,15 +251,6 @@ bool devices_on(const DrawnScheme& scheme, bool supply) {
                      [&](const DrawnDevice& one) { return scheme.meeting[one.meeting].supply == supply; });
 }
 
-struct SchematicPaper {
-  double width_m, height_m;
-};
-
-std::vector<SchematicPaper> lying_papers(System system) {
-  if (system == System::us) return {{0.2794, 0.2159}, {0.4318, 0.2794}, {0.5588, 0.4318}, {0.8636, 0.5588}};
-  return {{0.297, 0.210}, {0.420, 0.297}, {0.594, 0.420}, {0.841, 0.594}};
-}
-
 }  // namespace
 
 std::vector<KeyedText> lines_of(const DrawnElement& element, double wide_m) {
@@ -282,7 +275,7 @@ double lane_room_m(const DrawnBranch& branch) {
 
 Layout layout_of(const DrawnScheme& scheme) {
   Layout layout;
-  for (const SchematicPaper& paper : lying_papers(scheme.units)) {
+  for (const drawn::Paper& paper : drawn::papers(scheme.units)) {
     layout.width_m = paper.width_m;
     layout.height_m = paper.height_m;
     layout.pitch_m = least_pitch_m;

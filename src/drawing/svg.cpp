@@ -8,6 +8,7 @@
 
 #include "slabwright/contract.hpp"
 #include "slabwright/drawing.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -56,7 +57,7 @@ std::string steps_of(const Path& path, double height_m) {
       continue;
     }
     // Paper's y is turned over, so that a left turn runs against the clock there as it does on the floor.
-    const bool large = sweep_rad(piece) > 3.14159265358979;
+    const bool large = sweep_rad(piece) > pi;
     d += fmt::format(" A{0} {0} 0 {1} {2} {3}", in_mm(piece.radius_m), large ? 1 : 0, piece.turn == Side::left ? 0 : 1,
                      at(piece.to, height_m));
   }

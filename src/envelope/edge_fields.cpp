@@ -4,6 +4,7 @@
 #include "envelope/field_key.hpp"
 #include "slabwright/conduction_time.hpp"
 #include "slabwright/envelope.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -19,7 +20,7 @@ constexpr FieldOptions swing_grid{0.04, 1.5, 2.0, true};
 /// cells, at half the cost. The coarse one is for differences.
 constexpr FieldOptions states_grid{0.02, 1.5, 1.0, false}, coarse_states_grid{0.04, 1.7, 1.0, false};
 /// Six days colder than the month, six warmer: spells that reach the 99.6 % hour last two to eight days.
-constexpr double spell_s = 12.0 * 86400.0;
+constexpr double spell_s = 12.0 * day_s;
 
 struct Steady {
   double all_W_per_mK;  ///< corrected

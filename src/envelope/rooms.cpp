@@ -9,6 +9,7 @@
 #include "slabwright/handbook_air.hpp"
 #include "slabwright/handbook_floor_film.hpp"
 #include "slabwright/handbook_practice.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -49,12 +50,11 @@ void add_parts(RoomLoss& loss, const Design& design, std::size_t row, double out
   loss.walls_W_per_K = conductance_W_per_K(wall_m2, building.wall_insulation.resistance_m2K_per_W);
   loss.roof_W_per_K = conductance_W_per_K(loss.floor_m2, building.roof_insulation.resistance_m2K_per_W);
   loss.air_W_per_K =
-      infiltration_W_per_K(loss.floor_m2 * height_m, building.air_changes_per_s * 3600.0, design.climate.altitude_m);
+      infiltration_W_per_K(loss.floor_m2 * height_m, building.air_changes_per_s * hour_s, design.climate.altitude_m);
 }
 
 double guess_W_per_m2K(const Design& design) {
-  const auto guesses = building_guesses(design.units == System::us ? Customary::us : Customary::si);
-  return guesses[static_cast<std::size_t>(design.building.quality)].floor_W_per_m2K;
+  return building_guesses[static_cast<std::size_t>(design.building.quality)].floor_W_per_m2K;
 }
 
 /// Down the slab's own way, reached through film and floor; on its worst day, as if the outdoor air of the coldest hour

@@ -7,6 +7,7 @@
 
 #include "fluid/sources.hpp"
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -87,14 +88,14 @@ double by_both(const Polynomial& factors, double share_from_base, double kelvin_
 FluidProperties melinder_properties(FluidKind kind, double mass_share, double temperature_degC) {
   const Melinder& source = of(kind);
   const double x = mass_share - source.base_share;
-  const double t = temperature_degC + 273.15 - source.base_temperature;
+  const double t = temperature_degC + zero_degC_K - source.base_temperature;
   return {by_both(source.density, x, t), by_both(source.specific_heat, x, t),
           std::exp(by_both(source.log_viscosity, x, t)), by_both(source.conductivity, x, t)};
 }
 
 double melinder_freezing_point_degC(FluidKind kind, double mass_share) {
   const Melinder& source = of(kind);
-  return by_share(source.freezing, mass_share - source.base_share) - 273.15;
+  return by_share(source.freezing, mass_share - source.base_share) - zero_degC_K;
 }
 
 }  // namespace slabwright

@@ -5,6 +5,7 @@
 
 #include "fluid/sources.hpp"
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -56,7 +57,7 @@ struct Place {
 };
 
 Place place_at(double temperature_degC) {
-  const double kelvin = temperature_degC + 273.15;
+  const double kelvin = temperature_degC + zero_degC_K;
   return {kelvin, reducing_temperature / (593.0 - kelvin), reducing_temperature / (kelvin - 232.0)};
 }
 
@@ -98,7 +99,7 @@ Liquid water_liquid(double temperature_degC) {
 }
 
 double water_vapour_pressure_Pa(double temperature_degC) {
-  const double kelvin = temperature_degC + 273.15, below = 1.0 - kelvin / critical_K;
+  const double kelvin = temperature_degC + zero_degC_K, below = 1.0 - kelvin / critical_K;
   expects(below > 0.0 && kelvin > 0.0, "no liquid water has this temperature");
   double sum = 0.0;
   for (const Term& term : vapour_terms) sum += term.factor * std::pow(below, term.power);

@@ -8,6 +8,7 @@
 #include "freeze/held_zone.hpp"
 #include "slabwright/maths_sampling.hpp"
 #include "slabwright/maths_surface.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -16,7 +17,7 @@ using namespace freeze;
 
 /// Settings move by their difference to the best figure's own grid, so that a coarse one does.
 constexpr FieldOptions coarse_grid{0.02, 1.5, 1.0, false};
-constexpr double longest_s = 96.0 * 3600.0;
+constexpr double longest_s = 96.0 * hour_s;
 constexpr std::uint64_t check_seed_step = 1000;
 
 /// Coordinates of the unit box.

@@ -1,5 +1,6 @@
 // Power cuts and recoveries as curves: the runs of the clock and of the way back to work, told step by step.
 #include "slabwright/freeze_courses.hpp"
+#include "slabwright/units_exact.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -11,11 +12,10 @@ namespace {
 
 using namespace freeze;
 
-constexpr double course_hour_s = 3600.0;
 /// What takes no longer is shown step by step, else by the hour.
-constexpr double soon_back_s = 12.0 * course_hour_s;
+constexpr double soon_back_s = 12.0 * hour_s;
 /// How long an outage is shown, and how far beyond the first place to freeze.
-constexpr double shown_s = 48.0 * course_hour_s, beyond_s = 6.0 * course_hour_s;
+constexpr double shown_s = 48.0 * hour_s, beyond_s = 6.0 * hour_s;
 
 /// One power cut under the film in which a place freezes soonest.
 struct DarkRun {
@@ -90,7 +90,7 @@ OutageCourse course_of(const DarkRun& run, double outdoor_degC, double dial_degC
   const RunOptions options;
   const double until_s = std::min(options.longest_s, std::max(shown_s, run.first.after_s.value_or(0.0) + beyond_s));
   ZoneRun cut(run.held->zone, steady_history(run.before), options.step_s);
-  const int every = static_cast<int>(std::lround(course_hour_s / options.step_s));
+  const int every = static_cast<int>(std::lround(hour_s / options.step_s));
   std::vector<ZoneRow> rows{cut.row()};
   for (int i = 1; i * options.step_s <= until_s; ++i) {
     cut.step(run.dark);
@@ -103,7 +103,7 @@ OutageCourse course_of(const DarkRun& run, double outdoor_degC, double dial_degC
   course.first = run.held->places.place[place].name;
   course.lasts_s = run.first.after_s;
   course.freezes_degC = run.held->places.place[place].freezes_degC;
-  course.every_s = course_hour_s;
+  course.every_s = hour_s;
   for (const ZoneRow& row : rows) {
     course.air_degC.push_back(sensor_room_degC(*run.held, row.at));
     course.slab_degC.push_back(row.sensor_degC);
@@ -118,7 +118,7 @@ RecoveryCourse course_of(const RecoveryRun& run, const HeldZone& held) {
   course.from_air_degC = run.recovery.from_air_degC;
   course.to_air_degC = run.recovery.to_air_degC;
   course.takes_s = run.recovery.takes_s;
-  course.every_s = run.recovery.takes_s.value_or(HUGE_VAL) <= soon_back_s ? recovery_step_s : course_hour_s;
+  course.every_s = run.recovery.takes_s.value_or(HUGE_VAL) <= soon_back_s ? recovery_step_s : hour_s;
   const auto every = static_cast<std::size_t>(std::lround(course.every_s / recovery_step_s));
   for (std::size_t i = 0; i < run.rows.size(); i += every) {
     course.air_degC.push_back(sensor_room_degC(held, run.rows[i].at));

@@ -7,13 +7,14 @@
 #include "freeze/words.hpp"
 #include "slabwright/freeze_outage.hpp"
 #include "slabwright/handbook_air.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
 using namespace freeze;
 
-constexpr double night_s = 12.0 * 3600.0;
+constexpr double night_s = 12.0 * hour_s;
 constexpr double typical_air_degC = 5.0;
 
 /// The shop at the coldest hour from the wall thermostat's dial, and what a fault makes of it.
@@ -92,7 +93,7 @@ std::string first_tube(const Scene& scene, const std::vector<ZoneRow>& rows) {
     if (after_s && (!first.after_s || *after_s < *first.after_s)) first = {scene.held.places.place[i].name, after_s};
   }
   if (!first.after_s) return "no tube in the concrete freezes";
-  return fmt::format("the {} after {:.0f} h", first.name, *first.after_s / 3600.0);
+  return fmt::format("the {} after {:.0f} h", first.name, *first.after_s / hour_s);
 }
 
 /// Air is as cold as outdoors in minutes; water in lines follows it within the hour, the concrete in hours.

@@ -4,6 +4,7 @@
 
 #include "freeze/shop.hpp"
 #include "slabwright/building_zone.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright::freeze {
 
@@ -39,7 +40,7 @@ using Doing = std::function<ZoneStep(const ZoneRow&)>;
 
 struct RunOptions {
   double step_s = 1200.0;  ///< half as long moves no hour by 0.2 %
-  double longest_s = 96.0 * 3600.0;
+  double longest_s = 96.0 * hour_s;
 };
 /// The moments from the start until all deciding places have frozen or the clock has run out.
 std::vector<ZoneRow> run_until_frozen(const HeldZone& held, const ZoneDrivers& before, const Doing& doing,

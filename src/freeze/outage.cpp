@@ -6,6 +6,7 @@
 
 #include "freeze/held_zone.hpp"
 #include "slabwright/handbook_pipe_freeze.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -13,11 +14,10 @@ namespace {
 using namespace freeze;
 
 /// 1/2 in polymer tube, bare in still air: what most lines to a sink are.
-constexpr StandingPipe half_inch_line{0.475 * 0.0254, 0.625 * 0.0254, 2.6 * 0.1442279, 0.0, 0.0, 1.65 * 5.678263};
+constexpr StandingPipe half_inch_line{0.475 * inch_m, 0.625 * inch_m, 2.6 * 0.1442279, 0.0, 0.0, 1.65 * 5.678263};
 
 /// "Three hours" are three at least.
 std::optional<double> whole_s(std::optional<double> lasts_s) {
-  constexpr double hour_s = 3600.0;
   return lasts_s ? std::optional<double>(hour_s * std::floor(*lasts_s / hour_s)) : std::nullopt;
 }
 

@@ -1,21 +1,21 @@
 // A slab sensor in the wrong place.
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "freeze/held_zone.hpp"
 #include "slabwright/freeze_recovery.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
 using namespace freeze;
 
-constexpr double turn = 2.0 * std::numbers::pi;
+constexpr double turn = 2.0 * pi;
 /// Rubber, cardboard, a pallet of sheet metal: practice.
 constexpr double mat_m2K_per_W = 0.1;
 /// A patch of winter sun through glass: W/m2 on the floor, so much of it taken in, for three hours; practice.
-constexpr double sun_W_per_m2 = 300.0, taken_in_share = 0.6, sun_s = 3.0 * 3600.0;
+constexpr double sun_W_per_m2 = 300.0, taken_in_share = 0.6, sun_s = 3.0 * hour_s;
 
 /// The slab at its setting in the coldest hour, as if that lasted.
 struct Held {

@@ -2,6 +2,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slabwright/units_exact.hpp"
+
 #include "freeze/held_zone.hpp"
 #include "freeze/words.hpp"
 
@@ -176,7 +178,7 @@ std::vector<Explained> explained_by(const Search& search, const Freeze& freeze) 
     const std::size_t moment = asking_moment(curve, place.limit_degC);
     Explained explained{place.idle, place.running, 0.0, 0.0, curve.gain_share[moment], curve.base_degC[moment]};
     explained.after_s = moment_s(moment);
-    explained.outdoor_degC = search.snap.hourly_degC[std::min(static_cast<std::size_t>(explained.after_s / 3600.0),
+    explained.outdoor_degC = search.snap.hourly_degC[std::min(static_cast<std::size_t>(explained.after_s / hour_s),
                                                               search.snap.hourly_degC.size() - 1)];
     explained.limit_degC = place.limit_degC;
     explained.asks_degC = (place.limit_degC - explained.base_degC) / explained.gain_share;

@@ -8,11 +8,11 @@
 
 #include "freeze/held_zone.hpp"
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
-constexpr double hour_s = 3600.0;
 constexpr std::size_t steps_per_hour = 3;
 constexpr double step_s = hour_s / static_cast<double>(steps_per_hour);
 constexpr std::size_t day_steps = 24 * steps_per_hour;

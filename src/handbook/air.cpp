@@ -10,7 +10,7 @@ namespace {
 constexpr double dry_air_J_per_kgK = 287.042;
 constexpr double plain_density_kg_per_m3 = 1.2;
 constexpr double cfm_m3_per_s = foot_m * foot_m * foot_m / 60.0;
-constexpr double btu_per_h_degF_W_per_K = 1055.05585262 / 3600.0 * 1.8;
+constexpr double btu_per_h_degF_W_per_K = btu_J / hour_s * 1.8;
 
 }  // namespace
 
@@ -22,7 +22,7 @@ double pressure_share(double altitude_m) {
 double air_pressure_Pa(double altitude_m) { return standard_atmosphere_Pa * pressure_share(altitude_m); }
 
 double air_density_kg_per_m3(double air_degC, double altitude_m) {
-  return air_pressure_Pa(altitude_m) / (dry_air_J_per_kgK * (air_degC + 273.15));
+  return air_pressure_Pa(altitude_m) / (dry_air_J_per_kgK * (air_degC + zero_degC_K));
 }
 
 double infiltration_W_per_K(double volume_m3, double changes_per_h, double altitude_m) {

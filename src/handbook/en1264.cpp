@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "en1264_tables.hpp"
 #include "interpolate.hpp"

@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "slabwright/contract.hpp"
 #include "slabwright/handbook_extremes.hpp"

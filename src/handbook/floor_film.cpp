@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "slabwright/handbook_floor_film.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -11,7 +12,6 @@ constexpr double upward_power = 1.1;
 constexpr double still_W_per_m2K = 6.0;
 /// The laws of the two directions are joined over less than a thermometer can tell.
 constexpr double join_K = 0.1;
-constexpr double kelvin_at_0_degC = 273.15;
 
 /// A cubic from (0, 0) to (length, heat) with slopes given at both ends.
 struct Join {
@@ -45,7 +45,7 @@ FloorFilm joined(double rise_K) {
 }
 
 double to_the_fourth(double degC) {
-  const double kelvin = degC + kelvin_at_0_degC;
+  const double kelvin = degC + zero_degC_K;
   return kelvin * kelvin * kelvin * kelvin;
 }
 

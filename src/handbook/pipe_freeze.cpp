@@ -1,5 +1,4 @@
 #include <cmath>
-#include <numbers>
 
 #include "slabwright/contract.hpp"
 #include "slabwright/handbook_pipe_freeze.hpp"

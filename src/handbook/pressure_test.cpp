@@ -10,7 +10,6 @@
 namespace slabwright {
 namespace {
 
-constexpr double absolute_zero_degC = -273.15;
 constexpr double coarse_share = 0.1;           // of the first reading
 constexpr double water_give_per_Pa = 4.6e-10;  // at 20 degC, from memory
 constexpr double trapped_air_share = 0.01;
@@ -19,7 +18,7 @@ constexpr double scale_error_share = 0.02, scale_used_share = 0.75;
 constexpr std::array<double, 9> us_scales_psi{15, 30, 60, 100, 160, 200, 300, 400, 600};
 constexpr std::array<double, 9> si_scales_bar{1, 1.6, 2.5, 4, 6, 10, 16, 25, 40};
 
-double kelvin(double degC) { return degC - absolute_zero_degC; }
+double kelvin(double degC) { return degC + zero_degC_K; }
 
 double root_of_squares(std::initializer_list<double> errors) {
   double sum = 0.0;
@@ -47,7 +46,7 @@ void conclude(JudgedTest& test, const TestReading& then, double now_Pa) {
 
 double air_reading_Pa(const TestReading& then, double degC, double atmosphere_Pa) {
   expects(then.gauge_Pa >= 0.0 && atmosphere_Pa > 0.0, "pressures of a test");
-  expects(then.degC > absolute_zero_degC && degC > absolute_zero_degC, "temperatures of a test");
+  expects(then.degC > -zero_degC_K && degC > -zero_degC_K, "temperatures of a test");
   return (then.gauge_Pa + atmosphere_Pa) * kelvin(degC) / kelvin(then.degC) - atmosphere_Pa;
 }
 

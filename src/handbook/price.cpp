@@ -3,11 +3,11 @@
 
 #include "slabwright/contract.hpp"
 #include "slabwright/handbook_price.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
-constexpr double metered_hour_s = 3600.0;
 constexpr double peak_rounding = 1e-12;  ///< of a peak against the mean it was made of
 constexpr std::size_t common_year_h = 8760, leap_year_h = 8784;
 
@@ -45,7 +45,7 @@ void check_use(const MeterUse& use) {
   expects(use.peak_W.empty() || use.peak_W.size() == hours, "a peak for each hour, or none");
   expects(std::all_of(use.hourly_J.begin(), use.hourly_J.end(), not_negative), "use is not negative");
   for (std::size_t hour = 0; hour < use.peak_W.size(); ++hour)
-    expects(use.peak_W[hour] >= use.hourly_J[hour] / metered_hour_s * (1.0 - peak_rounding),
+    expects(use.peak_W[hour] >= use.hourly_J[hour] / hour_s * (1.0 - peak_rounding),
             "an hour's peak is not below its mean");
   expects(use.first_weekday >= 0 && use.first_weekday < 7, "a weekday from 0 to 6");
 }
@@ -64,7 +64,7 @@ void walk_year(const MeterUse& use, Visit visit) {
 }
 
 double demand_W(const MeterUse& use, std::size_t hour) {
-  return use.peak_W.empty() ? use.hourly_J[hour] / metered_hour_s : use.peak_W[hour];
+  return use.peak_W.empty() ? use.hourly_J[hour] / hour_s : use.peak_W[hour];
 }
 
 double hour_price(const Tariff& tariff, int month, int weekday, int hour) {
@@ -114,9 +114,9 @@ bool price_holds(const PriceTimes& times, int month, int weekday, int hour) {
 }
 
 double most_demand_W(double hour_J, double full_W, double averaged_s) {
-  expects(hour_J >= 0.0 && full_W >= hour_J / metered_hour_s * (1.0 - peak_rounding), "a heater takes what it can");
-  expects(averaged_s > 0.0 && averaged_s <= metered_hour_s, "averaged within the hour");
-  return std::max(hour_J / metered_hour_s, std::min(full_W, hour_J / averaged_s));
+  expects(hour_J >= 0.0 && full_W >= hour_J / hour_s * (1.0 - peak_rounding), "a heater takes what it can");
+  expects(averaged_s > 0.0 && averaged_s <= hour_s, "averaged within the hour");
+  return std::max(hour_J / hour_s, std::min(full_W, hour_J / averaged_s));
 }
 
 double YearBill::use_J() const {

@@ -4,11 +4,12 @@
 #include "slabwright/contract.hpp"
 #include "slabwright/handbook_air.hpp"
 #include "slabwright/handbook_psychrometrics.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
-constexpr double zero_K = 273.15, triple_degC = 0.01;
+constexpr double triple_degC = 0.01;
 constexpr double coldest_degC = -100.0, hottest_degC = 200.0, coldest_drop_degC = -50.0;
 /// Molar mass of water over that of dry air.
 constexpr double vapour_to_air = 0.621945;
@@ -32,12 +33,12 @@ double log_pressure_slope_per_K(const SaturationTerms& at, double T) {
 
 double saturation_over_ice_Pa(double temperature_degC) {
   expects(temperature_degC >= coldest_degC && temperature_degC <= triple_degC, "ice, not colder than the formula");
-  return std::exp(log_pressure(over_ice, temperature_degC + zero_K));
+  return std::exp(log_pressure(over_ice, temperature_degC + zero_degC_K));
 }
 
 double saturation_over_water_Pa(double temperature_degC) {
   expects(temperature_degC >= coldest_drop_degC && temperature_degC <= hottest_degC, "water within its formula");
-  return std::exp(log_pressure(over_water, temperature_degC + zero_K));
+  return std::exp(log_pressure(over_water, temperature_degC + zero_degC_K));
 }
 
 double saturation_Pa(double temperature_degC) {
@@ -52,7 +53,7 @@ double dew_point_degC(double vapour) {
   const SaturationTerms& terms = frost ? over_ice : over_water;
   const double wanted = std::log(vapour);
   // Newton's steps in 1/T, over which the logarithm is nearly a straight line.
-  double T = triple_degC + zero_K;
+  double T = triple_degC + zero_degC_K;
   constexpr int most_steps = 30;
   constexpr double enough_K = 1e-10;
   for (int step = 0; step < most_steps; ++step) {
@@ -60,7 +61,7 @@ double dew_point_degC(double vapour) {
     T = 1.0 / (1.0 / T - (wanted - log_pressure(terms, T)) / (T * T * log_pressure_slope_per_K(terms, T)));
     if (std::abs(T - before) < enough_K) break;
   }
-  return T - zero_K;
+  return T - zero_degC_K;
 }
 
 double humidity_ratio(double vapour, double total_Pa) {

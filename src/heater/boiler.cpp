@@ -5,11 +5,10 @@
 
 #include "slabwright/contract.hpp"
 #include "slabwright/heater.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
-
-constexpr double hour_s = 3600.0;
 
 // The stages that stay on, and the heat of them.
 void fill_standing(BoilerHour& hour, const BoilerStages& boiler, double demand_W) {

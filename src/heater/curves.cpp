@@ -3,6 +3,7 @@
 
 #include "slabwright/contract.hpp"
 #include "slabwright/heater_curves.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -45,8 +46,8 @@ double air_to_water_cop(double lift_K) {
 double air_to_water_floor_degC(double outdoor_degC) { return 30.0 - 0.5 * outdoor_degC; }
 
 double carnot_cop(double sink_degC, double source_degC) {
-  expects(sink_degC > source_degC && source_degC > -273.15, "no lift");
-  return (sink_degC + 273.15) / (sink_degC - source_degC);
+  expects(sink_degC > source_degC && source_degC > -zero_degC_K, "no lift");
+  return (sink_degC + zero_degC_K) / (sink_degC - source_degC);
 }
 
 double frosting_coil_degC(double outdoor_degC) { return 0.82 * outdoor_degC - 8.589; }

@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numbers>
 
 #include "hydraulics/graph.hpp"
 #include "slabwright/contract.hpp"
@@ -72,7 +71,7 @@ bool add_to(Bore& sum, const Bore& bore) {
 }
 
 double usual_flow(const Bore& bore) {
-  return 0.25 * std::numbers::pi * bore.inside_diameter_m * bore.inside_diameter_m * usual_velocity_m_per_s;
+  return 0.25 * pi * bore.inside_diameter_m * bore.inside_diameter_m * usual_velocity_m_per_s;
 }
 double usual_flow(const Term& term) {
   if (const PowerLaw* law = std::get_if<PowerLaw>(&term)) {

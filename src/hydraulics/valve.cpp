@@ -1,21 +1,20 @@
 // Valves.
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "slabwright/contract.hpp"
 #include "slabwright/hydraulics_valve.hpp"
 #include "slabwright/maths.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
-constexpr double seconds_per_hour = 3600.0;
 constexpr double bar_Pa = 1e5;
 constexpr double water_kg_per_m3 = 1000.0;  // the density that the definition of Kv means
 
 // A US gallon (231 cubic inches) a minute in m3/h over the square root of a pound-force a square inch in bar.
-const double kv_per_cv = 3.785411784e-3 * 60.0 / std::sqrt(6894.757293168 / bar_Pa);
+const double kv_per_cv = gallon_m3 * 60.0 / std::sqrt(psi_Pa / bar_Pa);
 
 bool all_above_zero(const std::vector<double>& values) {
   return std::all_of(values.begin(), values.end(), [](double value) { return value > 0.0; });
@@ -23,8 +22,8 @@ bool all_above_zero(const std::vector<double>& values) {
 
 // K velocity pressures and (Q/Kv)^2 bar are the same loss when K kv^2 is this.
 double loss_coefficient_times_kv_squared(double inside_diameter_m) {
-  const double area = 0.25 * std::numbers::pi * inside_diameter_m * inside_diameter_m;
-  return 2.0 * bar_Pa / water_kg_per_m3 * (seconds_per_hour * area) * (seconds_per_hour * area);
+  const double area = 0.25 * pi * inside_diameter_m * inside_diameter_m;
+  return 2.0 * bar_Pa / water_kg_per_m3 * (hour_s * area) * (hour_s * area);
 }
 
 template <class Curve>
@@ -81,7 +80,7 @@ double cv_from_kv(double kv) { return kv / kv_per_cv; }
 
 Loss valve_loss(double kv, const Liquid& liquid, double flow_m3_per_s) {
   expects(kv > 0.0 && liquid.density_kg_per_m3 > 0.0, "valve_loss: a Kv and a density above zero");
-  const double hourly = seconds_per_hour / kv;
+  const double hourly = hour_s / kv;
   const double per_flow =
       bar_Pa * hourly * hourly * liquid.density_kg_per_m3 / water_kg_per_m3 * std::abs(flow_m3_per_s);
   return {per_flow * flow_m3_per_s, 2.0 * per_flow};
@@ -125,8 +124,7 @@ ThreeWayPorts ports_at(const ThreeWayValve& valve, double hot_share) {
 
 double kv_for(double flow_m3_per_s, double pressure_Pa, const Liquid& liquid) {
   expects(flow_m3_per_s > 0.0 && pressure_Pa > 0.0, "kv_for: a flow and a drop above zero");
-  return seconds_per_hour * flow_m3_per_s *
-         std::sqrt(liquid.density_kg_per_m3 / water_kg_per_m3 * bar_Pa / pressure_Pa);
+  return hour_s * flow_m3_per_s * std::sqrt(liquid.density_kg_per_m3 / water_kg_per_m3 * bar_Pa / pressure_Pa);
 }
 
 double kv_in_series(const std::vector<double>& kvs) {

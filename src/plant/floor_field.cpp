@@ -5,10 +5,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "plant/apron_sleeves.hpp"
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -190,7 +190,7 @@ FloorField shown(const Plant& plant, const FloorPlanCells& cells, const PlanFiel
 }  // namespace
 
 double leader_sleeve_mK_per_W(double outside_diameter_m) {
-  return std::log(1.0 + 2.0 * sleeve_thickness_m / outside_diameter_m) / (2.0 * std::numbers::pi * sleeve_W_per_mK);
+  return std::log(1.0 + 2.0 * sleeve_thickness_m / outside_diameter_m) / (2.0 * pi * sleeve_W_per_mK);
 }
 
 Checked<FloorField> floor_field(const Plant& plant, const Conditions& conditions, const OperatingPoint& point,

@@ -8,6 +8,7 @@
 #include "plant/source_state.hpp"
 #include "slabwright/contract.hpp"
 #include "slabwright/plant.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -28,7 +29,7 @@ struct Way {
         down_W(rooms, 0.0),
         floor_degC_m(rooms, 0.0),
         floor_peak_degC(rooms, coldest_degC) {}
-  static constexpr double coldest_degC = -273.15;
+  static constexpr double coldest_degC = -zero_degC_K;
 };
 
 /// One loop's water through its stretches. Leaders that nobody has drawn are taken to give no heat: they lie in floor

@@ -9,6 +9,7 @@
 #include "report/json.hpp"
 #include "report/text.hpp"
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 #include "slabwright/winter_keys.hpp"
 
 namespace slabwright {
@@ -124,7 +125,7 @@ void add_rows(Json& whole, std::string_view name, const std::vector<Row>& rows, 
 /// The deciding place through the snap at the best figure of the wall thermostat, an hour apart, to a hundredth: for a
 /// plot. Absent where no place decides.
 Json snap_of(const Freeze& freeze) {
-  constexpr double hour_s = 3600.0, hundredth = 100.0;
+  constexpr double hundredth = 100.0;
   Json series = Json::object();
   const auto place = std::find_if(freeze.place.begin(), freeze.place.end(), [&](const PlaceAtSetting& p) {
     return p.name == freeze.decides && !p.air.gain_share.empty();

@@ -3,6 +3,7 @@
 
 #include "report/csv.hpp"
 #include "slabwright/report.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -100,8 +101,6 @@ std::string balance_csv(const Answer& answer) {
   }
   return csv.content();
 }
-
-constexpr double hour_s = 3600.0;
 
 /// Hours for a plot: to a tenth, empty where nothing freezes while the clock runs.
 std::string hours_cell(std::optional<double> lasts_s) {

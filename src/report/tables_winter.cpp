@@ -1,6 +1,8 @@
 // The winter for a spreadsheet: every way in a row, and the best one hour by hour.
 #include <fmt/format.h>
 
+#include "slabwright/units_exact.hpp"
+
 #include "report/csv.hpp"
 #include "report/text_winter.hpp"
 
@@ -8,7 +10,7 @@ namespace slabwright::report {
 namespace {
 
 std::string kWh_cell(double J) { return fmt::format("{:.1f}", J / 3.6e6); }
-std::string hours_of(double s) { return fmt::format("{:.1f}", s / 3600.0); }
+std::string hours_of(double s) { return fmt::format("{:.1f}", s / hour_s); }
 
 std::string fails_cell(const WayFails& fails) {
   std::string words;

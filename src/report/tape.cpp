@@ -12,7 +12,7 @@
 namespace slabwright::report {
 namespace {
 
-constexpr double quarter_m = 0.0254 / 4.0;
+constexpr double quarter_m = inch_m / 4.0;
 
 std::string feet_and_inches(double si) {
   const auto quarters = static_cast<long long>(std::floor(std::abs(si) / quarter_m + 0.5));

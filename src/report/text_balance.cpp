@@ -148,8 +148,7 @@ void add_balance_pump(Page& page, const Reader& reader) {
   const Answer& answer = reader.answer;
   if (!answer.file.design.pump.points.empty()) return;
   const Balance& balance = *answer.balance;
-  constexpr double Pa_per_m = 9806.65;  // of water, as gauges are marked
-  const double duty_m = answer.sizes ? answer.sizes->pump.head_m : balance.duty_Pa / Pa_per_m;
+  const double duty_m = answer.sizes ? answer.sizes->pump.head_m : balance.duty_Pa / metre_of_water_Pa;
   add_text(page,
            fmt::format("No pump is described: the readings are for one set to {} against {}{}.",
                        figure(Kind::flow, balance.aim_m3_per_s, reader.system()),

@@ -5,6 +5,7 @@
 
 #include "report/text_freeze.hpp"
 #include "slabwright/units.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright::report {
 namespace {
@@ -84,7 +85,7 @@ void add_moment(Page& page, const Reader& reader, const Explained& why, const Pl
       fmt::format(
           "In the snap it asks for most {} after the week before the snap begins, at {} {} outside. It then stands at "
           "gain x dial + base:",
-          fmt::format("{:.1f} h", why.after_s / 3600.0), scale.degree(why.outdoor_degC), scale.unit()));
+          fmt::format("{:.1f} h", why.after_s / hour_s), scale.degree(why.outdoor_degC), scale.unit()));
   const double base = scale.base_shown(why);
   add_line(page, "gain, of each degree of the dial", fmt::format("{:.4f}", why.gain_share));
   add_line(page, "base, what weather, ground and the days before leave there", scale.plain(base));

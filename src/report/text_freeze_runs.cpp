@@ -4,12 +4,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slabwright/units_exact.hpp"
+
 #include "report/text_freeze.hpp"
 
 namespace slabwright::report {
 namespace {
 
-constexpr double hour_s = 3600.0, minute_s = 60.0, day_s = 86400.0;
 /// Of the clock of all cold runs, where no power cut says how long it ran.
 constexpr double usual_clock_s = 96.0 * hour_s;
 

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slabwright/units_exact.hpp"
+
 #include "report/text.hpp"
 
 namespace slabwright {
@@ -29,7 +31,7 @@ struct GaugeReader {
   std::string reading(double Pa, double degC) const { return fmt::format("{} at {}", pressure(Pa), degree(degC)); }
 };
 
-std::string hours_words(double s) { return fmt::format("{:.0f} hours", std::max(1.0, std::round(s / 3600.0))); }
+std::string hours_words(double s) { return fmt::format("{:.0f} hours", std::max(1.0, std::round(s / hour_s))); }
 
 /// "in 8 hours, at the hour of the first reading".
 std::string when_again(const GaugeAnswer& answer) {

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slabwright/units_exact.hpp"
+
 #include "report/text_freeze.hpp"
 
 namespace slabwright::report {
@@ -96,7 +98,6 @@ std::vector<Due> due_in(const Reader& reader, const OutageCase& worst) {
 
 /// "within 5 h", "at once".
 std::string within(const Reader& reader, double lasts_s) {
-  constexpr double hour_s = 3600.0;
   return lasts_s < hour_s ? "at once" : fmt::format("within {} h", hours(reader, lasts_s));
 }
 
@@ -152,7 +153,7 @@ std::string without_generator(const Reader& reader, const std::vector<Due>& due)
 
 /// How long standing water takes to become ice, down to five minutes, or to hours where it is many.
 std::string line_ice(const Reader& reader, const Outage& outage) {
-  constexpr double hour_s = 3600.0, mark_s = 300.0;
+  constexpr double mark_s = 300.0;
   if (outage.line_ice_s < mark_s) return {};
   const std::string time = outage.line_ice_s < 2.0 * hour_s
                                ? fmt::format("{:.0f} min", mark_s * std::floor(outage.line_ice_s / mark_s) / 60.0)
@@ -186,7 +187,6 @@ constexpr double warm_up_us_K = 9.0 / 1.8, warm_up_si_K = 5.0;
 }  // namespace
 
 std::string whole_hours(std::optional<double> lasts_s, double longest_s, System system) {
-  constexpr double hour_s = 3600.0;
   if (!lasts_s) return "over " + bare(Kind::hours, longest_s, system);
   if (*lasts_s <= 0.0) return "none";
   if (*lasts_s < hour_s) return "under 1";

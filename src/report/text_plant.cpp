@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "slabwright/units_exact.hpp"
+
 #include "report/text.hpp"
 
 namespace slabwright::report {
@@ -32,7 +34,7 @@ void add_pump(Table& table, const Reader& reader) {
   row(table, "pump power",
       fmt::format("{:.0f} W from the wall at {} efficiency, {:.0f} kWh in a winter of {:.0f} h", pump.electric_W,
                   reader(Kind::share, reader.design().pump.efficiency_share), pump.season_J / 3.6e6,
-                  reader.design().pump.season_s / 3600.0));
+                  reader.design().pump.season_s / hour_s));
   row(table, "suction",
       fmt::format("{} of suction head (NPSH) at its inlet, water at {}", reader(Kind::head, pump.suction_m),
                   reader(Kind::degree, reader.design().boiler.hottest_degC)));
@@ -138,7 +140,6 @@ void add_purge(Page& page, const Reader& reader) {
 }  // namespace
 
 std::string minutes_words(double s) {
-  constexpr double minute_s = 60.0, hour_s = 3600.0;
   if (s >= 1.5 * hour_s) return fmt::format("{:.1f} h", s / hour_s);
   return fmt::format("{:.{}f} min", s / minute_s, s < 10.0 * minute_s ? 1 : 0);
 }

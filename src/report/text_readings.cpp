@@ -5,6 +5,8 @@
 #include <cctype>
 #include <cmath>
 
+#include "slabwright/units_exact.hpp"
+
 #include "report/text.hpp"
 #include "report/text_readings.hpp"
 
@@ -151,7 +153,7 @@ std::string shows(const Reader& reader, const NextTest& next, bool first) {
   const auto& front = first ? next.first_front_s : next.second_front_s;
   const auto& flows = first ? next.first_flow_m3_per_s : next.second_flow_m3_per_s;
   if (degree) return reader(Kind::fine_degree, *degree);
-  if (front) return *front < 6 * 3600.0 ? minutes(*front) : "hours";
+  if (front) return *front < 6 * hour_s ? minutes(*front) : "hours";
   return flows ? reader(Kind::flow, *flows) : std::string{};
 }
 

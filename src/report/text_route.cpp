@@ -61,7 +61,7 @@ void add_lie(Page& page, const Reader& reader) {
   add_row(
       page, "", "bends",
       fmt::format("{:.0f} right angles in {} of tube",
-                  us ? check.bends_per_100ft_ratio : check.bends_per_100ft_ratio / 0.3048, us ? "100 ft" : "100 m"));
+                  us ? check.bends_per_100ft_ratio : check.bends_per_100ft_ratio / foot_m, us ? "100 ft" : "100 m"));
 }
 
 void add_laid_loops(Page& page, const Reader& reader) {

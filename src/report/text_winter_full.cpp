@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slabwright/units_exact.hpp"
+
 #include "report/text_winter.hpp"
 
 namespace slabwright::report {
@@ -68,7 +70,7 @@ void add_comfort(Page& page, const Reader& reader, const WayResult& way) {
            fmt::format("At work {}: below working temperature {} ({} {} h), more than {} below {}, more than {} above "
                        "{}; lowest {}; {} of {} mornings cold.",
                        whole_h(reader, comfort.worked_s), whole_h(reader, comfort.below_s),
-                       tenths(comfort.below_Ks / degree_K / 3600.0), degree, reader(Kind::rise, cold_K),
+                       tenths(comfort.below_Ks / degree_K / hour_s), degree, reader(Kind::rise, cold_K),
                        whole_h(reader, comfort.cold_s), reader(Kind::rise, warm_K), whole_h(reader, comfort.above_s),
                        reader(Kind::fine_degree, comfort.lowest_degC), comfort.failed_mornings, comfort.mornings),
            "  ");

@@ -5,12 +5,14 @@
 #include <array>
 #include <cmath>
 
+#include "slabwright/units_exact.hpp"
+
 #include "report/text_winter.hpp"
 
 namespace slabwright::report {
 namespace {
 
-constexpr double an_hour_s = 3600.0, a_day_h = 24.0;
+constexpr double a_day_h = 24.0;
 
 /// The file's label in plain letters; the two signs that have a usual word get it.
 std::string label_of(const Reader& reader) {
@@ -75,7 +77,7 @@ std::string month_name_of(int month) {
 }
 
 std::string starts_at(const Reader& reader, int lead_h) {
-  const double at_h = reader.design().work.hours.from_s / an_hour_s - lead_h;
+  const double at_h = reader.design().work.hours.from_s / hour_s - lead_h;
   const double days = -std::floor(at_h / a_day_h);
   const auto minutes = static_cast<int>(std::lround(60.0 * (at_h + days * a_day_h)));
   const std::string clock = fmt::format("{}:{:02}", minutes / 60, minutes % 60);

@@ -13,7 +13,7 @@ namespace {
 /// More tube than this warms the floor more than a floor is warmed elsewhere (practice): 2.5 ft on a square foot.
 constexpr double most_m_per_m2 = 2.5 / foot_m;
 /// Ports this far apart keep leaders of any number of loops to about that; the round figure above one over it.
-constexpr double us_pitch_m = 5.0 * 0.0254, si_pitch_m = 0.125;
+constexpr double us_pitch_m = 5.0 * inch_m, si_pitch_m = 0.125;
 
 using measured::length;
 

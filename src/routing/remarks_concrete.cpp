@@ -5,6 +5,7 @@
 
 #include "lay_out.hpp"
 #include "slabwright/tube.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright::routing {
 namespace {
@@ -14,7 +15,7 @@ constexpr double us_saw_margin_m = 0.0127, si_saw_margin_m = 0.015;
 /// Control joints are sawn a quarter of the slab deep (practice) where nobody says otherwise.
 constexpr double usual_saw_share = 0.25;
 /// California Mechanical Code 1217.5: tube in a structural slab.
-constexpr double least_cover_m = 2.0 * 0.0254, most_of_slab_share = 1.0 / 3.0, least_spacing_per_diameter = 3.0;
+constexpr double least_cover_m = 2.0 * inch_m, most_of_slab_share = 1.0 / 3.0, least_spacing_per_diameter = 3.0;
 /// A figure typed in sixteenths of an inch is not too small for a rounding.
 constexpr double rounding_m = 2e-4;
 

@@ -1,10 +1,10 @@
 // Other methods on the same section, beside the field.
 #include <cmath>
-#include <numbers>
 
 #include "response.hpp"
 #include "slabwright/handbook_en1264.hpp"
 #include "slabwright/handbook_star.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -30,7 +30,7 @@ En1264Floor floor_by_standard(const Section& s) {
 
 double wall_mK_per_W(const En1264Floor& floor) {
   const double inside_m = floor.outside_m - 2.0 * floor.wall_m;
-  return std::log(floor.outside_m / inside_m) / (2.0 * std::numbers::pi * floor.wall_W_per_mK);
+  return std::log(floor.outside_m / inside_m) / (2.0 * pi * floor.wall_W_per_mK);
 }
 
 /// The standard reckons the heat upward as though none went down and adds that afterwards: nothing passes below the

@@ -1,16 +1,13 @@
-#include <numbers>
 #include <numeric>
 
 #include "response.hpp"
 #include "slabwright/contract.hpp"
 #include "slabwright/tube.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace section {
 namespace {
-
-/// A plastic tube's bore over its outside; of the film in it only what a few percent of it move matters here.
-constexpr double usual_bore_share = 0.8;
 
 /// Weights of a point seen through a resistance at the tube, which lets through `kept` of the tube's part; a kelvin at
 /// the room's or the lower side's end moves the tube's face by `by_room` and `by_below`.
@@ -32,20 +29,15 @@ bool tube_fits(const Section& s) {
   return s.cover_above_m >= radius_m && s.cover_below_m >= radius_m && s.spacing_m > s.outside_diameter_m;
 }
 
-double usual_tube_mK_per_W(const Section& s) {
-  const double bore_m = usual_bore_share * s.outside_diameter_m;
-  return s.wall_mK_per_W + 1.0 / (std::numbers::pi * bore_m * nominal_film_W_per_m2K);
-}
-
 // A cylinder of resistance h on its face in concrete k answers a gradient with a dipole in proportion to
 // (h r - k) / (h r + k), where h r = 1 / (2 pi r_p).
 double evened_share(const Section& s, double tube_mK_per_W) {
-  const double resists = 2.0 * std::numbers::pi * s.concrete_W_per_mK * tube_mK_per_W;
+  const double resists = 2.0 * pi * s.concrete_W_per_mK * tube_mK_per_W;
   return (1.0 - resists) / (1.0 + resists);
 }
 
 double tube_mK_per_W_for(const Section& s, double evened_share) {
-  return (1.0 - evened_share) / (1.0 + evened_share) / (2.0 * std::numbers::pi * s.concrete_W_per_mK);
+  return (1.0 - evened_share) / (1.0 + evened_share) / (2.0 * pi * s.concrete_W_per_mK);
 }
 
 double plane_m2K_per_W(const Section& s) {

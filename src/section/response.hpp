@@ -13,9 +13,6 @@ double evened_share(const Section& section, double tube_mK_per_W);
 /// Its inverse.
 double tube_mK_per_W_for(const Section& section, double evened_share);
 
-/// Tube wall and a film of water that moves well.
-double usual_tube_mK_per_W(const Section& section);
-
 /// From the tube's plane to the floor's film: what the film stands in series with.
 double plane_m2K_per_W(const Section& section);
 

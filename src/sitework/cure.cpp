@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -129,7 +130,6 @@ CureCalendar cure_calendar(const CureTask& task) {
 
 CureCalendar cure_calendar(const Design& design, std::optional<double> supply_degC,
                            const std::array<double, 12>& month_degC) {
-  constexpr double day_s = 86400.0;
   CureTask task;
   if (design.project.poured) task.poured = design.project.poured->on;
   if (design.slab.cure_s) task.wait_days = static_cast<int>(std::ceil(*design.slab.cure_s / day_s - 1e-6));

@@ -6,13 +6,14 @@
 #include "sitework/strike.hpp"
 #include "slabwright/contract.hpp"
 #include "slabwright/sitework_drill.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
 using namespace sitework;
 
-constexpr double rad_per_degree = 3.14159265358979323846 / 180.0;
+constexpr double rad_per_degree = pi / 180.0;
 
 struct Move {
   Point shift;

@@ -13,7 +13,7 @@ namespace {
 
 using namespace sitework;
 
-constexpr double degrees_per_rad = 180.0 / 3.14159265358979323846;
+constexpr double degrees_per_rad = 180.0 / pi;
 /// Nearest tube is looked for anew so often.
 constexpr int rounds = 3;
 

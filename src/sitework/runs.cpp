@@ -6,6 +6,7 @@
 
 #include "sitework/nearest.hpp"
 #include "slabwright/contract.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright::sitework {
 namespace {
@@ -13,7 +14,7 @@ namespace {
 constexpr double parallel_m = 0.002;
 /// Arcs wider than this many of the shortest runs are curves of their own: a wall that is round.
 constexpr double wide_ratio = 4.0;
-constexpr double degrees_per_rad = 180.0 / 3.14159265358979323846;
+constexpr double degrees_per_rad = 180.0 / pi;
 
 Point inward(const StakeWall& wall) {
   const Point ahead = unit(minus(wall.to, wall.from));

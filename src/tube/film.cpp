@@ -1,9 +1,9 @@
 // Heat from the water to the tube's wall.
 #include <cmath>
-#include <numbers>
 
 #include "slabwright/contract.hpp"
 #include "slabwright/tube.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
@@ -54,7 +54,7 @@ Film inside_film(const Bore& bore, const FluidProperties& fluid, double flow_m3_
 
 double film_resistance_mK_per_W(const Film& film, double inside_diameter_m) {
   expects(film.coefficient_W_per_m2K > 0.0 && inside_diameter_m > 0.0, "film_resistance: no film");
-  return 1.0 / (std::numbers::pi * inside_diameter_m * film.coefficient_W_per_m2K);
+  return 1.0 / (pi * inside_diameter_m * film.coefficient_W_per_m2K);
 }
 
 }  // namespace slabwright

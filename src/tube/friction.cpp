@@ -1,6 +1,5 @@
 // Friction of round tubes: Hagen-Poiseuille, Colebrook-White, and a straight line between them.
 #include <cmath>
-#include <numbers>
 
 #include "slabwright/contract.hpp"
 #include "slabwright/tube.hpp"

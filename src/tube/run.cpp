@@ -1,7 +1,6 @@
 // Darcy and Weisbach's loss with everything that does not depend on the flow taken out.
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "slabwright/contract.hpp"
 #include "slabwright/tube_run.hpp"

@@ -1,16 +1,14 @@
 // The sizes of tube. Inch sizes: PEX CTS. Metric sizes: PE-X and PE-RT.
 #include <cmath>
-#include <numbers>
 #include <string>
 
 #include "slabwright/contract.hpp"
 #include "slabwright/tube.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright {
 namespace {
 
-constexpr double inch = 0.0254;
-constexpr double foot = 0.3048;
 constexpr double millimetre = 1e-3;
 
 // 0.007 mm for PE-X and multilayer tube (a trade page). Drawn tube of 0.0015 mm would lose about 2 % less.
@@ -24,11 +22,11 @@ constexpr double metric_conductivity = 0.35;
 // printed beside that table confirm. Longest loop: CSA B214-12 Table 1, its feet (a reprint).
 constexpr TubeSize inch_size(std::string_view name, double outside_in, double mean_wall_in, double longest_loop_ft) {
   return {name,
-          outside_in * inch,
-          mean_wall_in * inch,
-          (outside_in - 2.0 * mean_wall_in) * inch,
-          longest_loop_ft * foot,
-          least_bend_radius_per_diameter * outside_in * inch,
+          outside_in * inch_m,
+          mean_wall_in * inch_m,
+          (outside_in - 2.0 * mean_wall_in) * inch_m,
+          longest_loop_ft * foot_m,
+          least_bend_radius_per_diameter * outside_in * inch_m,
           plastic_roughness_m,
           inch_conductivity,
           false};
@@ -112,19 +110,18 @@ const TubeSize* find_tube(std::string_view text) {
 }
 
 double water_content_m3_per_m(const TubeSize& tube) {
-  return 0.25 * std::numbers::pi * tube.inside_diameter_m * tube.inside_diameter_m;
+  return 0.25 * pi * tube.inside_diameter_m * tube.inside_diameter_m;
 }
 
 double velocity_m_per_s(double inside_diameter_m, double flow_m3_per_s) {
   expects(inside_diameter_m > 0.0, "velocity: a bore of no size");
-  return flow_m3_per_s / (0.25 * std::numbers::pi * inside_diameter_m * inside_diameter_m);
+  return flow_m3_per_s / (0.25 * pi * inside_diameter_m * inside_diameter_m);
 }
 
 double wall_resistance_mK_per_W(const TubeSize& tube) {
   expects(tube.inside_diameter_m > 0.0 && tube.outside_diameter_m > tube.inside_diameter_m, "tube: no wall");
   expects(tube.conductivity_W_per_mK > 0.0, "tube: a wall that conducts nothing");
-  return std::log(tube.outside_diameter_m / tube.inside_diameter_m) /
-         (2.0 * std::numbers::pi * tube.conductivity_W_per_mK);
+  return std::log(tube.outside_diameter_m / tube.inside_diameter_m) / (2.0 * pi * tube.conductivity_W_per_mK);
 }
 
 Bore bore_of(const TubeSize& tube, double length_m) { return {length_m, tube.inside_diameter_m, tube.roughness_m}; }

@@ -2,8 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <numeric>
+
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright::winter {
 namespace {
@@ -28,7 +29,7 @@ MatrixRows root_of(const MatrixRows& matrix) {
 
 /// Evenly spread draws of a normal law, two of each pair of coordinates (Box and Muller 1958).
 std::vector<double> normal_of(const std::vector<double>& unit, std::size_t unknowns) {
-  constexpr double whole_turn = 2.0 * std::numbers::pi;
+  constexpr double whole_turn = 2.0 * pi;
   std::vector<double> normal;
   for (std::size_t i = 0; i < unit.size(); i += 2) {
     const double radius = std::sqrt(-2.0 * std::log(1.0 - unit[i]));

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "slabwright/units_exact.hpp"
+
 namespace slabwright::winter {
 namespace {
 
@@ -72,7 +74,7 @@ constexpr double washing_dries_share = 0.8;
 void say_washing(const Scene& scene, const Winter& winter, std::vector<Diagnostic>& said) {
   if (!scene.season.washing || winter.way.empty()) return;
   double washed_s = 0.0;
-  for (const SeasonHour& hour : scene.season.hour) washed_s += hour.worked ? an_hour_s : 0.0;
+  for (const SeasonHour& hour : scene.season.hour) washed_s += hour.worked ? hour_s : 0.0;
   const double wash_kg = scene.shop.design.work.wash_kg, washed_kg = scene.season.washing->kg_per_s * washed_s;
   const double dries_share = washed_kg > 0.0 ? winter.way.front().dries_kg / washed_kg : 1.0;
   if (dries_share >= washing_dries_share) return;

@@ -1,5 +1,7 @@
 #include "winter/money.hpp"
 
+#include "slabwright/units_exact.hpp"
+
 namespace slabwright::winter {
 
 std::optional<Tariff> tariff_of(const Electricity& electricity) {
@@ -21,7 +23,7 @@ MeterUse meter_of(const std::vector<WayHour>& hours) {
     const WayHour& hour = hours[i];
     const double use_J = hour.boiler_J + hour.source_J + hour.pump_J;
     use.hourly_J[of_year(i)] = use_J;
-    use.peak_W[of_year(i)] = std::max(hour.peak_W, use_J / an_hour_s);
+    use.peak_W[of_year(i)] = std::max(hour.peak_W, use_J / hour_s);
   }
   return use;
 }
@@ -33,7 +35,7 @@ YearBill heat_bill(const MeterUse& heat, const Electricity& electricity, double 
   // What else there is comes evenly: nobody has said when.
   const double other_W = other_J * 12.0 / year_long_s;
   MeterUse other, both = heat;
-  other.hourly_J.assign(hours_of_year, other_W * an_hour_s);
+  other.hourly_J.assign(hours_of_year, other_W * hour_s);
   for (std::size_t i = 0; i < hours_of_year; ++i) {
     both.hourly_J[i] += other.hourly_J[i];
     both.peak_W[i] += other_W;

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "slabwright/units_exact.hpp"
+
 namespace slabwright::winter {
 namespace {
 
@@ -96,7 +98,7 @@ std::vector<WayEntry> usual_ways(bool has_source, std::optional<double> hold_deg
   charged.name = "floor charged at night";
   charged.rest_degC.reset();
   charged.rest_when = WayRest::nights_and_days_off;
-  charged.charge = ClockSpan{22.0 * 3600.0, 6.0 * 3600.0};
+  charged.charge = ClockSpan{22.0 * hour_s, 6.0 * hour_s};
   WayEntry hold;
   hold.name = "frost hold, nothing else";
   if (!has_source) return {work, rests, charged, hold};

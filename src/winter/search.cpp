@@ -2,6 +2,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slabwright/units_exact.hpp"
+
 #include "winter/scene.hpp"
 
 namespace slabwright::winter {
@@ -10,7 +12,7 @@ namespace {
 /// Frost holds that are shown, K over the lowest.
 constexpr double holds_K[] = {0.0, 1.0, 2.0, 3.0, 4.0, 6.0, 8.0};
 /// Dry in spring: wet for less than this of March to May (practice).
-constexpr double dry_share = 0.02, spring_s = 92.0 * 24.0 * an_hour_s;
+constexpr double dry_share = 0.02, spring_s = 92.0 * 24.0 * hour_s;
 
 bool leans_on_hold(const WayResult& result) { return result.way.floor == WayFloor::frost_hold && !result.way.charge; }
 

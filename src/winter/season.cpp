@@ -80,7 +80,7 @@ void add_calendar(Season& season, const Work& work, const WeatherYear& weather, 
     one.clock = static_cast<int>(hour % 24);
     one.weekday = static_cast<int>(hour / 24 % 7);
     // Work that goes over midnight counts to the day on which it begins.
-    const bool after_midnight = work.hours.to_s <= work.hours.from_s && one.clock * an_hour_s < work.hours.to_s;
+    const bool after_midnight = work.hours.to_s <= work.hours.from_s && one.clock * hour_s < work.hours.to_s;
     one.work_day = is_work_day(work.days, (one.weekday + (after_midnight ? 6 : 0)) % 7);
     one.worked = one.work_day && in_span(work.hours, one.clock);
     season.hour.push_back(one);
@@ -165,7 +165,7 @@ void add_vehicles(Season& season, const WinterShop& shop, const YearShop& year) 
     const double room_degC = indoor_of(shop.design, shop.design.room[year.room[*room].of]);
     for (std::size_t i = 0; i < hours_of_year; ++i) {
       const SeasonHour& hour = season.hour[i];
-      const bool comes = hour.work_day && hour.clock == static_cast<int>(vehicle.arrives.after_midnight_s / an_hour_s);
+      const bool comes = hour.work_day && hour.clock == static_cast<int>(vehicle.arrives.after_midnight_s / hour_s);
       if (!comes || !in_season(season, hour.month)) continue;
       const double arrives_degC = vehicle.temperature_degC.value_or(hour.outdoor_degC);
       const VehicleHours after =
@@ -245,7 +245,7 @@ void add_heat(ShopDrivers& drivers, std::size_t room, double heat_W) {
 }
 
 bool in_span(const ClockSpan& span, int clock) {
-  const double from_s = clock * an_hour_s, to_s = from_s + an_hour_s;
+  const double from_s = clock * hour_s, to_s = from_s + hour_s;
   if (span.from_s < span.to_s) return to_s > span.from_s && from_s < span.to_s;
   return to_s > span.from_s || from_s < span.to_s;
 }

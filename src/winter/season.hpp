@@ -6,17 +6,18 @@
 #include <vector>
 
 #include "slabwright/building_loads.hpp"
+#include "slabwright/units_exact.hpp"
 #include "slabwright/winter.hpp"
 
 namespace slabwright::winter {
 
 inline constexpr std::size_t hours_of_year = 8760;
-inline constexpr double an_hour_s = 3600.0, day_s = 86400.0, year_long_s = hours_of_year * an_hour_s;
+inline constexpr double year_long_s = hours_of_year * hour_s;
 /// 1 July, 0 h.
 inline constexpr std::size_t first_hour = 181 * 24;
 /// When the year's wave is coldest: the middle of January.
 inline constexpr double coldest_hour = 15.0 * 24.0;
-inline constexpr double since_coldest_s = (static_cast<double>(first_hour) - coldest_hour) * an_hour_s;
+inline constexpr double since_coldest_s = (static_cast<double>(first_hour) - coldest_hour) * hour_s;
 /// No shop's air is hotter, nor any floor (practice): what is said to be has heat in it that nobody has.
 inline constexpr double hottest_air_degC = 60.0;
 /// Colder than any weather: vapour is not asked for below it.

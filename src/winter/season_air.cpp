@@ -3,6 +3,7 @@
 
 #include "slabwright/handbook_air.hpp"
 #include "slabwright/handbook_psychrometrics.hpp"
+#include "slabwright/units_exact.hpp"
 #include "winter/season.hpp"
 
 namespace slabwright::winter {
@@ -44,7 +45,7 @@ void add_washing(Season& season, const WinterShop& shop, const YearShop& year) {
   const Work& work = shop.design.work;
   if (work.wash_kg == 0.0) return;
   double worked_s_of_day = 0.0;
-  for (int clock = 0; clock < 24; ++clock) worked_s_of_day += in_span(work.hours, clock) ? an_hour_s : 0.0;
+  for (int clock = 0; clock < 24; ++clock) worked_s_of_day += in_span(work.hours, clock) ? hour_s : 0.0;
   SeasonWashing washing;
   washing.kg_per_s = work.wash_kg / worked_s_of_day;
   washing.dryer_kg_per_s = work.dryer_kg / day_s;
@@ -60,7 +61,7 @@ Drying drying(const SeasonWashing& washing, const AirThrough& air, double wet_kg
   const double at_degC = std::clamp(air.indoor_degC, coldest_air_degC, hottest_air_degC), full = full_ratio(at_degC);
   const double leaves_kg_per_s = air.exchange_kg_per_s * std::max(0.0, full - air.outdoor_ratio);
   Drying drying;
-  drying.dries_kg_per_s = std::min(wet_kg / an_hour_s, leaves_kg_per_s + washing.dryer_kg_per_s);
+  drying.dries_kg_per_s = std::min(wet_kg / hour_s, leaves_kg_per_s + washing.dryer_kg_per_s);
   drying.heat_W = std::min(drying.dries_kg_per_s, leaves_kg_per_s) * vaporisation_J_per_kg;
   if (leaves_kg_per_s > 0.0 && drying.dries_kg_per_s >= leaves_kg_per_s)
     drying.heat_W_per_K =

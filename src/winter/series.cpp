@@ -2,6 +2,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slabwright/units_exact.hpp"
+
 #include "winter/scene.hpp"
 
 namespace slabwright::winter {
@@ -72,10 +74,10 @@ WinterWeek week_of(const Scene& scene, const WayResult& result) {
     week.air_degC.push_back(hour.air_degC);
     week.slab_degC.push_back(hour.sensor_degC);
     week.floor_degC.push_back(hour.floor_degC);
-    week.boiler_W.push_back(hour.boiler_J / an_hour_s);
-    week.source_W.push_back(hour.source_J / an_hour_s);
-    week.floor_heat_W.push_back(hour.floor_heat_J / an_hour_s);
-    week.source_heat_W.push_back(hour.source_heat_J / an_hour_s);
+    week.boiler_W.push_back(hour.boiler_J / hour_s);
+    week.source_W.push_back(hour.source_J / hour_s);
+    week.floor_heat_W.push_back(hour.floor_heat_J / hour_s);
+    week.source_heat_W.push_back(hour.source_heat_J / hour_s);
     week.locked_s += hour.locked_s;
     week.use_J += hour.boiler_J + hour.source_J + hour.pump_J;
   }

@@ -4,6 +4,7 @@
 #include "slabwright/building_vapour.hpp"
 #include "slabwright/handbook_air.hpp"
 #include "slabwright/handbook_psychrometrics.hpp"
+#include "slabwright/units_exact.hpp"
 #include "winter/scene.hpp"
 
 namespace slabwright::winter {
@@ -57,8 +58,8 @@ Sweating sweating_of(const Scene& scene, const WayYear& year) {
     const bool damp =
         sweating.inside_known ? inside.hour[i].damp : saturation_Pa(dew_degC) > damp_share * saturation_Pa(face_degC);
     const auto month = static_cast<std::size_t>(at.month - 1);
-    sweating.wet_s[month] += wet ? an_hour_s : 0.0;
-    sweating.damp_s[month] += damp ? an_hour_s : 0.0;
+    sweating.wet_s[month] += wet ? hour_s : 0.0;
+    sweating.damp_s[month] += damp ? hour_s : 0.0;
   }
   return sweating;
 }

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "slabwright/units_exact.hpp"
+
 #include "winter/money.hpp"
 
 namespace slabwright::winter {
@@ -70,18 +72,18 @@ void add_comfort(WayResult& result, const WayCase& way, const WayYear& year) {
     const double before_degC = year.hour[i - 1].operative_degC;
     const double short_K = way.work_degC - 0.5 * (before_degC + hour.operative_degC);
     const bool cold = short_K > cold_K;
-    comfort.worked_s += an_hour_s;
-    comfort.below_s += short_K > 0.0 ? an_hour_s : 0.0;
-    comfort.below_Ks += std::max(0.0, short_K) * an_hour_s;
-    comfort.cold_s += cold ? an_hour_s : 0.0;
-    comfort.above_s += short_K < -warm_K ? an_hour_s : 0.0;
+    comfort.worked_s += hour_s;
+    comfort.below_s += short_K > 0.0 ? hour_s : 0.0;
+    comfort.below_Ks += std::max(0.0, short_K) * hour_s;
+    comfort.cold_s += cold ? hour_s : 0.0;
+    comfort.above_s += short_K < -warm_K ? hour_s : 0.0;
     comfort.mornings += morning;
     comfort.failed_mornings += morning && way.work_degC - before_degC > cold_K;
     comfort.lowest_degC = std::min(comfort.lowest_degC, hour.operative_degC);
     worked_days += last_day != i / 24 ? 1.0 : 0.0;
     last_day = i / 24;
-    result.cold_floor_J += std::max(0.0, -hour.up_W) * an_hour_s;
-    if (hour.locked_s > 0.0 && cold) result.source.short_s += an_hour_s;
+    result.cold_floor_J += std::max(0.0, -hour.up_W) * hour_s;
+    if (hour.locked_s > 0.0 && cold) result.source.short_s += hour_s;
   }
   comfort.air_swing_K /= std::max(1.0, days);
   comfort.slab_swing_K /= std::max(1.0, days);
@@ -111,7 +113,7 @@ void add_hours(WayResult& result, const WayCase& way, const WayYear& year) {
     result.air_degC[at] = hour.air_degC;
     result.floor_degC[at] = hour.floor_degC;
     result.slab_degC[at] = hour.sensor_degC;
-    result.dries_kg += hour.dries_kg_per_s * an_hour_s;
+    result.dries_kg += hour.dries_kg_per_s * hour_s;
     result.use_hour_J[at] = hour.boiler_J + hour.source_J + hour.pump_J;
   }
 }

@@ -3,17 +3,19 @@
 #include <algorithm>
 #include <cmath>
 
+#include "slabwright/units_exact.hpp"
+
 namespace slabwright::winter {
 namespace {
 
 /// Warmer than this outdoors nothing freezes that is not frozen already.
 constexpr double watch_below_degC = 10.0;
 /// A slab is slow: only after a day at its most may anybody say that a boiler is too small.
-constexpr double settled_s = 24.0 * 3600.0;
+constexpr double settled_s = day_s;
 constexpr double at_most_share = 0.999;
 /// A water line in room air, or what stands in it, follows within so long (practice): a door that opens is no frost
 /// yet.
-constexpr double line_lag_s = 2.0 * 3600.0;
+constexpr double line_lag_s = 2.0 * hour_s;
 
 /// What one step is decided to be.
 struct Taken {
@@ -74,12 +76,12 @@ double Runner::dry(std::size_t index) {
   const std::vector<SeasonHour>& hours = way_.season.hour;
   const bool begins = hours[index].worked && !hours[(index + hours_of_year - 1) % hours_of_year].worked;
   if (begins) controls_.wet_kg = 0.0;
-  if (hours[index].worked) controls_.wet_kg += washing.kg_per_s * an_hour_s;
+  if (hours[index].worked) controls_.wet_kg += washing.kg_per_s * hour_s;
   const std::size_t room = way_.shop.main;
   const double air_degC = run_.state().air_degC[room];
   const double exchange_kg_per_s = washing.leaks_kg_per_s + open_kg_per_s(hours[index], drivers_.more_W_per_K);
   const Drying now = drying(washing, {exchange_kg_per_s, washing.outdoor_ratio[index], air_degC}, controls_.wet_kg);
-  controls_.wet_kg = std::max(0.0, controls_.wet_kg - now.dries_kg_per_s * an_hour_s);
+  controls_.wet_kg = std::max(0.0, controls_.wet_kg - now.dries_kg_per_s * hour_s);
   add_heat(drivers_, room, -now.heat_W);
   drivers_.beside_W_per_K[room] += now.heat_W_per_K;
   drivers_.beside_W[room] += now.heat_W_per_K * air_degC;
@@ -92,7 +94,7 @@ bool Runner::air_turned() {
   more_W_per_K_.resize(drivers_.more_W_per_K.size(), 0.0);
   for (std::size_t room = 0; room < more_W_per_K_.size(); ++room) {
     const ShopRoom& of = way_.shop.room[room];
-    const double stores_W_per_K = 2.0 * (of.air_J_per_K + of.contents_J_per_K) / an_hour_s;
+    const double stores_W_per_K = 2.0 * (of.air_J_per_K + of.contents_J_per_K) / hour_s;
     turned = turned || std::abs(drivers_.more_W_per_K[room] - more_W_per_K_[room]) > stores_W_per_K;
     more_W_per_K_[room] = drivers_.more_W_per_K[room];
   }
@@ -207,12 +209,12 @@ WayHour Runner::hour(std::size_t index, double outdoor_degC) {
     const StepEnds& reach = run_.reach(drivers_, StepLength::hour);
     const Taken taken = decide(index, reach, drivers_);
     whole = taken.on_after == controls_.floor_on && taken.source.after.running == controls_.source.running;
-    if (whole) take(taken, an_hour_s, hour);
+    if (whole) take(taken, hour_s, hour);
   }
   for (int quarter = 1; !whole && quarter <= 4; ++quarter) {
     drivers_.outdoor_degC = before_degC + 0.25 * quarter * (outdoor_degC - before_degC);
     const StepEnds& reach = run_.reach(drivers_, StepLength::quarter);
-    take(decide(index, reach, drivers_), 0.25 * an_hour_s, hour);
+    take(decide(index, reach, drivers_), 0.25 * hour_s, hour);
   }
   hour.air_degC = now_.air_degC;
   hour.operative_degC = now_.operative_degC;
@@ -227,7 +229,7 @@ void Runner::watch(std::vector<ColdestPlace>& coldest, std::size_t index) {
   coldest.resize(places_.size());
   if (lagged_.size() != places_.size()) lagged_ = places_;
   const std::vector<ZonePlace>& zone = way_.shop.zone.place;
-  const double follows = -std::expm1(-an_hour_s / line_lag_s);
+  const double follows = -std::expm1(-hour_s / line_lag_s);
   for (std::size_t i = 0; i < places_.size(); ++i) {
     if (zone[i].strip) continue;
     lagged_[i] += follows * (places_[i] - lagged_[i]);

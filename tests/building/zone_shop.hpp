@@ -3,11 +3,10 @@
 #include "envelope/coarse_fields.hpp"
 #include "envelope/shops.hpp"
 #include "slabwright/building_zone.hpp"
+#include "slabwright/units_exact.hpp"
 #include "support/catch.hpp"
 
 namespace slabwright::test {
-
-inline constexpr double hour_s = 3600.0;
 
 struct ZoneShop {
   Design design;

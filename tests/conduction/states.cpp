@@ -1,5 +1,6 @@
 // Few states for a section: exact steady answers, exact steps, and a cold month against the whole field.
 #include "slabwright/conduction_states.hpp"
+#include "slabwright/units_exact.hpp"
 
 #include "states_month.hpp"
 #include "support/catch.hpp"
@@ -9,7 +10,6 @@ using namespace slabwright::test;
 
 namespace {
 
-constexpr double hour_s = 3600.0;
 constexpr double rounding = 1e-9;
 const char* const details[] = {"wall", "wall_under_edge", "door_under", "door"};
 /// Against the whole field on the same grid: what few states do, not what a grid does. A coarse one for the long run.

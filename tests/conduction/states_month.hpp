@@ -7,6 +7,7 @@
 
 #include "published/ground/edge_in_time.hpp"
 #include "slabwright/conduction_states.hpp"
+#include "slabwright/units_exact.hpp"
 
 namespace slabwright::test {
 
@@ -36,7 +37,7 @@ inline std::vector<FieldPoint> edge_points(const std::string& detail) {
 /// hour to hour, tubes on and off on the hour.
 inline MonthErrors month_errors(const std::string& detail, const Weather& weather, const StatesOptions& states_options,
                                 const TimeOptions& time_options) {
-  const double room_degC = 10.0, ground_degC = 8.0, on_W_per_m2 = 40.0, hour_s = 3600.0;
+  const double room_degC = 10.0, ground_degC = 8.0, on_W_per_m2 = 40.0;
   DriverSeries series;
   for (std::size_t hour = 0; hour + 1 < weather.hourly_degC.size(); ++hour) {
     const double hours_on = std::clamp((10.0 - weather.hourly_degC[hour]) * 0.5, 0.0, 24.0);

@@ -4,6 +4,7 @@
 #include "conduction/time_step.hpp"
 #include "published/ground/edge_in_time.hpp"
 #include "slabwright/conduction_time.hpp"
+#include "slabwright/units_exact.hpp"
 #include "support/catch.hpp"
 
 using namespace slabwright;
@@ -12,7 +13,6 @@ using namespace slabwright::test;
 namespace {
 
 using Kind = FieldDriver::Kind;
-constexpr double hour_s = 3600.0;
 /// Identities hold on any grid.
 const FieldOptions coarse{0.02, 1.5, 3.0, false};
 
@@ -114,7 +114,6 @@ TEST_CASE("a run of drivers is the sum of their steps") {
 
 TEST_CASE("a run that starts as it has always been stays so") {
   const FieldSection section = wall();
-  const double day_s = 24.0 * hour_s;
   const PeriodicDrivers swing{day_s, {20.0, -5.0, 3.0}, {0.0, 4.0, 0.0}, {0.0, -3.0, 1.0}};
   DriverSeries series;
   for (int i = 0; i <= 240; ++i) {

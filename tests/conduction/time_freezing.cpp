@@ -1,6 +1,7 @@
 // Materials that freeze: no latent heat is lost, and without it the run is an ordinary one.
 #include "published/ground/edge_in_time.hpp"
 #include "slabwright/conduction_time.hpp"
+#include "slabwright/units_exact.hpp"
 #include "support/catch.hpp"
 
 using namespace slabwright;
@@ -8,7 +9,6 @@ using namespace slabwright::test;
 
 namespace {
 
-constexpr double hour_s = 3600.0, day_s = 24.0 * hour_s;
 const FreezingOptions coarse{{0.02, 1.5, 2.0, false}, 6.0 * hour_s};
 constexpr std::size_t soil_row = 0;
 const FreezingMaterial soil_freezing{soil_row, 100e6, 2.5, 1.9e6, -0.5, 0.0};

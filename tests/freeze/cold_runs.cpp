@@ -3,13 +3,12 @@
 
 #include "freeze/holds.hpp"
 #include "slabwright/freeze_recovery.hpp"
+#include "slabwright/units_exact.hpp"
 
 using namespace slabwright;
 using namespace slabwright::test;
 
 namespace {
-
-constexpr double hour_s = 3600.0;
 
 struct Held {
   Line line;

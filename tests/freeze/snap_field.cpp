@@ -4,13 +4,14 @@
 
 #include "freeze/holds.hpp"
 #include "slabwright/handbook_floor_film.hpp"
+#include "slabwright/units_exact.hpp"
 
 using namespace slabwright;
 using namespace slabwright::test;
 
 namespace {
 
-constexpr double hour_s = 3600.0, year_s = 365.0 * 86400.0;
+constexpr double year_s = 365.0 * 86400.0;
 
 /// Room, outdoors, ground, tube heat and the air near the door.
 DriverValues drivers(const Design& d, double air_degC, double outdoor_degC) {

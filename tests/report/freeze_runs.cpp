@@ -2,12 +2,12 @@
 #include "sample.hpp"
 #include "support/catch.hpp"
 
+#include "slabwright/units_exact.hpp"
+
 using namespace slabwright;
 using namespace slabwright::test;
 
 namespace {
-
-constexpr double hour_s = 3600.0;
 
 std::string text(const Answer& answer, bool full = false) { return flat(text_of(answer, {"harness.toml", full, ""})); }
 

@@ -3,6 +3,7 @@
 
 #include "report/ledger.hpp"
 #include "sample.hpp"
+#include "slabwright/units_exact.hpp"
 #include "slabwright/winter_keys.hpp"
 #include "support/catch.hpp"
 
@@ -12,7 +13,7 @@ using Json = nlohmann::ordered_json;
 
 namespace {
 
-constexpr double kWh = 3.6e6, hour_s = 3600.0;
+constexpr double kWh = 3.6e6;
 
 void check_part(const std::string& all, const std::string& part) { CHECK_THAT(all, Catch::Matchers::Contains(part)); }
 

@@ -13,13 +13,15 @@
 #include "support/layouts.hpp"
 #include "winter/way_run.hpp"
 
+#include "slabwright/units_exact.hpp"
+
 using namespace slabwright;
 using namespace slabwright::test;
 using namespace slabwright::winter;
 
 namespace {
 
-constexpr double hour_s = 3600.0, step_s = 300.0;
+constexpr double step_s = 300.0;
 constexpr std::size_t week_h = 168, span_h = 4 * week_h, lead_h = 30 * 24;
 constexpr double air_bar_K = 0.3, floor_bar_share = 0.02, source_bar_share = 0.03, starts_bar_share = 0.2;
 

@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "slabwright/maths_linear.hpp"
+#include "slabwright/units_exact.hpp"
 #include "slow/whole_model.hpp"
 #include "support/catch.hpp"
 
@@ -15,7 +16,7 @@ namespace {
 using Kind = FieldDriver::Kind;
 using Vector = std::vector<double>;
 
-constexpr double hour_s = 3600.0, film_W_per_m2K = 7.0, tube_depth_m = 0.05;
+constexpr double film_W_per_m2K = 7.0, tube_depth_m = 0.05;
 
 /// From the floor down. `cells` are those of the second method.
 struct Layer {

@@ -6,6 +6,7 @@
 #include "slabwright/building_snap.hpp"
 #include "slabwright/building_zone.hpp"
 #include "slabwright/handbook_floor_film.hpp"
+#include "slabwright/units_exact.hpp"
 #include "slow/whole_model.hpp"
 #include "support/catch.hpp"
 #include "support/layouts.hpp"
@@ -15,7 +16,7 @@ using namespace slabwright::test;
 
 namespace {
 
-constexpr double hour_s = 3600.0, year_s = 365.0 * 86400.0;
+constexpr double year_s = 365.0 * 86400.0;
 /// What the fast answer may cost, from an hour after a jump on.
 constexpr double fast_K = 0.2, fast_hours_share = 0.03;
 

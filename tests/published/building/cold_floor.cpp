@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "slabwright/building_year.hpp"
+#include "slabwright/units_exact.hpp"
 #include "support/catch.hpp"
 #include "support/published.hpp"
 
@@ -73,7 +74,6 @@ TEST_CASE("a cold slab under warm air, by few states") {
   StateValues state(states.decay_per_s.size(), 0.0);
   const double first_W = watched_value(states, indoor, state, warm);
   double taken_J = 0.0;
-  constexpr double minute_s = 60.0;
   for (int minute = 0; minute < 60 * shift_h; ++minute) {
     const double before_W = watched_value(states, indoor, state, warm);
     state = after_constant(states, state, warm, minute_s);

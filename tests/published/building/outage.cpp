@@ -3,6 +3,7 @@
 #include <array>
 
 #include "slabwright/maths_linear.hpp"
+#include "slabwright/units_exact.hpp"
 #include "support/catch.hpp"
 #include "support/published.hpp"
 
@@ -28,7 +29,7 @@ LinearSystem shop() {
   return system;
 }
 
-constexpr double ground_degC = 5.0, hour_s = 3600.0;
+constexpr double ground_degC = 5.0;
 const LinearOutput air{{1.0, 0.0, 0.0}, {}}, upper{{0.0, 1.0, 0.0}, {}};
 
 double from_degF(double degF) { return (degF - 32.0) / 1.8; }

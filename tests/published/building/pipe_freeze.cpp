@@ -3,6 +3,7 @@
 #include <array>
 
 #include "slabwright/handbook_pipe_freeze.hpp"
+#include "slabwright/units_exact.hpp"
 #include "support/catch.hpp"
 #include "support/published.hpp"
 
@@ -11,7 +12,6 @@ using namespace slabwright::test;
 
 namespace {
 
-constexpr double inch_m = 0.0254, hour_s = 3600.0;
 constexpr double btu_in_W_per_mK = 1055.05585262 / 3600.0 * 1.8 / 0.3048 / 12.0;  // Btu in/(h ft2 degF)
 constexpr double btu_W_per_m2K = 1055.05585262 / 3600.0 * 1.8 / (0.3048 * 0.3048);
 

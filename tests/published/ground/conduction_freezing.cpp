@@ -1,5 +1,6 @@
 // Neumann's solution: a deep thawed body whose surface is held below freezing.
 #include "slabwright/conduction_time.hpp"
+#include "slabwright/units_exact.hpp"
 #include "support/published.hpp"
 
 using namespace slabwright;
@@ -7,7 +8,7 @@ using namespace slabwright::test;
 
 namespace {
 
-constexpr double day_s = 86400.0, cell_m = 0.02, deep_m = 14.0;
+constexpr double cell_m = 0.02, deep_m = 14.0;
 /// The exact front is a jump; over 0.02 K of 10 K it is as good as one.
 constexpr double range_K = 0.02;
 

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "slabwright/conduction_time.hpp"
+#include "slabwright/units_exact.hpp"
 #include "support/published.hpp"
 
 using namespace slabwright;
@@ -10,8 +11,7 @@ using namespace slabwright::test;
 namespace {
 
 using Kind = FieldDriver::Kind;
-constexpr double pi = 3.14159265358979323846;
-constexpr double day_s = 86400.0, year_s = 3.15e7;
+constexpr double year_s = 3.15e7;
 constexpr double high_m = 0.01;
 
 FieldSection deep_body(double diffusivity_m2_per_s, double deep_m) {

@@ -1,6 +1,7 @@
 // A strip of a half-space stepped in temperature, exact, and steps of the drivers at floor edges by finite elements.
 #include "edge_in_time.hpp"
 #include "slabwright/conduction_time.hpp"
+#include "slabwright/units_exact.hpp"
 #include "support/published.hpp"
 #include "support/table.hpp"
 
@@ -11,7 +12,6 @@ namespace {
 
 using Row = std::map<std::string, std::string>;
 using Kind = FieldDriver::Kind;
-constexpr double hour_s = 3600.0, day_s = 24.0 * hour_s;
 
 /// Heat has gone 21 m in five years by 2 sqrt(alpha t).
 constexpr double far_m = 60.0;

@@ -1,6 +1,7 @@
 // Plane bodies in time: a deep body, a plane wall, a slab with heat let free in a plane. Series and error functions of
 // the textbooks.
 #include "slabwright/conduction_time.hpp"
+#include "slabwright/units_exact.hpp"
 #include "support/published.hpp"
 #include "support/table.hpp"
 
@@ -12,7 +13,7 @@ namespace {
 using Row = std::map<std::string, std::string>;
 using Kind = FieldDriver::Kind;
 constexpr FieldDriverId air{0}, heat{1};
-constexpr double hour_s = 3600.0, stored = 2300.0 * 880.0;
+constexpr double stored = 2300.0 * 880.0;
 constexpr double high_m = 0.01;
 
 /// From its face at x = 0, which answers to the air, to the adiabatic one; as high as it needs to be.

@@ -2,6 +2,7 @@
 // W/m2K, 2300 kg/m3 x 880 J/kgK). The round tube stands as the square that passes as much heat into endless material:
 // of side diameter / (2 x 0.59017): the outer radius of a square of side 1 is Gamma(1/4)^2 / (4 pi^(3/2)).
 #include "slabwright/conduction_time.hpp"
+#include "slabwright/units_exact.hpp"
 #include "support/published.hpp"
 #include "support/table.hpp"
 
@@ -12,7 +13,7 @@ namespace {
 
 using Kind = FieldDriver::Kind;
 constexpr FieldDriverId tube{0}, room{1}, below{2};
-constexpr double half_spacing_m = 0.15, axis_m = -0.075, bottom_m = -0.15, hour_s = 3600.0;
+constexpr double half_spacing_m = 0.15, axis_m = -0.075, bottom_m = -0.15;
 constexpr double half_side_m = 0.020 / (2.0 * 0.59017) / 2.0;
 
 FieldSection half_of_one_tube() {
