@@ -46,27 +46,29 @@ struct Explained {
   double dial_degC = 0.0;  ///< the sum on a mark of the dial; what the bands ask for may be more
 };
 
-/// The lowest settings. A dial holds the sensor error and is rounded up to a whole F or half a C.
+/// The lowest setting of one dial, from what the place that asks for most wants to what is written on the dial.
+struct DialSetting {
+  std::string decides;       ///< name of that place
+  double best_degC = 0.0;    ///< best figure, before sensor error
+  double control_K = 0.0;    ///< what switching on and off in a deadband adds; in the figure above
+  double wanted_degC = 0.0;  ///< with the sensor error, or what the bands ask for
+  double dial_degC = 0.0;    ///< its next mark: a whole F or half a C
+};
+
+/// The lowest settings.
 /// Where no setting is safe, or it cannot be called, the numbers are those of the places that have one.
 struct Freeze {
   FreezeVerdict verdict = FreezeVerdict::cannot_be_called;
   std::string reason;                    ///< for the last two verdicts, a sentence or more in the reader's units
-  std::string decides;                   ///< name of the place that sets the wall thermostat
-  std::string decides_slab;              ///< and the slab sensor
   std::string tried;                     ///< the snap, in words
   std::vector<double> snap_hourly_degC;  ///< and hour by hour, its lead first
   double outdoor_degC = 0.0;             ///< its coldest hour
-  double air_degC = 0.0;                 ///< best figure of the wall thermostat, before sensor error
-  double slab_degC = 0.0;                ///< of the slab sensor
-  double air_wanted_degC = 0.0;  ///< with the sensor error, or what the bands ask for; the dial is its next mark
-  double slab_wanted_degC = 0.0;
-  double air_dial_degC = 0.0;  ///< follows the weather by itself
-  /// Must be left at this: in the cold the room takes most heat out of the floor. Absent: no slab setting is enough.
-  std::optional<double> slab_dial_degC;
+  std::optional<DialSetting> air;        ///< the wall thermostat, which follows the weather by itself
+  /// The slab sensor. Must be left at this: in the cold the room takes most heat out of the floor. Absent: no slab
+  /// setting is enough.
+  std::optional<DialSetting> slab;
   std::string slab_sensor;  ///< where it sits, in words
   std::string air_sensor;
-  double air_control_K = 0.0;  ///< what switching on and off in a deadband adds; in the figures above
-  double slab_control_K = 0.0;
   /// Had the coldest hour always lasted, the pump kept running; and with any one loop shut for good. Absent: none does.
   std::optional<double> lasting_air_dial_degC, lasting_slab_dial_degC;
   std::optional<double> shut_air_dial_degC, shut_slab_dial_degC;
@@ -105,6 +107,9 @@ struct LeastDials {
 /// The same settings with dials that reach so far, all that depends on them anew, and said anew.
 Checked<Freeze> with_dials(const HeldShop& held, Freeze freeze, const LeastDials& least,
                            std::optional<double> boiler_W);
+
+/// What a dial is set to, where a setting was found.
+std::optional<double> found_dial_degC(const std::optional<Freeze>& freeze, std::optional<DialSetting> Freeze::*dial);
 
 /// Rounded up to a mark of a dial: whole degrees F, or half degrees C.
 double dial_mark_degC(double degC, System system);

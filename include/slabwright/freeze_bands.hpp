@@ -32,18 +32,19 @@ struct BandOptions {
 /// What one unknown alone does, from one end of its range to the other.
 struct BandInput {
   std::string what;
-  double air_K = 0.0;   ///< of the wall thermostat's setting
-  double slab_K = 0.0;  ///< of the slab sensor's
+  double air_K = 0.0;            ///< of the wall thermostat's setting
+  std::optional<double> slab_K;  ///< of the slab sensor's
 };
 
 /// 5, 50 and 95 of 100 draws: low, middle, high. Settings hold sensor error and what a real thermostat adds; the
-/// surface's largest error is added on both sides.
+/// surface's largest error is added on both sides. The slab sensor's are absent where no setting of it is enough.
 struct Bands {
   double air_low_degC = 0.0, air_middle_degC = 0.0, air_high_degC = 0.0;
-  double slab_low_degC = 0.0, slab_middle_degC = 0.0, slab_high_degC = 0.0;
+  std::optional<double> slab_low_degC, slab_middle_degC, slab_high_degC;
   /// Of a power cut in the coldest hour, from the wall thermostat's dial; at most the clock.
   double lasts_low_s = 0.0, lasts_middle_s = 0.0, lasts_high_s = 0.0;
-  double air_error_K = 0.0, slab_error_K = 0.0, lasts_error_share = 0.0;  ///< of the surface, largest of the checks
+  double air_error_K = 0.0, lasts_error_share = 0.0;  ///< of the surface, largest of the checks
+  std::optional<double> slab_error_K;
   int solves = 0, checks = 0, samples = 0;
   std::vector<BandInput> input;  ///< what moves most first
 };

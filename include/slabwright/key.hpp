@@ -62,6 +62,12 @@ struct IsOptional : std::false_type {};
 template <class T>
 struct IsOptional<std::optional<T>> : std::true_type {};
 
+/// Answers only: an optional struct that is no text. It is a record without keys where it is absent.
+template <class T>
+struct IsMaybeRecord : std::false_type {};
+template <class T>
+struct IsMaybeRecord<std::optional<T>> : std::bool_constant<!Wordable<T> && std::is_class_v<T>> {};
+
 template <class T>
 WordedList worded_list(std::vector<T>& x) {
   using List = std::vector<T>;
@@ -121,6 +127,8 @@ Slot slot_of(T& x) {
     return MaybeNumber{&x};
   else if constexpr (std::is_enum_v<T>)
     return choice_of(x);
+  else if constexpr (IsMaybeRecord<T>::value)
+    return x ? record_of(*x) : Record{};
   else if constexpr (IsOptional<T>::value || Wordable<T>)
     return worded(x);
   else if constexpr (requires { x.emplace_back(); }) {

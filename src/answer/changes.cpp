@@ -117,19 +117,19 @@ void add_changes(Answer& answer, const WeatherYear* weather) {
     if (!file) continue;
     const Answer other = pass(*file, Question::freeze, passing, Reach::frost_hold);
     if (!base.freeze || !other.freeze || other.freeze->verdict != FreezeVerdict::found) continue;
-    FreezeChange change{candidate.what, candidate.before_pour, other.freeze->slab_dial_degC,
-                        other.freeze->air_dial_degC};
+    FreezeChange change{candidate.what, candidate.before_pour, {}, other.freeze->air->dial_degC};
+    if (other.freeze->slab) change.slab_dial_degC = other.freeze->slab->dial_degC;
     // From the settings that were found, with their finer grid and their doubt, by the difference that it makes.
     if (found) {
       const System system = answer.file.design.units;
       const double error_K = file->design.frost_hold.sensor_error_K - answer.file.design.frost_hold.sensor_error_K;
-      const auto moved_degC = [&](double wanted_degC, double Freeze::*setting) {
-        const double moved_K = worth_K((*other.freeze).*setting - (*base.freeze).*setting);
-        return dial_mark_degC(wanted_degC + error_K + moved_K, system);
+      const auto moved_degC = [&](std::optional<DialSetting> Freeze::*dial) {
+        const double moved_K = worth_K(((*other.freeze).*dial)->best_degC - ((*base.freeze).*dial)->best_degC);
+        return dial_mark_degC(((*answer.freeze).*dial)->wanted_degC + error_K + moved_K, system);
       };
-      change.air_dial_degC = moved_degC(answer.freeze->air_wanted_degC, &Freeze::air_degC);
-      if (change.slab_dial_degC && base.freeze->slab_dial_degC)
-        change.slab_dial_degC = moved_degC(answer.freeze->slab_wanted_degC, &Freeze::slab_degC);
+      if (base.freeze->air) change.air_dial_degC = moved_degC(&Freeze::air);
+      if (change.slab_dial_degC && base.freeze->slab && answer.freeze->slab)
+        change.slab_dial_degC = moved_degC(&Freeze::slab);
     }
     answer.change.push_back(std::move(change));
   }
@@ -139,9 +139,8 @@ void add_changes(Answer& answer, const WeatherYear* weather) {
 
 bool lowers(const FreezeChange& change, const Freeze& freeze) {
   constexpr double rounding_K = 1e-6;
-  if (freeze.verdict != FreezeVerdict::found || change.air_dial_degC < freeze.air_dial_degC - rounding_K) return true;
-  return change.slab_dial_degC &&
-         (!freeze.slab_dial_degC || *change.slab_dial_degC < *freeze.slab_dial_degC - rounding_K);
+  if (freeze.verdict != FreezeVerdict::found || change.air_dial_degC < freeze.air->dial_degC - rounding_K) return true;
+  return change.slab_dial_degC && (!freeze.slab || *change.slab_dial_degC < freeze.slab->dial_degC - rounding_K);
 }
 
 }  // namespace slabwright

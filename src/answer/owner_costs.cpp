@@ -24,7 +24,7 @@ std::vector<Candidate> insulations(const Design& design) {
 
 /// The lowest setting, the working temperature and a mark half way between.
 std::vector<double> owner_settings_degC(const Answer& answer) {
-  const double low_degC = answer.freeze->air_dial_degC, high_degC = answer.file.design.climate.indoor_degC;
+  const double low_degC = answer.freeze->air->dial_degC, high_degC = answer.file.design.climate.indoor_degC;
   const double middle_degC = dial_mark_degC(0.5 * (low_degC + high_degC), answer.file.design.units);
   std::vector<double> settings{low_degC};
   for (const double degC : {middle_degC, high_degC})
@@ -42,7 +42,7 @@ int source_lead_h_of(const Winter& winter) {
 }  // namespace
 
 void add_owner_costs(Answer& answer, const WeatherYear* weather) {
-  if (!answer.winter || !answer.winter->series || !answer.freeze || answer.freeze->decides.empty()) return;
+  if (!answer.winter || !answer.winter->series || !answer.freeze || !answer.freeze->air) return;
   const OwnerAsked asked{owner_settings_degC(answer), source_lead_h_of(*answer.winter)};
   for (const Candidate& insulation : insulations(answer.file.design)) {
     const auto file = with_all(answer.file, insulation.settings);

@@ -114,8 +114,8 @@ struct ColdShop {
                       boiler_W(answer), 0.0,           {},         {},     nullptr};
     if (answer.point) winter.reset_supply_degC = answer.point->supply_degC;
     if (answer.sizes) winter.pump_W = answer.sizes->pump.electric_W;
-    if (!freeze.decides.empty()) winter.hold_air_degC = freeze.air_dial_degC;
-    winter.hold_slab_degC = freeze.slab_dial_degC;
+    if (freeze.air) winter.hold_air_degC = freeze.air->dial_degC;
+    if (freeze.slab) winter.hold_slab_degC = freeze.slab->dial_degC;
     winter.weather = passing.weather;
     return winter;
   }
@@ -150,7 +150,7 @@ void add_bands(Answer& answer, Passing& passing) {
   if (!answer.bands) return;
   auto covered = with_dials(shop.held, *answer.freeze, covering(*answer.bands), boiler_W(answer));
   if (!covered.value) return;
-  const bool raised = covered.value->air_dial_degC > answer.freeze->air_dial_degC;
+  const bool raised = covered.value->air->dial_degC > answer.freeze->air->dial_degC;
   const auto of_freeze = [](const Diagnostic& d) { return d.code.compare(0, 7, "freeze.") == 0; };
   answer.said.erase(std::remove_if(answer.said.begin(), answer.said.end(), of_freeze), answer.said.end());
   answer.freeze = keep(std::move(covered), answer.said);

@@ -17,12 +17,6 @@ std::optional<Three> three(const std::array<Answer, 3>& answers, Number number) 
   return Three{*values[0], *values[1], *values[2]};
 }
 
-template <class Number>
-std::optional<double> if_found(const Answer& answer, Number Freeze::*number) {
-  if (!answer.freeze || answer.freeze->verdict != FreezeVerdict::found) return std::nullopt;
-  return (*answer.freeze).*number;
-}
-
 /// Heat loss grows in proportion to the difference of temperature; gains and ground move little beside it.
 std::optional<double> fails_below(const Answer& poor, double power_W, double indoor_degC) {
   if (!poor.sizes || !poor.envelope || poor.sizes->boiler.floor_W <= power_W) return std::nullopt;
@@ -47,8 +41,8 @@ void add_ranges(Answer& answer, Passing& passing) {
   });
   answer.supply_degC = three(
       answers, [](const Answer& a) { return a.point ? std::optional<double>(a.point->supply_degC) : std::nullopt; });
-  answer.slab_dial_degC = three(answers, [](const Answer& a) { return if_found(a, &Freeze::slab_dial_degC); });
-  answer.air_dial_degC = three(answers, [](const Answer& a) { return if_found(a, &Freeze::air_dial_degC); });
+  answer.slab_dial_degC = three(answers, [](const Answer& a) { return found_dial_degC(a.freeze, &Freeze::slab); });
+  answer.air_dial_degC = three(answers, [](const Answer& a) { return found_dial_degC(a.freeze, &Freeze::air); });
   if (answer.sizes) {
     answer.poor_fails_degC =
         fails_below(answers[2], answer.sizes->boiler.power_W, answer.file.design.climate.indoor_degC);

@@ -84,7 +84,7 @@ std::vector<double> whole_solve(const HeldShop& held, const Freeze& freeze, cons
   const double outdoor_degC = *design.climate.coldest_degC;
   const ZoneStep dark = without_power(*zone, outdoor_degC);
   const double reads_off_K = unknowns.sensor_error_K * both_ways(at[sensor]);
-  const double air_degC = std::max(outdoor_degC, freeze.air_dial_degC - reads_off_K);
+  const double air_degC = std::max(outdoor_degC, freeze.air->dial_degC - reads_off_K);
   const std::vector<ZoneRow> rows =
       run_until_frozen(*zone, held_at_dial(*zone, air_degC, outdoor_degC), [&](const ZoneRow&) { return dark; });
   std::vector<double> air, slab, lasts;
@@ -146,12 +146,14 @@ double least(const std::vector<double>& values, std::size_t from, std::size_t to
 
 /// Differences to what was entered, on top of the best figures: those have a finer grid, and a real thermostat.
 struct Draw {
-  double air_degC, slab_degC, lasts_s;
+  double air_degC, slab_degC, lasts_s;  ///< the second means nothing where no slab setting is enough
 };
 Draw draw_at(const Fitted& fitted, const Freeze& freeze, const Unknowns& unknowns, const std::vector<double>& at) {
   const double off_K = unknowns.sensor_error_K * both_ways(at[sensor]);
-  return {freeze.air_degC + off_K + fitted.air_degC(at) - fitted.air_degC(as_entered),
-          freeze.slab_degC + off_K + fitted.slab_degC(at) - fitted.slab_degC(as_entered), fitted.lasts_s(at)};
+  Draw draw{freeze.air->best_degC + off_K + fitted.air_degC(at) - fitted.air_degC(as_entered), 0.0, fitted.lasts_s(at)};
+  if (freeze.slab)
+    draw.slab_degC = freeze.slab->best_degC + off_K + fitted.slab_degC(at) - fitted.slab_degC(as_entered);
+  return draw;
 }
 
 /// One unknown from end to end, the others as entered.
@@ -163,7 +165,8 @@ std::vector<BandInput> inputs_of(const Fitted& fitted, const Freeze& freeze, con
     low[d] = 0.0;
     high[d] = 1.0;
     const Draw from = draw_at(fitted, freeze, unknowns, low), to = draw_at(fitted, freeze, unknowns, high);
-    inputs.push_back({words[d], std::abs(to.air_degC - from.air_degC), std::abs(to.slab_degC - from.slab_degC)});
+    inputs.push_back({words[d], std::abs(to.air_degC - from.air_degC), {}});
+    if (freeze.slab) inputs.back().slab_K = std::abs(to.slab_degC - from.slab_degC);
   }
   std::stable_sort(inputs.begin(), inputs.end(), [](const auto& a, const auto& b) { return a.air_K > b.air_K; });
   return inputs;
@@ -184,14 +187,16 @@ Bands bands_from(const Fitted& fitted, const Freeze& freeze, const Unknowns& unk
   bands.air_low_degC = by_air.low - fitted.air_error_K;
   bands.air_middle_degC = by_air.middle;
   bands.air_high_degC = by_air.high + fitted.air_error_K;
-  bands.slab_low_degC = by_slab.low - fitted.slab_error_K;
-  bands.slab_middle_degC = by_slab.middle;
-  bands.slab_high_degC = by_slab.high + fitted.slab_error_K;
+  if (freeze.slab) {
+    bands.slab_low_degC = by_slab.low - fitted.slab_error_K;
+    bands.slab_middle_degC = by_slab.middle;
+    bands.slab_high_degC = by_slab.high + fitted.slab_error_K;
+    bands.slab_error_K = fitted.slab_error_K;
+  }
   bands.lasts_low_s = by_hours.low * std::exp(-fitted.lasts_error);
   bands.lasts_middle_s = by_hours.middle;
   bands.lasts_high_s = std::min(longest_s, by_hours.high * std::exp(fitted.lasts_error));
   bands.air_error_K = fitted.air_error_K;
-  bands.slab_error_K = fitted.slab_error_K;
   bands.lasts_error_share = fitted.lasts_error;
   bands.solves = static_cast<int>(options.solves);
   bands.checks = static_cast<int>(options.checks);
@@ -210,7 +215,7 @@ Unknowns usual_unknowns(const Design& design) {
 
 std::optional<Bands> freeze_bands(const HeldShop& held, const Freeze& freeze, const Unknowns& unknowns,
                                   const BandOptions& options, const Progress& progress) {
-  if (freeze.decides.empty() || freeze.decides_slab.empty()) return std::nullopt;
+  if (!freeze.air) return std::nullopt;
   SamplePoints asked = surface_points(dimensions, options.solves, options.seed);
   SamplePoints checks = quasi_random(options.checks, dimensions, options.seed + check_seed_step);
   flatten(asked, unknowns);
@@ -241,6 +246,11 @@ std::optional<Bands> freeze_bands(const HeldShop& held, const Freeze& freeze, co
   return bands_from(fitted, freeze, unknowns, options);
 }
 
-LeastDials covering(const Bands& bands) { return {bands.air_high_degC, bands.slab_high_degC}; }
+LeastDials covering(const Bands& bands) {
+  LeastDials least;
+  least.air_degC = bands.air_high_degC;
+  if (bands.slab_high_degC) least.slab_degC = *bands.slab_high_degC;
+  return least;
+}
 
 }  // namespace slabwright

@@ -133,7 +133,7 @@ RecoveryCourse course_of(const RecoveryRun& run, const HeldZone& held) {
 std::optional<FreezeCourses> freeze_courses(const HeldShop& held, const Freeze& freeze, EdgeFields& fields,
                                             std::optional<double> boiler_W) {
   const Climate& climate = held.design.climate;
-  if (freeze.decides.empty() || !climate.coldest_degC) return std::nullopt;
+  if (!freeze.air || !climate.coldest_degC) return std::nullopt;
   auto zone = held_zone(held, fields);
   if (!zone) return std::nullopt;
   FreezeCourses all;
@@ -142,13 +142,14 @@ std::optional<FreezeCourses> freeze_courses(const HeldShop& held, const Freeze& 
       all.recovery.push_back(course_of(run, *zone));
   DarkShop dark(held, std::move(*zone), fields);
   for (const double outdoor_degC : cut_weathers_degC(held.design)) {
-    for (const double dial_degC : settings_between(held.design, freeze.air_dial_degC)) {
+    for (const double dial_degC : settings_between(held.design, freeze.air->dial_degC)) {
       const DarkRun run = dark.at(outdoor_degC, dial_degC);
       all.setting.push_back({outdoor_degC, dial_degC, run.slab_degC, run.first.name, run.first.after_s});
     }
     // What is milder than planned for is in the hours, and worth no curve.
     if (outdoor_degC <= climate.outdoor_degC.value_or(outdoor_degC))
-      all.outage.push_back(course_of(dark.at(outdoor_degC, freeze.air_dial_degC), outdoor_degC, freeze.air_dial_degC));
+      all.outage.push_back(
+          course_of(dark.at(outdoor_degC, freeze.air->dial_degC), outdoor_degC, freeze.air->dial_degC));
   }
   return all;
 }

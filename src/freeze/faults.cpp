@@ -118,11 +118,11 @@ SingleFault door_open(const Scene& scene) {
 
 std::vector<SingleFault> single_faults(const HeldShop& held, const Freeze& freeze, EdgeFields& fields,
                                        std::optional<double> boiler_W) {
-  if (freeze.decides.empty() || !held.design.climate.coldest_degC) return {};
+  if (!freeze.air || !held.design.climate.coldest_degC) return {};
   const auto zone = held_zone(held, fields);
   if (!zone) return {};
   const double outdoor_degC = *held.design.climate.coldest_degC;
-  const double air_degC = true_air_degC(held.design, freeze.air_dial_degC, outdoor_degC);
+  const double air_degC = true_air_degC(held.design, freeze.air->dial_degC, outdoor_degC);
   const ZoneDrivers before = held_at_dial(*zone, air_degC, outdoor_degC);
   const Scene scene{held,
                     *zone,

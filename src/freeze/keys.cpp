@@ -63,25 +63,27 @@ Record record_of(Explained& x) {
   return {keys, &x};
 }
 
+Record record_of(DialSetting& x) {
+  static constexpr Key keys[] = {
+      key<&DialSetting::decides>({.meaning = "The place that sets it."}),
+      key<&DialSetting::best_degC>({.meaning = "Best figure, before sensor error."}),
+      key<&DialSetting::control_K>({.meaning = "What switching on and off adds; in the best figure."}),
+      key<&DialSetting::wanted_degC>({.meaning = "With the sensor's error, or what the bands ask for."}),
+      key<&DialSetting::dial_degC>({.meaning = "What the dial is set to."})};
+  return {keys, &x};
+}
+
 Record record_of(Freeze& x) {
   static constexpr Key keys[] = {
       key<&Freeze::verdict>({.meaning = "Whether a setting keeps everything above its limit."}),
       key<&Freeze::reason>({.meaning = "Why not."}),
-      key<&Freeze::decides>({.meaning = "The place that sets the wall thermostat."}),
-      key<&Freeze::decides_slab>({.meaning = "The place that sets the slab sensor."}),
       key<&Freeze::tried>({.meaning = "The cold snap, in words."}),
       key<&Freeze::snap_hourly_degC>({.meaning = "The snap hour by hour, its lead first."}),
       key<&Freeze::outdoor_degC>({.meaning = "The coldest hour."}),
-      key<&Freeze::air_degC>({.meaning = "Best figure of the wall thermostat, before sensor error."}),
-      key<&Freeze::slab_degC>({.meaning = "Best figure of the slab sensor, before sensor error."}),
-      key<&Freeze::air_wanted_degC>({.meaning = "With the sensor's error, or what the bands ask for."}),
-      key<&Freeze::slab_wanted_degC>({.meaning = "The same for the slab sensor."}),
-      key<&Freeze::air_dial_degC>({.meaning = "What a wall thermostat is set to."}),
-      key<&Freeze::slab_dial_degC>({.meaning = "What a slab sensor's dial is set to instead."}),
+      key<&Freeze::air>({.meaning = "The wall thermostat."}),
+      key<&Freeze::slab>({.meaning = "The slab sensor instead; absent where no setting of it is enough."}),
       key<&Freeze::slab_sensor>({.meaning = "Where the slab sensor sits."}),
       key<&Freeze::air_sensor>({.meaning = "Where the air sensor sits."}),
-      key<&Freeze::air_control_K>({.meaning = "What switching on and off adds to the wall thermostat."}),
-      key<&Freeze::slab_control_K>({.meaning = "What switching on and off adds to the slab sensor."}),
       key<&Freeze::lasting_air_dial_degC>(
           {.meaning = "Wall thermostat had the coldest hour always lasted, the pump kept running."}),
       key<&Freeze::lasting_slab_dial_degC>({.meaning = "Slab sensor then."}),

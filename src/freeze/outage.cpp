@@ -142,7 +142,7 @@ std::vector<double> freeze::cut_weathers_degC(const Design& design) {
 
 std::optional<Outage> outage_clock(const HeldShop& held, const Freeze& freeze, EdgeFields& fields,
                                    std::optional<double> boiler_W) {
-  if (freeze.decides.empty() || !held.design.climate.coldest_degC) return std::nullopt;
+  if (!freeze.air || !held.design.climate.coldest_degC) return std::nullopt;
   auto zone = held_zone(held, fields);
   if (!zone) return std::nullopt;
   Outage outage;
@@ -151,7 +151,7 @@ std::optional<Outage> outage_clock(const HeldShop& held, const Freeze& freeze, E
   outage.line_ice_s = time_to_ice_s(half_inch_line, *held.design.climate.coldest_degC).value_or(0.0);
   Clock clock(held, std::move(*zone), fields, outage.stage_W);
   for (const double outdoor_degC : cut_weathers_degC(held.design))
-    for (const double dial_degC : settings_degC(held.design, freeze.air_dial_degC))
+    for (const double dial_degC : settings_degC(held.design, freeze.air->dial_degC))
       outage.row.push_back(clock.at(outdoor_degC, dial_degC));
   outage.floor_cools_air = clock.floor_cools_air();
   return outage;

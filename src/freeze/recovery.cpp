@@ -34,7 +34,7 @@ RecoveryRun recovery_at(const HeldShop& shop, const HeldZone& held, const Freeze
   RecoveryRun whole;
   Recovery& recovery = whole.recovery;
   recovery.outdoor_degC = outdoor_degC;
-  recovery.from_air_degC = std::max(freeze.air_dial_degC, outdoor_degC);
+  recovery.from_air_degC = std::max(freeze.air->dial_degC, outdoor_degC);
   recovery.to_air_degC = to_degC;
   ZoneStep full;
   full.outdoor_degC = outdoor_degC;
@@ -82,14 +82,14 @@ std::vector<RecoveryRun> freeze::recovery_runs(const HeldShop& held, const HeldZ
   const Climate& climate = held.design.climate;
   std::vector<RecoveryRun> all;
   for (const double outdoor_degC : {climate.mean_degC - climate.half_swing_K, *climate.outdoor_degC})
-    if (freeze.air_dial_degC < indoor_of(held.design, held.design.room[zone.shop.first]))
+    if (freeze.air->dial_degC < indoor_of(held.design, held.design.room[zone.shop.first]))
       all.push_back(recovery_at(held, zone, freeze, outdoor_degC, boiler_W));
   return all;
 }
 
 std::vector<Recovery> recoveries(const HeldShop& held, const Freeze& freeze, EdgeFields& fields,
                                  std::optional<double> boiler_W) {
-  if (freeze.decides.empty() || !boiler_W || !held.design.climate.outdoor_degC) return {};
+  if (!freeze.air || !boiler_W || !held.design.climate.outdoor_degC) return {};
   const auto zone = held_zone(held, fields);
   if (!zone) return {};
   std::vector<Recovery> all;

@@ -54,10 +54,10 @@ std::optional<std::size_t> any_door(const HeldShop& held, const Shop& shop) {
 }  // namespace
 
 std::vector<SectionField> held_sections(const HeldShop& held, const Freeze& freeze) {
-  if (!held.design.climate.coldest_degC || freeze.decides.empty()) return {};
+  if (!held.design.climate.coldest_degC || !freeze.air) return {};
   const auto shop = shop_of(held.design, held.envelope, held.floor);
   if (!shop) return {};
-  const HeldRooms rooms(*shop, true_air_degC(held.design, freeze.air_dial_degC, shop->outdoor_degC));
+  const HeldRooms rooms(*shop, true_air_degC(held.design, freeze.air->dial_degC, shop->outdoor_degC));
   const auto wall = coldest_edge(held, *shop, rooms, EdgeKind::wall);
   auto door = coldest_edge(held, *shop, rooms, EdgeKind::big_door);
   if (!door) door = any_door(held, *shop);

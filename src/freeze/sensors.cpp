@@ -73,20 +73,20 @@ std::optional<double> near_door_K(const Held& scene, EdgeFields& fields, double 
 }  // namespace
 
 std::vector<SensorCase> sensor_cases(const HeldShop& held, const Freeze& freeze, EdgeFields& fields) {
-  if (!freeze.slab_dial_degC || !held.design.climate.coldest_degC) return {};
+  if (!freeze.slab || !held.design.climate.coldest_degC) return {};
   const auto zone = held_zone(held, fields);
   if (!zone) return {};
   const bool us = held.design.units == System::us;
   const Held scene{
       held, *zone,
-      held_by_sensor(zone->zone, needs_at_work(zone->zone), freeze.slab_degC, *held.design.climate.coldest_degC)};
+      held_by_sensor(zone->zone, needs_at_work(zone->zone), freeze.slab->best_degC, *held.design.climate.coldest_degC)};
   std::vector<SensorCase> cases;
   const auto add = [&](std::string where, double off_K) {
-    SensorCase one{std::move(where), off_K, *freeze.slab_dial_degC + off_K, 100.0};
+    SensorCase one{std::move(where), off_K, freeze.slab->dial_degC + off_K, 100.0};
     for (const PlaceAtSetting& place : freeze.place) {
       if (!place.decides || place.slab.gain_share.empty()) continue;
       one.coldest_spare_K =
-          std::min(one.coldest_spare_K, coldest_degC(place.slab, freeze.slab_degC - off_K) - place.freezes_degC);
+          std::min(one.coldest_spare_K, coldest_degC(place.slab, freeze.slab->best_degC - off_K) - place.freezes_degC);
     }
     cases.push_back(std::move(one));
   };

@@ -139,7 +139,8 @@ double usual_boiler_W(const Shop& shop, double working_degC) {
 std::vector<PlaceAtSetting> all_at_setting(const Search& search, const Asked& air, const Asked& slab,
                                            const Freeze& freeze) {
   std::vector<PlaceAtSetting> rows;
-  const HeldRoom first = held_at(*search.shop.hold[search.shop.first], freeze.air_degC, search.shop.outdoor_degC);
+  const double air_degC = freeze.air ? freeze.air->best_degC : 0.0;
+  const HeldRoom first = held_at(*search.shop.hold[search.shop.first], air_degC, search.shop.outdoor_degC);
   for (std::size_t i = 0; i < search.places.place.size(); ++i) {
     const WatchedPlace& place = search.places.place[i];
     const HeldRoom room = room_held_by(*search.shop.hold[place.room], first.sensor_degC, search.shop.outdoor_degC);
@@ -152,7 +153,7 @@ std::vector<PlaceAtSetting> all_at_setting(const Search& search, const Asked& ai
     if (place.decides) {
       row.air = search.curves.air[i];
       row.slab = search.curves.slab[i];
-      row.coldest_degC = coldest_degC(row.air, freeze.air_degC);
+      row.coldest_degC = coldest_degC(row.air, air_degC);
     }
     row.limit_degC = place.limit_degC;
     row.freezes_degC = place.freezes_degC;
@@ -173,7 +174,7 @@ std::vector<PlaceAtSetting> all_at_setting(const Search& search, const Asked& ai
 std::vector<Explained> explained_by(const Search& search, const Freeze& freeze) {
   for (std::size_t i = 0; i < search.places.place.size(); ++i) {
     const WatchedPlace& place = search.places.place[i];
-    if (!place.decides || place.name != freeze.decides) continue;
+    if (!place.decides || !freeze.air || place.name != freeze.air->decides) continue;
     const PlaceCurve& curve = search.curves.air[i];
     const std::size_t moment = asking_moment(curve, place.limit_degC);
     Explained explained{place.idle, place.running, 0.0, 0.0, curve.gain_share[moment], curve.base_degC[moment]};
@@ -182,7 +183,7 @@ std::vector<Explained> explained_by(const Search& search, const Freeze& freeze) 
                                                               search.snap.hourly_degC.size() - 1)];
     explained.limit_degC = place.limit_degC;
     explained.asks_degC = (place.limit_degC - explained.base_degC) / explained.gain_share;
-    explained.control_K = freeze.air_control_K;
+    explained.control_K = freeze.air->control_K;
     explained.sensor_error_K = search.design.frost_hold.sensor_error_K;
     return {explained};
   }
@@ -218,32 +219,27 @@ Checked<Freeze> nothing_known(const Design& design, const WatchedPlaces& places)
   return {std::move(freeze), std::move(said)};
 }
 
-void drop_slab_setting(Freeze& freeze) {
-  freeze.decides_slab.clear();
-  freeze.slab_degC = freeze.slab_control_K = 0.0;
+DialSetting setting_of(const Most& most, const Controlled& real) {
+  const double control_K = real.added_K.value_or(0.0);
+  return {most.by, *most.degC + control_K, control_K};
 }
 
 /// The settings, where the places that have one leave any.
 void set_settings(Freeze& freeze, const Search& search, const Asked& air, const Asked& slab) {
   const Most by_air = most_of(air, search.places), by_slab = most_of(slab, search.places);
-  freeze.decides = by_air.by;
-  freeze.decides_slab = by_slab.by;
   bool kept = by_air.by_all;
   if (by_air.degC) {
     const Controlled real = controlled(search, DialKind::air, *by_air.degC, air.most_degC);
     if (!real.added_K) freeze.beyond_boiler = real.short_place;
     kept = kept && real.added_K;
-    freeze.air_control_K = real.added_K.value_or(0.0);
-    freeze.air_degC = *by_air.degC + freeze.air_control_K;
+    freeze.air = setting_of(by_air, real);
   }
-  if (by_slab.degC) {
-    freeze.slab_control_K = controlled(search, DialKind::slab, *by_slab.degC, slab.most_degC).added_K.value_or(0.0);
-    freeze.slab_degC = *by_slab.degC + freeze.slab_control_K;
-  }
+  if (by_slab.degC)
+    freeze.slab = setting_of(by_slab, controlled(search, DialKind::slab, *by_slab.degC, slab.most_degC));
   const bool known = search.places.unknown.empty() && by_air.degC;
   freeze.verdict = !kept ? FreezeVerdict::no_setting : known ? FreezeVerdict::found : FreezeVerdict::cannot_be_called;
   // A slab that may not be warm enough for every place has no setting, where the wall thermostat has one.
-  if (freeze.verdict == FreezeVerdict::found && !by_slab.by_all) drop_slab_setting(freeze);
+  if (freeze.verdict == FreezeVerdict::found && !by_slab.by_all) freeze.slab.reset();
 }
 
 }  // namespace
@@ -283,27 +279,35 @@ Checked<Freeze> with_dials(const HeldShop& held, Freeze freeze, const LeastDials
   const auto shop = shop_of(design, held.envelope, held.floor);
   if (!shop) return {std::nullopt, {}};
   const double error_K = design.frost_hold.sensor_error_K;
-  freeze.air_wanted_degC = std::max(freeze.air_degC + error_K, least.air_degC);
-  freeze.slab_wanted_degC = std::max(freeze.slab_degC + error_K, least.slab_degC);
-  if (!freeze.decides.empty()) freeze.air_dial_degC = dial_mark_degC(freeze.air_wanted_degC, design.units);
+  const auto set_dial = [&](DialSetting& setting, double least_degC) {
+    setting.wanted_degC = std::max(setting.best_degC + error_K, least_degC);
+    setting.dial_degC = dial_mark_degC(setting.wanted_degC, design.units);
+  };
+  if (freeze.air) set_dial(*freeze.air, least.air_degC);
+  if (freeze.slab) set_dial(*freeze.slab, least.slab_degC);
   // No water of this boiler, or of any that a floor may have, brings a sensor to more.
   constexpr double hottest_floor_water_degC = 60.0;  // practice
   const double water_degC = std::min(design.boiler.hottest_degC, hottest_floor_water_degC);
-  if (freeze.slab_wanted_degC >= water_degC) drop_slab_setting(freeze);
-  if (!freeze.decides_slab.empty()) freeze.slab_dial_degC = dial_mark_degC(freeze.slab_wanted_degC, design.units);
-  if (!freeze.decides.empty()) {
+  if (freeze.slab && freeze.slab->wanted_degC >= water_degC) freeze.slab.reset();
+  if (freeze.air) {
     const double slab_degC =
-        freeze.slab_dial_degC ? *freeze.slab_dial_degC
-                              : held_at(*shop->hold[shop->first], freeze.air_dial_degC, shop->outdoor_degC).sensor_degC;
+        freeze.slab ? freeze.slab->dial_degC
+                    : held_at(*shop->hold[shop->first], freeze.air->dial_degC, shop->outdoor_degC).sensor_degC;
     freeze.hold_W = hold_W(*shop, slab_degC, shop->outdoor_degC);
     if (boiler_W) freeze.boiler_keeps_to_degC = boiler_keeps_to_degC(*shop, slab_degC, *boiler_W);
   }
   for (Explained& explained : freeze.explained)
-    explained.dial_degC = dial_mark_degC(freeze.air_degC + error_K, design.units);
+    explained.dial_degC = dial_mark_degC(freeze.air->best_degC + error_K, design.units);
   if (freeze.verdict == FreezeVerdict::no_setting) freeze.reason = why_no_setting(design, freeze);
   if (freeze.verdict == FreezeVerdict::cannot_be_called) freeze.reason = why_not_called(design, freeze);
   std::vector<Diagnostic> said = remarks(freeze, *shop, boiler_W);
   return {std::move(freeze), std::move(said)};
+}
+
+std::optional<double> found_dial_degC(const std::optional<Freeze>& freeze, std::optional<DialSetting> Freeze::*dial) {
+  if (!freeze || freeze->verdict != FreezeVerdict::found) return std::nullopt;
+  const std::optional<DialSetting>& setting = (*freeze).*dial;
+  return setting ? std::optional<double>(setting->dial_degC) : std::nullopt;
 }
 
 std::optional<double> lasting_slab_degC(const HeldShop& held) {

@@ -17,10 +17,10 @@ using measured::degree;
 
 /// "; everything else" or the like, and what is enough for it at either sensor.
 std::string enough(std::string_view whom, const Freeze& freeze, System system) {
-  const std::string wall = shown_degC(freeze.air_dial_degC, system);
-  if (!freeze.slab_dial_degC) return fmt::format("{} {} on the wall is enough.", whom, wall);
+  const std::string wall = shown_degC(freeze.air->dial_degC, system);
+  if (!freeze.slab) return fmt::format("{} {} on the wall is enough.", whom, wall);
   return fmt::format("{} {} at the slab sensor, or {} on the wall, is enough.", whom,
-                     shown_degC(*freeze.slab_dial_degC, system), wall);
+                     shown_degC(freeze.slab->dial_degC, system), wall);
 }
 
 bool kept_by_none(const PlaceAtSetting& place) { return place.decides && !place.asks_air_degC; }
@@ -54,7 +54,7 @@ Diagnostic about_two_dials(const Freeze& freeze) {
           "frost_hold",
           "a slab sensor has to stand at {} all winter, for the coldest hour is when the room takes most heat out of "
           "the floor; a wall thermostat at {} follows the weather by itself",
-          {degree(*freeze.slab_dial_degC), degree(freeze.air_dial_degC)}};
+          {degree(freeze.slab->dial_degC), degree(freeze.air->dial_degC)}};
 }
 
 std::optional<Diagnostic> about_lasting(const Freeze& freeze) {
@@ -95,7 +95,7 @@ Diagnostic about_corners() {
 
 /// The advice that is heard most, tried on this shop.
 std::optional<Diagnostic> about_usual_slab(const Freeze& freeze, const Shop& shop) {
-  if (!freeze.slab_dial_degC || freeze.slab_degC <= usual_slab_degC) return std::nullopt;
+  if (!freeze.slab || freeze.slab->best_degC <= usual_slab_degC) return std::nullopt;
   const double air_degC = coldest_air_degC(shop, usual_slab_degC);
   if (air_degC >= 0.0) return std::nullopt;
   return Diagnostic{Severity::note,
@@ -106,8 +106,9 @@ std::optional<Diagnostic> about_usual_slab(const Freeze& freeze, const Shop& sho
 }
 
 std::optional<Diagnostic> about_footing(const Freeze& freeze) {
-  if (freeze.air_dial_degC >= heated_building_degC) return std::nullopt;
-  const bool semi = freeze.air_dial_degC >= semi_heated_building_degC;
+  const double dial_degC = freeze.air->dial_degC;
+  if (dial_degC >= heated_building_degC) return std::nullopt;
+  const bool semi = dial_degC >= semi_heated_building_degC;
   return Diagnostic{
       Severity::note,
       "freeze.footing",
@@ -115,19 +116,19 @@ std::optional<Diagnostic> about_footing(const Freeze& freeze) {
       std::string("for a shallow frost-protected footing a shop kept at {} counts as ") +
           (semi ? "semi-heated ({} to {}, from memory)" : "unheated (below {}, from memory; heated is {})") +
           ": ask whoever designed it before you lower the heat",
-      {degree(freeze.air_dial_degC), degree(semi_heated_building_degC), degree(heated_building_degC)}};
+      {degree(dial_degC), degree(semi_heated_building_degC), degree(heated_building_degC)}};
 }
 
 std::optional<Diagnostic> about_boiler(const Freeze& freeze, double boiler_W) {
   if (freeze.hold_W <= boiler_W) return std::nullopt;
-  const auto& slab_degC = freeze.slab_dial_degC;
-  Diagnostic small{Severity::failure,
-                   "freeze.boiler-too-small",
-                   "boiler.power",
-                   std::string("holding the ") + (slab_degC ? "slab" : "room") +
-                       " at {} takes {} at {} outside; the boiler gives {}",
-                   {degree(slab_degC.value_or(freeze.air_dial_degC)), Measured{freeze.hold_W, Dimension::power},
-                    degree(freeze.outdoor_degC), Measured{boiler_W, Dimension::power}}};
+  Diagnostic small{
+      Severity::failure,
+      "freeze.boiler-too-small",
+      "boiler.power",
+      std::string("holding the ") + (freeze.slab ? "slab" : "room") +
+          " at {} takes {} at {} outside; the boiler gives {}",
+      {degree((freeze.slab ? *freeze.slab : *freeze.air).dial_degC), Measured{freeze.hold_W, Dimension::power},
+       degree(freeze.outdoor_degC), Measured{boiler_W, Dimension::power}}};
   if (freeze.boiler_keeps_to_degC) {
     small.sentence += ", enough down to {} outside";
     small.parts.push_back(degree(*freeze.boiler_keeps_to_degC));
@@ -159,7 +160,7 @@ std::string why_no_setting(const Design& design, const Freeze& freeze) {
         fmt::format("The {} gets too cold in the snap however high the dial stands: the boiler gives all "
                     "it can, and that is not enough.",
                     freeze.beyond_boiler));
-  if (!freeze.decides.empty()) {
+  if (freeze.air) {
     sentences.push_back(enough(freeze.beyond_boiler.empty() ? "Everywhere else" : "With heat enough,", freeze, system));
   }
   return fmt::format("{}", fmt::join(sentences, " "));
@@ -170,7 +171,7 @@ std::string why_not_called(const Design& design, const Freeze& freeze) {
   for (const UnknownPlace& place : freeze.unknown) {
     sentences.push_back(fmt::format("The {}: {}.", place.name, place.why));
   }
-  if (!freeze.decides.empty()) {
+  if (freeze.air) {
     sentences.push_back(enough("For everything else", freeze, design.units));
   }
   if (sentences.empty()) sentences.push_back("No place was found that could freeze first.");
@@ -184,11 +185,11 @@ std::vector<Diagnostic> remarks(const Freeze& freeze, const Shop& shop, std::opt
   } else if (freeze.verdict == FreezeVerdict::cannot_be_called) {
     said.push_back(failure("freeze.cannot-be-called", "it cannot be called safe. " + freeze.reason));
   }
-  if (freeze.decides.empty()) return said;
+  if (!freeze.air) return said;
   if (boiler_W) add(said, about_boiler(freeze, *boiler_W));
   add(said, about_lasting(freeze));
   add(said, about_shut(freeze));
-  if (freeze.slab_dial_degC) said.push_back(about_two_dials(freeze));
+  if (freeze.slab) said.push_back(about_two_dials(freeze));
   said.push_back(about_corners());
   add(said, about_usual_slab(freeze, shop));
   add(said, about_footing(freeze));

@@ -53,7 +53,7 @@ struct ValueOf {
     for (std::size_t i = 0; i < l.size(l.at); ++i) items.push_back((*this)(l.item(l.at, i)));
     return items;
   }
-  Json operator()(const Record& r) const { return object_of(r, system); }
+  Json operator()(const Record& r) const { return r.keys.empty() ? Json() : object_of(r, system); }
   Json operator()(const Rows& rows) const {
     Json items = Json::array();
     for (std::size_t i = 0; i < rows.size(rows.at); ++i) items.push_back(object_of(rows.row(rows.at, i), system));
@@ -127,18 +127,19 @@ void add_rows(Json& whole, std::string_view name, const std::vector<Row>& rows, 
 Json snap_of(const Freeze& freeze) {
   constexpr double hundredth = 100.0;
   Json series = Json::object();
+  if (!freeze.air) return series;
   const auto place = std::find_if(freeze.place.begin(), freeze.place.end(), [&](const PlaceAtSetting& p) {
-    return p.name == freeze.decides && !p.air.gain_share.empty();
+    return p.name == freeze.air->decides && !p.air.gain_share.empty();
   });
   if (place == freeze.place.end()) return series;
   series["place"] = place->name;
-  series["air_degC"] = freeze.air_degC;
+  series["air_degC"] = freeze.air->best_degC;
   series["every_s"] = hour_s;
   Json after = Json::array();
   for (std::size_t i = 0; i < place->air.gain_share.size(); ++i) {
     const double hours = moment_s(i) / hour_s;
     if (std::abs(hours - std::round(hours)) > 1e-9) continue;
-    const double degC = place->air.gain_share[i] * freeze.air_degC + place->air.base_degC[i];
+    const double degC = place->air.gain_share[i] * freeze.air->best_degC + place->air.base_degC[i];
     after.push_back(std::round(hundredth * degC) / hundredth);
   }
   series["place_degC"] = std::move(after);

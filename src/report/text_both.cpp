@@ -23,12 +23,6 @@ std::string cell(const Answer& answer, Kind kind, std::optional<double> si) {
   return si ? figure(kind, *si, answer.file.design.units) : "-";
 }
 
-template <class Dial>
-std::optional<double> dial_of(const Answer& answer, Dial Freeze::*dial) {
-  if (!answer.freeze || answer.freeze->verdict != FreezeVerdict::found) return std::nullopt;
-  return (*answer.freeze).*dial;
-}
-
 template <class Part, class Number>
 std::optional<double> of(const std::optional<Part>& part, Number number) {
   return part ? std::optional<double>(number(*part)) : std::nullopt;
@@ -70,8 +64,9 @@ void add_figures(Table& table, const Answer& written, const Answer& tried) {
       [](const Answer& a) { return of(a.sizes, [](const PlantSizes& s) { return s.pump.flow_m3_per_s; }); });
   row("pump head", Kind::head,
       [](const Answer& a) { return of(a.sizes, [](const PlantSizes& s) { return s.pump.head_m; }); });
-  row("frost hold, wall thermostat", Kind::dial, [](const Answer& a) { return dial_of(a, &Freeze::air_dial_degC); });
-  row("frost hold, slab sensor", Kind::dial, [](const Answer& a) { return dial_of(a, &Freeze::slab_dial_degC); });
+  row("frost hold, wall thermostat", Kind::dial,
+      [](const Answer& a) { return found_dial_degC(a.freeze, &Freeze::air); });
+  row("frost hold, slab sensor", Kind::dial, [](const Answer& a) { return found_dial_degC(a.freeze, &Freeze::slab); });
 }
 
 /// What the way that is shown costs or uses.

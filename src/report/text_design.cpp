@@ -280,17 +280,13 @@ void add_hold(Page& page, const Reader& reader) {
       return add_row(page, question, "frost hold", "cannot be called safe: see above");
     case FreezeVerdict::found: break;
   }
-  const std::optional<double>& slab_degC = answer.freeze->slab_dial_degC;
-  if (!slab_degC) {
-    return add_row(page, question, "frost hold",
-                   fmt::format("wall thermostat {}; {}",
-                               reader(Kind::dial, answer.freeze->air_dial_degC, Figure::frost_hold), more));
-  }
+  const auto setting = [&](const DialSetting& of) { return reader(Kind::dial, of.dial_degC, Figure::frost_hold); };
+  const std::string wall = setting(*answer.freeze->air);
+  const auto& slab = answer.freeze->slab;
+  if (!slab) return add_row(page, question, "frost hold", fmt::format("wall thermostat {}; {}", wall, more));
   if (!answer.air_dial_degC || !answer.slab_dial_degC) {
     return add_row(page, question, "frost hold",
-                   fmt::format("wall thermostat {}, or slab sensor {}; {}",
-                               reader(Kind::dial, answer.freeze->air_dial_degC, Figure::frost_hold),
-                               reader(Kind::dial, *slab_degC, Figure::frost_hold), more));
+                   fmt::format("wall thermostat {}, or slab sensor {}; {}", wall, setting(*slab), more));
   }
   const System system = reader.system();
   add_row(page, question, "frost hold", "wall thermostat " + ranged(Kind::dial, *answer.air_dial_degC, system));

@@ -30,7 +30,7 @@ struct Scale {
 
 const PlaceAtSetting* deciding(const Freeze& freeze) {
   for (const PlaceAtSetting& place : freeze.place)
-    if (place.decides && place.name == freeze.decides) return &place;
+    if (place.decides && freeze.air && place.name == freeze.air->decides) return &place;
   return nullptr;
 }
 
@@ -62,10 +62,10 @@ void add_had_it_lasted(Page& page, const Reader& reader, const Explained& why, c
   const Freeze& freeze = *reader.answer.freeze;
   const Scale scale{reader.system()};
   add_text(page, fmt::format("Had {} {} lasted, its loop shut, the room at {} {}:", scale.degree(freeze.outdoor_degC),
-                             scale.unit(), scale.degree(freeze.air_degC), scale.unit()));
+                             scale.unit(), scale.degree(freeze.air->best_degC), scale.unit()));
   add_text(page,
            fmt::format("{:.3f} x {} + {:.3f} x {} + {:.3f} x {} = {} {}", why.idle.indoor_share,
-                       scale.in_brackets(freeze.air_degC), why.idle.outdoor_share,
+                       scale.in_brackets(freeze.air->best_degC), why.idle.outdoor_share,
                        scale.in_brackets(freeze.outdoor_degC), why.idle.ground_share,
                        scale.in_brackets(design.climate.mean_degC), scale.degree(place.shut_degC), scale.unit()),
            "  ");
@@ -114,7 +114,7 @@ void add_dial(Page& page, const Reader& reader, const Explained& why) {
   if (!reader.answer.bands) return;
   add_line(page, "what covers 95 of 100 draws of what nobody can know",
            scale.degree(reader.answer.bands->air_high_degC));
-  add_line(page, "the setting: the higher of both, on a mark", scale.degree(freeze.air_dial_degC));
+  add_line(page, "the setting: the higher of both, on a mark", scale.degree(freeze.air->dial_degC));
 }
 
 }  // namespace
@@ -127,7 +127,7 @@ void add_explained(Page& page, const Reader& reader) {
     return add_text(page, "No place decides here, so that there is no arithmetic to show.");
   const Explained& why = freeze.explained.front();
   add_text(page, fmt::format("WHY {} AT THE WALL THERMOSTAT. The {} decides; all figures in {}.",
-                             reader(Kind::dial, freeze.air_dial_degC), place->name, Scale{reader.system()}.unit()));
+                             reader(Kind::dial, freeze.air->dial_degC), place->name, Scale{reader.system()}.unit()));
   add_blank(page);
   add_weights(page, reader, why);
   add_had_it_lasted(page, reader, why, *place);

@@ -19,11 +19,11 @@ std::string setting_verdict(const Reader& reader) {
   if (freeze.verdict == FreezeVerdict::no_setting) return "NO SETTING IS SAFE. " + freeze.reason;
   if (freeze.verdict == FreezeVerdict::cannot_be_called) return "IT CANNOT BE CALLED SAFE. " + freeze.reason;
   // A slab sensor has no setting where no slab that the floor may be keeps every place.
-  if (!freeze.slab_dial_degC)
+  if (!freeze.slab)
     return fmt::format("SET THE WALL THERMOSTAT TO {}; no slab sensor setting is enough.",
-                       dial(reader, freeze.air_dial_degC));
-  return fmt::format("SET THE WALL THERMOSTAT TO {}, or the slab sensor to {}.", dial(reader, freeze.air_dial_degC),
-                     dial(reader, *freeze.slab_dial_degC));
+                       dial(reader, freeze.air->dial_degC));
+  return fmt::format("SET THE WALL THERMOSTAT TO {}, or the slab sensor to {}.", dial(reader, freeze.air->dial_degC),
+                     dial(reader, freeze.slab->dial_degC));
 }
 
 bool freeze_verdict(const Diagnostic& said) {

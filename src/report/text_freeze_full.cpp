@@ -40,7 +40,7 @@ void add_all_asked(Page& page, const Reader& reader) {
 
 void add_lasting(Page& page, const Reader& reader) {
   const Freeze& freeze = *reader.answer.freeze;
-  if (freeze.decides.empty()) return;
+  if (!freeze.air) return;
   Table table{{left_column("in " + reader(Kind::degree, freeze.outdoor_degC) + " for weeks"),
                {"wall", "thermostat"},
                {"slab", "sensor"}},
@@ -61,7 +61,7 @@ void add_band_table(Page& page, const Reader& reader) {
   if (!reader.answer.bands) return;
   const Bands& bands = *reader.answer.bands;
   const System system = reader.system();
-  const auto degrees = [&](double degC) { return bare(Kind::fine_degree, degC, system); };
+  const auto degrees = [&](std::optional<double> degC) { return degC ? bare(Kind::fine_degree, *degC, system) : "-"; };
   Table table{{left_column("enough in"),
                {"wall, " + std::string(unit(Kind::degree, system))},
                {"slab, " + std::string(unit(Kind::degree, system))},
@@ -77,15 +77,17 @@ void add_band_table(Page& page, const Reader& reader) {
   add_part(page, "WHAT NOBODY CAN KNOW (5 to 95 of 100 draws)", table);
   Table moves{{left_column("moves the setting, from end to end"), {"wall"}, {"slab"}}, {}, 0};
   for (const BandInput& input : bands.input)
-    moves.rows.push_back({input.what, reader(Kind::rise, input.air_K), reader(Kind::rise, input.slab_K)});
+    moves.rows.push_back(
+        {input.what, reader(Kind::rise, input.air_K), input.slab_K ? reader(Kind::rise, *input.slab_K) : "-"});
   if (!moves.rows.empty()) add_table(page, moves);
-  add_text(
-      page,
-      fmt::format("{} draws from a surface through {} whole solves; {} others found it off by {} (wall), {} (slab) "
-                  "and {} (hours) at most, which is in the band.",
-                  bands.samples, bands.solves, bands.checks, reader(Kind::rise, bands.air_error_K),
-                  reader(Kind::rise, bands.slab_error_K), reader(Kind::share, bands.lasts_error_share)),
-      "  ");
+  const std::string slab =
+      bands.slab_error_K ? fmt::format(", {} (slab)", reader(Kind::rise, *bands.slab_error_K)) : "";
+  add_text(page,
+           fmt::format("{} draws from a surface through {} whole solves; {} others found it off by {} (wall){} and {} "
+                       "(hours) at most, which is in the band.",
+                       bands.samples, bands.solves, bands.checks, reader(Kind::rise, bands.air_error_K), slab,
+                       reader(Kind::share, bands.lasts_error_share)),
+           "  ");
 }
 
 void add_sensor_cases(Page& page, const Reader& reader) {

@@ -165,7 +165,7 @@ Page boiler_keeps(const Reader& reader) {
   Page page;
   const Answer& answer = reader.answer;
   const Freeze& freeze = *answer.freeze;
-  if (freeze.decides.empty()) return page;
+  if (!freeze.air) return page;
   if (!reader.options.full && any_code(answer.verdict.reasons, "freeze.boiler-too-small")) return page;  // a reason
   const std::string heat = reader(Kind::heat, freeze.hold_W, Figure::frost_hold);
   if (!freeze.boiler_keeps_to_degC || !answer.sizes) {

@@ -18,11 +18,10 @@ Cover cover_of(const Reader& reader) {
   const Freeze& freeze = *reader.answer.freeze;
   if (!reader.answer.bands) return {};
   const double error_K = reader.design().frost_hold.sensor_error_K;
-  const auto over_K = [&](double dial_degC, double best_degC) {
-    return dial_degC - dial_mark_degC(best_degC + error_K, reader.system());
+  const auto over_K = [&](const std::optional<DialSetting>& one) {
+    return one ? one->dial_degC - dial_mark_degC(one->best_degC + error_K, reader.system()) : 0.0;
   };
-  return {over_K(freeze.air_dial_degC, freeze.air_degC),
-          freeze.slab_dial_degC ? over_K(*freeze.slab_dial_degC, freeze.slab_degC) : 0.0};
+  return {over_K(freeze.air), over_K(freeze.slab)};
 }
 
 Three raised(const Three& three, double by_K) { return {three.tight + by_K, three.usual + by_K, three.poor + by_K}; }
@@ -36,14 +35,14 @@ void add_bands(Page& page, const Reader& reader) {
     return add_text(page,
                     "Quick: for what nobody can know (soil, leaks, foam, where the tubes lie) leave out --quick.");
   if (!answer.bands) return;
-  if (!freeze.slab_dial_degC)
+  if (!freeze.slab)
     return add_text(page,
                     fmt::format("Best figure {}; the setting also covers 95 of 100 draws of what nobody can know.",
-                                figure(Kind::dial, freeze.air_degC, system)));
-  add_text(page,
-           fmt::format("Best figures {} and {}; the settings also cover 95 of 100 draws of what nobody can know "
-                       "(soil, leaks, wet or crushed foam, where tubes lie, sensor error).",
-                       spoken(Kind::dial, freeze.air_degC, system), figure(Kind::dial, freeze.slab_degC, system)));
+                                figure(Kind::dial, freeze.air->best_degC, system)));
+  add_text(page, fmt::format("Best figures {} and {}; the settings also cover 95 of 100 draws of what nobody can know "
+                             "(soil, leaks, wet or crushed foam, where tubes lie, sensor error).",
+                             spoken(Kind::dial, freeze.air->best_degC, system),
+                             figure(Kind::dial, freeze.slab->best_degC, system)));
 }
 
 /// Both settings of a building that nobody has described.
@@ -86,8 +85,10 @@ void add_tried(Page& page, const Reader& reader) {
 /// What a place does, at the end of its row.
 std::string part_of(const PlaceAtSetting& place, const Freeze& freeze) {
   if (!place.asks_air_degC) return "fails";
-  if (place.name == freeze.decides) return place.name == freeze.decides_slab ? "decides" : "decides, wall";
-  return place.name == freeze.decides_slab ? "decides, slab" : "";
+  const bool wall = freeze.air && place.name == freeze.air->decides;
+  const bool slab = freeze.slab && place.name == freeze.slab->decides;
+  if (wall) return slab ? "decides" : "decides, wall";
+  return slab ? "decides, slab" : "";
 }
 
 /// What decides and what would decide next, at the best figure before the sensor's error.
@@ -154,7 +155,7 @@ Page page_of_changes(const Reader& reader, std::size_t most_rows, bool idle_too)
 
 Page setting(const Reader& reader) {
   Page page;
-  if (reader.answer.freeze->decides.empty()) return page;
+  if (!reader.answer.freeze->air) return page;
   if (reader.answer.freeze->verdict == FreezeVerdict::found) {
     add_bands(page, reader);
     add_ranges(page, reader);

@@ -98,9 +98,9 @@ Page run_with(const Reader& reader) {
   const Winter& winter = *reader.answer.winter;
   const auto& freeze = reader.answer.freeze;
   std::string with = fmt::format("Run with: weather {}{}", winter.weather, winter.sun ? "" : ", no sun counted");
-  if (freeze && !freeze->decides.empty())
+  if (freeze && freeze->air)
     with += fmt::format("; frost hold by the wall thermostat at {}, the best figure without its band",
-                        reader(Kind::dial, freeze->air_dial_degC, Figure::frost_hold));
+                        reader(Kind::dial, freeze->air->dial_degC, Figure::frost_hold));
   add_text(page, with + ".");
   return page;
 }

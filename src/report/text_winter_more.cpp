@@ -44,7 +44,7 @@ std::string dry_words(const Reader& reader, double dry_degC) {
   std::string words = fmt::format(" From a frost hold of {} on it is dry in spring", reader(Kind::dial, dry_degC));
   const auto dry = row_at(dry_degC);
   const auto& freeze = reader.answer.freeze;
-  const auto now = freeze ? row_at(freeze->air_dial_degC) : winter.hold.end();
+  const auto now = freeze && freeze->air ? row_at(freeze->air->dial_degC) : winter.hold.end();
   if (dry == winter.hold.end() || now == winter.hold.end() || dry == now) return words + ".";
   const auto more_money = dry->money && now->money ? std::optional<double>(*dry->money - *now->money) : std::nullopt;
   return words + fmt::format(", for {} a year more.", cost_words(reader, dry->use_J - now->use_J, more_money));

@@ -71,9 +71,9 @@ Page starts(const Reader& reader) {
                                 clock_of(best.way.charge->from_s), clock_of(best.way.charge->to_s)));
   const auto& freeze = reader.answer.freeze;
   constexpr double raised_K = 0.1;
-  if (freeze && !freeze->decides.empty() && best.hold_degC > freeze->air_dial_degC + raised_K)
+  if (freeze && freeze->air && best.hold_degC > freeze->air->dial_degC + raised_K)
     parts.push_back(fmt::format("hold frost at {} by the wall thermostat, as {} is too low in this way",
-                                reader(Kind::dial, best.hold_degC), reader(Kind::dial, freeze->air_dial_degC)));
+                                reader(Kind::dial, best.hold_degC), reader(Kind::dial, freeze->air->dial_degC)));
   if (!parts.empty()) add_text(page, sentence(fmt::format("{}", fmt::join(parts, "; "))));
   return page;
 }

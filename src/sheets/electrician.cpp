@@ -111,7 +111,7 @@ bool zone_valves(const Source& source) {
 Markup wires_section(const Source& source) {
   const Quotes& q = source.q;
   const Answer& answer = source.answer;
-  const bool placed = answer.freeze && !answer.freeze->decides.empty();
+  const bool placed = answer.freeze && answer.freeze->air;
   std::vector<std::vector<Markup>> rows;
   rows.push_back(wire_row("wall thermostat", placed ? quoted(q.words("freeze.air_sensor"))
                                                     : prose("on an inside wall, out of sun and draught")));

@@ -13,11 +13,11 @@ Markup huge(const Markup& inner) { return wrap("p", inner, "huge"); }
 
 Markup dials(const Source& source) {
   const Quotes& q = source.q;
-  const Markup air = huge(quoted(q.figure("freeze.air_dial_degC", Kind::dial, Lean::frost_hold))) +
+  const Markup air = huge(quoted(q.figure("freeze.air.dial_degC", Kind::dial, Lean::frost_hold))) +
                      paragraph("on the ", strong(prose("wall thermostat")), ": ", q.words("freeze.air_sensor"), ".");
-  if (!source.answer.freeze->slab_dial_degC)
+  if (!source.answer.freeze->slab)
     return air + paragraph("No setting of a slab sensor is enough: leave the wall thermostat in charge.");
-  const Markup slab = huge(quoted(q.figure("freeze.slab_dial_degC", Kind::dial, Lean::frost_hold))) +
+  const Markup slab = huge(quoted(q.figure("freeze.slab.dial_degC", Kind::dial, Lean::frost_hold))) +
                       paragraph("or, if that is in charge, on the ", strong(prose("slab sensor")), ": ",
                                 q.words("freeze.slab_sensor"), ".");
   return wrap("div", wrap("div", air) + wrap("div", slab), "two");
@@ -69,9 +69,9 @@ Markup every_day(const Source& source) {
   Markup text = wrap("h2", prose("Never below, all winter"));
   const bool found = source.answer.freeze->verdict == FreezeVerdict::found;
   text += found ? dials(source) : no_dial(source);
-  if (!source.answer.freeze->decides.empty())
+  if (source.answer.freeze->air)
     text += paragraph(found ? "What gets too cold first if it is set lower: " : "What gets too cold: ",
-                      source.q.words("freeze.decides"), ".");
+                      source.q.words("freeze.air.decides"), ".");
   text += turn_off_words(source) + alarm_words(source);
   if (found) text += paragraph("Set to ", blank(), " by ", blank(), " on ", blank());
   return wrap("div", text + call_list(), "card");

@@ -19,8 +19,8 @@ std::vector<Fact> frost_facts(const Source& source) {
   const Quotes& q = source.q;
   const Freeze& freeze = *source.answer.freeze;
   std::vector<Fact> rows;
-  if (freeze.decides.empty()) return rows;
-  rows.push_back({prose("What decides"), quoted(q.words("freeze.decides"))});
+  if (!freeze.air) return rows;
+  rows.push_back({prose("What decides"), quoted(q.words("freeze.air.decides"))});
   rows.push_back({prose("Wall thermostat"), quoted(q.words("freeze.air_sensor"))});
   rows.push_back({prose("Slab sensor"), quoted(q.words("freeze.slab_sensor"))});
   rows.push_back({prose("Tried"), quoted(leaning(source, q.words("freeze.tried"), Lean::coldest))});

@@ -33,10 +33,10 @@ Markup cost(const Source& source, const std::string& at, std::string_view use_J,
 
 Markup lowest_settings(const Source& source) {
   const auto& freeze = source.answer.freeze;
-  if (!freeze || freeze->decides.empty()) return {};
-  const Markup air = say("wall thermostat ", source.q.figure("freeze.air_dial_degC", Kind::dial, Lean::frost_hold));
-  if (!freeze->slab_dial_degC) return say(air, "; no setting of a slab sensor is enough");
-  return say(air, ", or slab sensor ", source.q.figure("freeze.slab_dial_degC", Kind::dial, Lean::frost_hold));
+  if (!freeze || !freeze->air) return {};
+  const Markup air = say("wall thermostat ", source.q.figure("freeze.air.dial_degC", Kind::dial, Lean::frost_hold));
+  if (!freeze->slab) return say(air, "; no setting of a slab sensor is enough");
+  return say(air, ", or slab sensor ", source.q.figure("freeze.slab.dial_degC", Kind::dial, Lean::frost_hold));
 }
 
 std::vector<std::size_t> cuts_from_lowest(const Source& source) {

@@ -178,7 +178,7 @@ class SectionDrawing {
     KeyedWords weather{{"Steady, as if the coldest weather lasted for ever: ", ""},
                        figure("outdoor_degC", Kind::degree),
                        {" outdoors, the wall thermostat on ", ""},
-                       keyed(q_.figure("freeze.air_dial_degC", Kind::dial)),
+                       keyed(q_.figure("freeze.air.dial_degC", Kind::dial)),
                        {" and the room at ", ""},
                        figure("room_degC", Kind::degree),
                        {" because its sensor may read too high, deep ground at ", ""},

@@ -95,8 +95,8 @@ void check_same(const Answer& one, const Answer& other) {
   CHECK(other.point->supply_degC == Approx(one.point->supply_degC).epsilon(along_bars));
   CHECK(other.sizes->boiler.wanted_W == Approx(one.sizes->boiler.wanted_W).epsilon(along_bars));
   CHECK(other.sizes->pump.head_m == Approx(one.sizes->pump.head_m).epsilon(one.loops->drawing ? 1e-2 : 1e-4));
-  CHECK(other.freeze->slab_degC == Approx(one.freeze->slab_degC).epsilon(settled));
-  CHECK(other.freeze->air_degC == Approx(one.freeze->air_degC).epsilon(settled));
+  CHECK(other.freeze->slab->best_degC == Approx(one.freeze->slab->best_degC).epsilon(settled));
+  CHECK(other.freeze->air->best_degC == Approx(one.freeze->air->best_degC).epsilon(settled));
   CHECK(other.freeze->place.size() == one.freeze->place.size());
 }
 

@@ -26,6 +26,11 @@ struct Output {
   std::function<double(const Answer&)> of;
 };
 
+/// 0 where no setting is enough.
+double asked_degC(const std::optional<DialSetting>& setting) {
+  return setting ? setting->best_degC - setting->control_K : 0.0;
+}
+
 /// What is compared with a limit rather than sized.
 double limits(const Answer& a) {
   double ports = 0.0;
@@ -68,8 +73,8 @@ const std::vector<Output>& outputs() {
       {"current", [](const Answer& a) { return a.sizes->electric.current_A; }},
       {"tank", [](const Answer& a) { return a.sizes->tank.tank_m3; }},
       // What switching on and off adds scatters by hundredths: it is left out.
-      {"slab setting", [](const Answer& a) { return a.freeze->slab_degC - a.freeze->slab_control_K; }},
-      {"air setting", [](const Answer& a) { return a.freeze->air_degC - a.freeze->air_control_K; }},
+      {"slab setting", [](const Answer& a) { return asked_degC(a.freeze->slab); }},
+      {"air setting", [](const Answer& a) { return asked_degC(a.freeze->air); }},
       {"asked",
        [](const Answer& a) {
          double sum = 0.0;
@@ -81,7 +86,7 @@ const std::vector<Output>& outputs() {
        [](const Answer& a) {
          double sum = a.freeze->shut_slab_dial_degC.value_or(0.0);
          for (const PlaceAtSetting& p : a.freeze->place) sum += p.asks_air_degC ? 0.0 : p.shut_degC;
-         return sum + a.freeze->slab_wanted_degC - a.freeze->slab_degC;
+         return sum + (a.freeze->air ? a.freeze->air->wanted_degC - a.freeze->air->best_degC : 0.0);
        }},
       {"joined", joined},
       {"limits", limits},

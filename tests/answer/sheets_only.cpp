@@ -42,12 +42,12 @@ TEST_CASE("what sheets draw agrees with what they tell") {
   CHECK(found.by_outdoor->boiler_W == found.sizes->boiler.power_W);
   CHECK(found.by_outdoor->fitter.front().supply_degC == found.point->supply_degC);
   CHECK(found.courses->recovery.size() == found.recovery.size());
-  CHECK(found.courses->setting.front().air_dial_degC == found.freeze->air_dial_degC);
+  CHECK(found.courses->setting.front().air_dial_degC == found.freeze->air->dial_degC);
   const WinterSeries& series = *found.winter->series;
-  CHECK(series.air_lowest_degC >= found.freeze->air_dial_degC);
+  CHECK(series.air_lowest_degC >= found.freeze->air->dial_degC);
   // As it is, with a board and with foam, each without and with the second source, at three settings.
   REQUIRE(series.owner.size() == 18);
-  CHECK(series.owner.front().air_degC == found.freeze->air_dial_degC);
+  CHECK(series.owner.front().air_degC == found.freeze->air->dial_degC);
   CHECK(series.owner[2].air_degC == found.file.design.climate.indoor_degC);
   for (std::size_t i = 0; i < 6; ++i) {
     CHECK(series.owner[i + 6].use_J < series.owner[i].use_J);

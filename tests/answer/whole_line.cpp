@@ -69,7 +69,7 @@ TEST_CASE("the same question has the same answer") {
   const Answer one = answer(layout("frame-shop").file, {Question::design, true});
   const Answer two = answer(layout("frame-shop").file, {Question::design, true});
   CHECK(one.point->supply_degC == two.point->supply_degC);
-  CHECK(one.freeze->slab_degC == two.freeze->slab_degC);
+  CHECK(one.freeze->slab->best_degC == two.freeze->slab->best_degC);
   REQUIRE(one.sensitivity.size() == two.sensitivity.size());
   for (std::size_t i = 0; i < one.sensitivity.size(); ++i) CHECK(one.sensitivity[i].path == two.sensitivity[i].path);
 }

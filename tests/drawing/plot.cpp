@@ -239,7 +239,7 @@ TEST_CASE("panels to be compared keep one scale where one of them needs room for
 
 TEST_CASE("numbers of a scale say so, and words bring their own keys") {
   PlotPanel panel = plots::lines({plots::line("", {{0, 1}, {9, 2}})});
-  panel.line[0].words = {{"46 F", "freeze.air_dial_degC"}};
+  panel.line[0].words = {{"46 F", "freeze.air.dial_degC"}};
   panel.heading = {{"2 ways", "winter.way"}};
   const DrawnPlot drawn = draw_plot(plots::plot_of(panel));
   for (const Lettering& text : letterings(drawn, "axes")) {
@@ -250,7 +250,7 @@ TEST_CASE("numbers of a scale say so, and words bring their own keys") {
       CHECK(text.key == (digit ? scale_mark : ""));
   }
   REQUIRE(letterings(drawn, "words").size() == 1);
-  CHECK(letterings(drawn, "words")[0].key == "freeze.air_dial_degC");
+  CHECK(letterings(drawn, "words")[0].key == "freeze.air.dial_degC");
 }
 
 TEST_CASE("a plot that cannot be is a fault of ours") {

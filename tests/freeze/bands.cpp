@@ -26,9 +26,9 @@ TEST_CASE("with nothing unknown the band is the best figure", "[whole]") {
   const Bands bands = bands_of(line, freeze, {0.0, 0.0, 0.0, 0.0, 0.0, 0.0});
   constexpr double rounding = 1e-9;
   for (const double degC : {bands.air_low_degC, bands.air_middle_degC, bands.air_high_degC})
-    CHECK(degC == Approx(freeze.air_degC).margin(rounding));
-  for (const double degC : {bands.slab_low_degC, bands.slab_middle_degC, bands.slab_high_degC})
-    CHECK(degC == Approx(freeze.slab_degC).margin(rounding));
+    CHECK(degC == Approx(freeze.air->best_degC).margin(rounding));
+  for (const auto& degC : {bands.slab_low_degC, bands.slab_middle_degC, bands.slab_high_degC})
+    CHECK(degC.value() == Approx(freeze.slab->best_degC).margin(rounding));
   CHECK(bands.lasts_low_s == Approx(bands.lasts_high_s));
   CHECK(bands.air_error_K < rounding);
   CHECK(bands.input.empty());
@@ -63,7 +63,24 @@ TEST_CASE("the same seed draws the same band, and a dial that covers it is no lo
   CHECK(once.air_high_degC == again.air_high_degC);
   CHECK(once.lasts_low_s == again.lasts_low_s);
   const Freeze covered = *with_dials(line.held(), freeze, covering(once), std::nullopt).value;
-  CHECK(covered.air_dial_degC >= freeze.air_dial_degC);
-  CHECK(*covered.slab_dial_degC >= once.slab_high_degC - 1e-6);
-  CHECK(*covered.slab_dial_degC < std::max(once.slab_high_degC, *freeze.slab_dial_degC) + 0.5 + 1e-6);
+  CHECK(covered.air->dial_degC >= freeze.air->dial_degC);
+  CHECK(covered.slab->dial_degC >= once.slab_high_degC.value() - 1e-6);
+  CHECK(covered.slab->dial_degC < std::max(*once.slab_high_degC, freeze.slab->dial_degC) + 0.5 + 1e-6);
+}
+
+TEST_CASE("where no slab setting is enough the wall thermostat's band is the same", "[whole]") {
+  const Line line = line_of(bare_shop());
+  Freeze freeze = *checked_hold(line).value;
+  const Unknowns usual = usual_unknowns(line.design);
+  const Bands both = bands_of(line, freeze, usual);
+  freeze.slab.reset();
+  const Bands wall = bands_of(line, freeze, usual);
+  CHECK(wall.air_high_degC == both.air_high_degC);
+  CHECK(wall.lasts_low_s == both.lasts_low_s);
+  CHECK_FALSE(wall.slab_high_degC);
+  REQUIRE(wall.input.size() == both.input.size());
+  CHECK_FALSE(wall.input[0].slab_K);
+  const Freeze covered = *with_dials(line.held(), freeze, covering(wall), std::nullopt).value;
+  CHECK(covered.air->dial_degC >= wall.air_high_degC - 1e-6);
+  CHECK_FALSE(covered.slab);
 }

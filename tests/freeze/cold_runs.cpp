@@ -88,7 +88,7 @@ TEST_CASE("a second source shortens the way back where it can run, and leaves th
   const Held alone = held(design);
   design.second_source = {SecondSourceKind::heat_pump, -15.0, 7000.0, {}};
   Held at = held(design);
-  at.freeze.air_dial_degC = alone.freeze.air_dial_degC;
+  at.freeze.air->dial_degC = alone.freeze.air->dial_degC;
   const auto without = recoveries(alone.line.held(), alone.freeze, coarse_fields(), 12000.0);
   const auto with = recoveries(at.line.held(), at.freeze, coarse_fields(), 12000.0);
   CHECK(with[0].source_runs);
@@ -120,7 +120,7 @@ TEST_CASE("a sensor that reads more leaves the floor colder, and its dial has to
   CHECK(sensor(cases, "in the sun").reads_off_K > 2.0);
   CHECK(sensor(cases, "inside the big door").reads_off_K < 0.0);
   for (const SensorCase& one : cases) {
-    CHECK(one.dial_degC == Approx(*at.freeze.slab_dial_degC + one.reads_off_K));
+    CHECK(one.dial_degC == Approx(at.freeze.slab->dial_degC + one.reads_off_K));
     if (one.reads_off_K > 0.0) CHECK(one.coldest_spare_K < right.coldest_spare_K);
     if (one.reads_off_K < 0.0) CHECK(one.coldest_spare_K > right.coldest_spare_K);
   }

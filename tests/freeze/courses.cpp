@@ -77,7 +77,7 @@ TEST_CASE("a power cut begins at the dial and comes through freezing at the tabl
       INFO(course.outdoor_degC);
       // The room is colder than the dial by what the sensor may read too high.
       CHECK(course.air_degC.front() == Approx(course.air_dial_degC - design.frost_hold.sensor_error_K));
-      CHECK(course.air_dial_degC == one.freeze.air_dial_degC);
+      CHECK(course.air_dial_degC == one.freeze.air->dial_degC);
       CHECK(course.every_s == 3600.0);
       CHECK(course.air_degC.size() >= 49);
       CHECK(course.slab_degC.size() == course.air_degC.size());
@@ -121,7 +121,7 @@ TEST_CASE("recoveries as curves begin where the room was and end when it is warm
 TEST_CASE("nothing is told without a setting") {
   const Line line = line_of(bare_shop());
   Freeze none = hold_of(bare_shop());
-  none.decides.clear();
+  none.air.reset();
   CHECK_FALSE(freeze_courses(line.held(), none, coarse_fields(), boiler_W));
   const auto courses = freeze_courses(line.held(), hold_of(bare_shop()), coarse_fields(), std::nullopt);
   REQUIRE(courses);

@@ -38,8 +38,8 @@ inline Freeze hold_of(const Design& design, std::optional<double> boiler_W = std
 }
 
 /// What the places ask of each dial, without what switching on and off adds.
-inline double asked_air_degC(const Freeze& freeze) { return freeze.air_degC - freeze.air_control_K; }
-inline double asked_slab_degC(const Freeze& freeze) { return freeze.slab_degC - freeze.slab_control_K; }
+inline double asked_air_degC(const Freeze& freeze) { return freeze.air->best_degC - freeze.air->control_K; }
+inline double asked_slab_degC(const Freeze& freeze) { return freeze.slab->best_degC - freeze.slab->control_K; }
 
 inline const PlaceAtSetting& row(const Freeze& freeze, const std::string& name) {
   for (const PlaceAtSetting& place : freeze.place) {

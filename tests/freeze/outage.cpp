@@ -47,7 +47,7 @@ TEST_CASE("three weathers against settings up to the working temperature") {
   CHECK(outage.row.front().outdoor_degC == Approx(-5.0));
   CHECK(outage.row[settings].outdoor_degC == -20.0);
   CHECK(outage.row.back().outdoor_degC == -27.0);
-  CHECK(outage.row.front().air_dial_degC == freeze.air_dial_degC);
+  CHECK(outage.row.front().air_dial_degC == freeze.air->dial_degC);
   for (std::size_t i = 1; i < settings; ++i) {
     CHECK(outage.row[i].air_dial_degC > outage.row[i - 1].air_dial_degC);
     CHECK(outage.row[i].air_dial_degC <= 16.0);
@@ -160,7 +160,7 @@ TEST_CASE("without a setting or an edge there is no clock") {
   Line inside = line;
   inside.envelope.edge.clear();
   CHECK_FALSE(outage_clock(inside.held(), freeze, coarse_fields(), std::nullopt).has_value());
-  freeze.decides.clear();
+  freeze.air.reset();
   CHECK_FALSE(outage_clock(line.held(), freeze, coarse_fields(), std::nullopt).has_value());
 }
 

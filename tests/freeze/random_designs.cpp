@@ -47,8 +47,7 @@ Asked asked_of(const Design& design) {
   REQUIRE(zone);
   const SnapCurves curves = snap_curves(*zone, snap_case(design, line.snap, 0));
   Freeze freeze;  // the same dial for all
-  freeze.decides = "given";
-  freeze.air_dial_degC = 8.0;
+  freeze.air = DialSetting{"given", 8.0, 0.0, 8.0, 8.0};
   const auto outage = outage_clock(line.held(), freeze, coarse_fields(), std::nullopt);
   REQUIRE(outage);
   Asked asked;
@@ -99,7 +98,7 @@ TEST_CASE("over random designs a boiler that is large enough keeps the setting, 
     const Freeze ample = hold_of(design, 40000.0);
     if (ample.verdict != FreezeVerdict::found) continue;
     CHECK(ample.beyond_boiler.empty());
-    CHECK(ample.air_control_K < 5.0);
+    CHECK(ample.air->control_K < 5.0);
     CHECK_FALSE(hold_of(design, ample.hold_W / 10.0).beyond_boiler.empty());
   }
 }

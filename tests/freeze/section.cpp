@@ -16,7 +16,7 @@ TEST_CASE("the wall and the door stand in the coldest weather, the room at the d
   for (const SectionField& field : sections) {
     CHECK(field.outdoor_degC == *line.design.climate.coldest_degC);
     CHECK(field.ground_degC == line.design.climate.mean_degC);
-    CHECK(field.room_degC == Approx(freeze.air_dial_degC - line.design.frost_hold.sensor_error_K));
+    CHECK(field.room_degC == Approx(freeze.air->dial_degC - line.design.frost_hold.sensor_error_K));
     CHECK(field.tube_W_per_m2 > 0.0);
     CHECK(field.edge < line.envelope.edge.size());
     CHECK(field.name == line.envelope.edge[field.edge].name);

@@ -10,14 +10,14 @@ TEST_CASE("the setting keeps every place that decides, and one of them just so")
   const Freeze freeze = hold_of(bare_shop());
   CHECK(freeze.verdict == FreezeVerdict::found);
   CHECK(freeze.outdoor_degC == -27.0);
-  CHECK(freeze.place[0].name == freeze.decides);
+  CHECK(freeze.place[0].name == freeze.air->decides);
   REQUIRE(freeze.place[0].asks_air_degC);
-  CHECK(freeze.air_degC == Approx(*freeze.place[0].asks_air_degC + freeze.air_control_K));
+  CHECK(freeze.air->best_degC == Approx(*freeze.place[0].asks_air_degC + freeze.air->control_K));
   for (const PlaceAtSetting& place : freeze.place) {
     CAPTURE(place.name);
     CHECK(place.spare_K == Approx(place.coldest_degC - place.freezes_degC));
     if (!place.decides) continue;
-    CHECK(place.coldest_degC == Approx(coldest_degC(place.air, freeze.air_degC)));
+    CHECK(place.coldest_degC == Approx(coldest_degC(place.air, freeze.air->best_degC)));
     CHECK(place.coldest_degC >= place.limit_degC - 1e-9);
     REQUIRE((place.asks_air_degC && place.asks_slab_degC));
     CHECK(coldest_degC(place.air, *place.asks_air_degC) == Approx(place.limit_degC).margin(1e-6));
@@ -29,25 +29,25 @@ TEST_CASE("the setting keeps every place that decides, and one of them just so")
 TEST_CASE("a dial holds the sensor's error, rounded up to what it shows") {
   Design d = bare_shop();
   Freeze freeze = hold_of(d);
-  CHECK(*freeze.slab_dial_degC == std::ceil(2.0 * (freeze.slab_degC + 1.0)) / 2.0);
-  CHECK(freeze.air_dial_degC == std::ceil(2.0 * (freeze.air_degC + 1.0)) / 2.0);
+  CHECK(freeze.slab->dial_degC == std::ceil(2.0 * (freeze.slab->best_degC + 1.0)) / 2.0);
+  CHECK(freeze.air->dial_degC == std::ceil(2.0 * (freeze.air->best_degC + 1.0)) / 2.0);
   d.units = System::us;
   freeze = hold_of(d);
-  const double dial_degF = *freeze.slab_dial_degC * 1.8 + 32.0;
+  const double dial_degF = freeze.slab->dial_degC * 1.8 + 32.0;
   CHECK(dial_degF == Approx(std::round(dial_degF)).margin(1e-9));
-  CHECK(*freeze.slab_dial_degC >= freeze.slab_degC + 1.0);
-  CHECK(*freeze.slab_dial_degC < freeze.slab_degC + 1.0 + 1.0 / 1.8);
+  CHECK(freeze.slab->dial_degC >= freeze.slab->best_degC + 1.0);
+  CHECK(freeze.slab->dial_degC < freeze.slab->best_degC + 1.0 + 1.0 / 1.8);
 
-  const double slab_degC = freeze.slab_degC, dial_degC = *freeze.slab_dial_degC;
+  const double slab_degC = freeze.slab->best_degC, dial_degC = freeze.slab->dial_degC;
   d.frost_hold.sensor_error_K = 3.0;
   freeze = hold_of(d);
-  CHECK(freeze.slab_degC == slab_degC);
-  CHECK(*freeze.slab_dial_degC > dial_degC + 1.4);
+  CHECK(freeze.slab->best_degC == slab_degC);
+  CHECK(freeze.slab->dial_degC > dial_degC + 1.4);
 }
 
 TEST_CASE("the slab must be warmer than the air it holds, and both sensors are named with their places") {
   const Freeze freeze = hold_of(bare_shop());
-  CHECK(freeze.slab_degC > freeze.air_degC + 2.0);
+  CHECK(freeze.slab->best_degC > freeze.air->best_degC + 2.0);
   CHECK(freeze.slab_sensor == "in the concrete at tube depth, midway between two tubes");
   CHECK(freeze.air_sensor == "on an inside wall, 1.5 m up");
   CHECK(has_code(checked_hold(line_of(bare_shop())).said, "freeze.two-dials"));
@@ -57,16 +57,16 @@ TEST_CASE("the slab must be warmer than the air it holds, and both sensors are n
 TEST_CASE("a real thermostat adds what its deadband lets the room fall by") {
   Design d = bare_shop();
   const Freeze usual = hold_of(d, 12000.0);
-  CHECK(usual.air_control_K > 0.0);
-  CHECK(usual.air_control_K < 4.0);
+  CHECK(usual.air->control_K > 0.0);
+  CHECK(usual.air->control_K < 4.0);
   d.frost_hold.deadband_K = 4.0;
   const Freeze wide = hold_of(d, 12000.0);
-  CHECK(wide.air_control_K > usual.air_control_K + 1.0);
-  CHECK(wide.air_degC - wide.air_control_K == Approx(usual.air_degC - usual.air_control_K));
+  CHECK(wide.air->control_K > usual.air->control_K + 1.0);
+  CHECK(wide.air->best_degC - wide.air->control_K == Approx(usual.air->best_degC - usual.air->control_K));
   // The setting is what the switching itself keeps.
   const Line line = line_of(d);
   const auto zone = heated_zone(d, line.envelope, line.floor, line.places, coarse_fields());
-  const RealControl control{DialKind::air, wide.air_degC, 4.0, 12000.0 / tubes_m2(*zone)};
+  const RealControl control{DialKind::air, wide.air->best_degC, 4.0, 12000.0 / tubes_m2(*zone)};
   for (const ZoneRow& row : controlled_snap(*zone, snap_case(d, line.snap, 0), control))
     for (std::size_t i = 0; i < line.places.place.size(); ++i)
       if (line.places.place[i].decides) CHECK(row.place_degC[i] > line.places.place[i].limit_degC - 0.05);
@@ -108,7 +108,7 @@ TEST_CASE("the place that decides explains itself") {
   REQUIRE(freeze.explained.size() == 1);
   const Explained& why = freeze.explained[0];
   CHECK(why.gain_share * why.asks_degC + why.base_degC == Approx(why.limit_degC));
-  CHECK(why.asks_degC + why.control_K == Approx(freeze.air_degC));
+  CHECK(why.asks_degC + why.control_K == Approx(freeze.air->best_degC));
   CHECK(why.dial_degC >= why.asks_degC + why.control_K + why.sensor_error_K);
   CHECK(why.dial_degC < why.asks_degC + why.control_K + why.sensor_error_K + 0.5);
   CHECK(why.outdoor_degC >= -27.0);
@@ -118,12 +118,12 @@ TEST_CASE("the place that decides explains itself") {
 TEST_CASE("a strip across the slab lowers what a bare door asks for") {
   Design d = door_shop();
   const Freeze bare = hold_of(d);
-  CHECK(bare.decides == "tube 200 mm inside the big door");
+  CHECK(bare.air->decides == "tube 200 mm inside the big door");
   d.opening[0].strip = Insulation{1.8};
   const Freeze broken = hold_of(d);
   CHECK(broken.verdict == FreezeVerdict::found);
-  CHECK(broken.air_degC < bare.air_degC - 2.0);
-  CHECK(*broken.slab_dial_degC <= *bare.slab_dial_degC);
+  CHECK(broken.air->best_degC < bare.air->best_degC - 2.0);
+  CHECK(broken.slab->dial_degC <= bare.slab->dial_degC);
 }
 
 TEST_CASE("glycol helps the tubes and leaves the pipes") {
@@ -133,9 +133,9 @@ TEST_CASE("glycol helps the tubes and leaves the pipes") {
   d.fluid.kind = FluidKind::propylene_glycol;
   d.fluid.glycol = {0.3, false};
   const Freeze glycol = hold_of(d);
-  CHECK(glycol.decides == "tap");
+  CHECK(glycol.air->decides == "tap");
   CHECK(asked_air_degC(glycol) == Approx(4.4).margin(1e-4));
-  CHECK(glycol.air_degC < water.air_degC);
+  CHECK(glycol.air->best_degC < water.air->best_degC);
 }
 
 TEST_CASE("ice at the door line is reported and decides nothing") {
@@ -156,7 +156,8 @@ TEST_CASE("one slab under all rooms: the leakier room decides, the air dial is t
   d.room[1].height_m = 12.0;
   d.watch = {{"store line", WatchKind::room_pipe, "store", std::nullopt, 0.0}};
   const Freeze freeze = hold_of(d);
-  CHECK((freeze.decides == "store line" || freeze.decides == "tube at the corners of the outer wall of the store"));
+  CHECK((freeze.air->decides == "store line" ||
+         freeze.air->decides == "tube at the corners of the outer wall of the store"));
   CHECK(freeze.slab_sensor.find("in the shop") != std::string::npos);
 }
 
@@ -169,7 +170,7 @@ TEST_CASE("the heat of the hold is what rooms lose and what goes down, each watt
   for (std::size_t i = 0; i < 2; ++i) {
     const double heated_m2 = line.floor.room[i].heated_m2;
     const SlabHold hold = slab_hold(line.floor.section, line.envelope.room[i], heated_m2);
-    const HeldRoom room = room_held_by(hold, *freeze.slab_dial_degC, -27.0);
+    const HeldRoom room = room_held_by(hold, freeze.slab->dial_degC, -27.0);
     up_W += room.up_W_per_m2 * heated_m2;
     down_W += room.down_W_per_m2 * heated_m2;
     lost_W += line.envelope.room[i].total_W_per_K * (room.room_degC + 27.0);

@@ -88,7 +88,7 @@ TEST_CASE("a leakier building needs a warmer slab for the same air") {
   REQUIRE(tight.verdict == FreezeVerdict::found);
   REQUIRE(poor.verdict == FreezeVerdict::found);
   CHECK(asked_air_degC(poor) == Approx(asked_air_degC(tight)).margin(1e-4));
-  CHECK(poor.slab_degC > tight.slab_degC + 3.0);
+  CHECK(poor.slab->best_degC > tight.slab->best_degC + 3.0);
   CHECK(poor.hold_W > 1.5 * tight.hold_W);
 }
 

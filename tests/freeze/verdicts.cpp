@@ -34,7 +34,7 @@ TEST_CASE("a slab at 40 F under a leaky building is refused with the reason") {
   d.climate.coldest_degC = -20.0;
   const auto checked = checked_hold(line_of(d));
   CHECK(say(said(checked, "freeze.usual-slab-setting"), System::us).find("refused") != std::string::npos);
-  CHECK(checked.value->slab_degC > 10.0);
+  CHECK(checked.value->slab->best_degC > 10.0);
 }
 
 TEST_CASE("a tight building in mild weather does not hear about 40 F") {
@@ -53,10 +53,10 @@ TEST_CASE("where a tube freezes however warm the floor is, no setting is safe") 
   CHECK_FALSE(freeze.place[0].asks_air_degC);
   CHECK(freeze.reason.find("The tube 50 mm inside the big door falls below 2.0 C however the floor is set") == 0);
   CHECK(freeze.reason.find("shut that loop off and drain it, or fill with glycol") != std::string::npos);
-  CHECK(freeze.reason.find("Everywhere else " + show(*freeze.slab_dial_degC, Dimension::degree, System::si)) !=
+  CHECK(freeze.reason.find("Everywhere else " + show(freeze.slab->dial_degC, Dimension::degree, System::si)) !=
         std::string::npos);
-  CHECK(freeze.decides == "air round manifold and boiler");
-  CHECK(*freeze.slab_dial_degC > 0.0);
+  CHECK(freeze.air->decides == "air round manifold and boiler");
+  CHECK(freeze.slab->dial_degC > 0.0);
 }
 
 TEST_CASE("the warmest floor allowed really leaves that tube too cold") {
@@ -86,7 +86,7 @@ TEST_CASE("a place that could not be computed: it cannot be called safe") {
   CHECK(said(checked, "freeze.cannot-be-called").severity == Severity::failure);
   CHECK(checked.value->reason.find("The store tap: the air of the store cannot be computed") == 0);
   CHECK(checked.value->reason.find("For everything else ") != std::string::npos);
-  CHECK(*checked.value->slab_dial_degC > 0.0);
+  CHECK(checked.value->slab->dial_degC > 0.0);
 }
 
 TEST_CASE("a room that was to be heated and has no tube after all is not known either") {
@@ -141,8 +141,8 @@ TEST_CASE("weather that cannot freeze anything asks for next to nothing") {
   d.climate.coldest_degC = 10.0;
   const Freeze freeze = hold_of(d, 6000.0);
   CHECK(freeze.verdict == FreezeVerdict::found);
-  CHECK(freeze.air_degC <= 10.0 + 1e-6);
-  CHECK(*freeze.slab_dial_degC < 10.0);
+  CHECK(freeze.air->best_degC <= 10.0 + 1e-6);
+  CHECK(freeze.slab->dial_degC < 10.0);
 }
 
 TEST_CASE("the hold may take a shop out of the class its footing was built for") {

@@ -100,9 +100,9 @@ Answer explained() {
   why.sensor_error_K = 1.0;
   why.dial_degC = of_F(std::ceil(1.8 * (why.asks_degC + 1.3) + 32.0));
   freeze.explained = {why};
-  freeze.air_dial_degC = why.dial_degC;
+  freeze.air->dial_degC = why.dial_degC;
   freeze.place[0].shut_degC =
-      0.62 * freeze.air_degC + 0.33 * freeze.outdoor_degC + 0.05 * answer.file.design.climate.mean_degC;
+      0.62 * freeze.air->best_degC + 0.33 * freeze.outdoor_degC + 0.05 * answer.file.design.climate.mean_degC;
   return answer;
 }
 
@@ -132,7 +132,7 @@ TEST_CASE("the explanation ends in the dial that is printed") {
   Answer answer = explained();
   answer.bands = Bands{};
   answer.bands->air_high_degC = of_F(50.3);
-  answer.freeze->air_dial_degC = of_F(51.0);
+  answer.freeze->air->dial_degC = of_F(51.0);
   const std::string text = text_of(answer, asked());
   CHECK(line_with(text, "95 of 100 draws").back().value == 50.3);
   CHECK(line_with(text, "the setting: the higher").back().value == 51.0);

@@ -66,8 +66,8 @@ TEST_CASE("the ranges of a building that is not described cover what the setting
   Answer answer = undescribed(Question::freeze);
   const double error_K = answer.file.design.frost_hold.sensor_error_K;
   answer.bands = sample_bands();
-  answer.freeze->air_degC = of_F(45.0) - error_K;   // the dial without draws would be 45, not 47
-  answer.freeze->slab_degC = of_F(57.0) - error_K;  // and this 57, not 58
+  answer.freeze->air->best_degC = of_F(45.0) - error_K;   // the dial without draws would be 45, not 47
+  answer.freeze->slab->best_degC = of_F(57.0) - error_K;  // and this 57, not 58
   check_part(text(answer), "wall thermostat 49 F ~ (tight or poor), slab sensor 59 F ~ (55 if tight, 64 if poor)");
 }
 

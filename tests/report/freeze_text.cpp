@@ -61,7 +61,7 @@ TEST_CASE("where no setting is safe, why comes first and what would help moves u
   answer.freeze->verdict = FreezeVerdict::no_setting;
   answer.freeze->reason = "The tube at the big door falls below 36 F however warm the floor is held.";
   answer.freeze->place[0].asks_air_degC.reset();
-  answer.freeze->decides = "water line in the wall";
+  answer.freeze->air->decides = "water line in the wall";
   answer.verdict.kind = VerdictKind::fails;
   answer.verdict.reasons = {{Severity::failure, "freeze.no-setting", "frost_hold", "no setting is safe", {}},
                             said(Severity::failure, "the boiler is too small")};

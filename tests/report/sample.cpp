@@ -197,13 +197,11 @@ PlaceAtSetting place(std::string name, PlaceKind kind, Degrees at, std::optional
 Freeze sample_freeze() {
   Freeze freeze;
   freeze.verdict = FreezeVerdict::found;
-  freeze.decides = freeze.decides_slab = "tube 12 in inside the big door";
+  const std::string decides = "tube 12 in inside the big door";
+  freeze.air = DialSetting{decides, of_F(45.0), 0.0, of_F(47.0), of_F(47.0)};
+  freeze.slab = DialSetting{decides, of_F(56.0), 0.0, of_F(58.0), of_F(58.0)};
   freeze.tried = "3 days at -16 F, worst hour -24 F";
   freeze.outdoor_degC = of_F(-24.0);
-  freeze.slab_degC = of_F(56.0);
-  freeze.air_degC = of_F(45.0);
-  freeze.slab_dial_degC = of_F(58.0);
-  freeze.air_dial_degC = of_F(47.0);
   freeze.slab_sensor = "in the concrete at tube depth, midway between two tubes";
   freeze.air_sensor = "on an inside wall, 5 ft up";
   freeze.place = {place("tube 12 in inside the big door", PlaceKind::tube, {2.0, 2.0, 0.0}, 7.0, 13.0),
