@@ -122,6 +122,10 @@ std::string upper(std::string text) {
   return text;
 }
 
+std::string and_more(std::size_t left_out, std::string_view one) {
+  return fmt::format("and {} more: add --full", one.empty() ? std::to_string(left_out) : several(left_out, one));
+}
+
 std::string sentence(const std::string& text) {
   std::string out = text;
   if (out.empty()) return out;
@@ -202,7 +206,7 @@ void add_reasons(Page& page, const Reader& reader, const std::vector<Diagnostic>
     const std::vector<std::string> lines = reason(i, remedied);
     const std::size_t for_count = i + 1 < reasons.size() ? 1 : 0;
     if (i > 0 && !reader.options.full && page.lines.size() + lines.size() + for_count > end) {
-      return add_text(page, fmt::format("and {} more: add --full", reasons.size() - i), "    ");
+      return add_text(page, and_more(reasons.size() - i), "    ");
     }
     page.lines.insert(page.lines.end(), lines.begin(), lines.end());
   }

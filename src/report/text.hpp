@@ -67,6 +67,9 @@ std::string start_words(const Reader& reader, const StartUp& start);
 /// "3 min", and from an hour and a half on "5.9 h".
 std::string minutes_words(double s);
 
+/// "and 3 more: add --full", or "and 3 holes more: ...": what a page leaves out, and what shows it.
+std::string and_more(std::size_t left_out, std::string_view one = {});
+
 /// "Capital letter, full stop."
 std::string sentence(const std::string& text);
 std::string sentence(const Diagnostic& said, System system);

@@ -89,7 +89,7 @@ void add_moves(Page& page, const Reader& reader) {
     moves = moves_told(reader, shown, false);
   }
   page.lines.insert(page.lines.end(), moves.lines.begin(), moves.lines.end());
-  if (shown < all) add_text(page, fmt::format("and {} more: add --full", all - shown), "     ");
+  if (shown < all) add_text(page, and_more(all - shown), "     ");
 }
 
 /// Where it ends, and which port is never touched.
@@ -136,7 +136,7 @@ void add_ports(Page& page, const Reader& reader) {
   if (full) table.rows.back().emplace_back();
   add_table(page, table);
   if (shown < balance.port.size()) {
-    add_text(page, fmt::format("and {} more: add --full, or --out DIR for a table", balance.port.size() - shown), "  ");
+    add_text(page, and_more(balance.port.size() - shown) + ", or --out DIR for a table", "  ");
   }
   if (full) {
     add_text(page, "Authority: valve authority, the share of a loop's pressure drop, in %, that its open valve takes.");

@@ -112,8 +112,7 @@ void add_holes(Page& page, const Reader& reader, const GuideAnchor& anchor, std:
          hole.strike_share < 0.001 ? "< 0.1 %" : chance(hole.strike_share), std::string(words(hole.word))});
   }
   add_table(page, table);
-  if (anchor.hole.size() > most)
-    add_text(page, fmt::format("and {} more: add --full", several(anchor.hole.size() - most, "hole")), "  ");
+  if (anchor.hole.size() > most) add_text(page, and_more(anchor.hole.size() - most, "hole"), "  ");
 }
 
 /// "3 in right and 1 1/4 in up".
@@ -204,7 +203,7 @@ void add_drill(Page& page, const Reader& reader) {
   constexpr std::size_t for_the_end = 7, for_each = 18, most_holes = 6;
   for (std::size_t i = 0; i < guide.anchor.size(); ++i) {
     if (!reader.options.full && page.lines.size() + for_each + for_the_end > most_lines) {
-      add_text(page, fmt::format("and {} more: add --full", guide.anchor.size() - i));
+      add_text(page, and_more(guide.anchor.size() - i));
       break;
     }
     add_anchor(page, reader, guide.anchor[i], reader.options.full ? guide.anchor[i].hole.size() : most_holes);

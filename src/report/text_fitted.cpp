@@ -61,7 +61,7 @@ void add_fitted_ports(Page& page, const Reader& reader) {
     table.rows.back().push_back(flow(reader, set.after_m3_per_s) + (set.within ? "" : " !"));
   }
   add_table(page, table);
-  if (shown < all) add_text(page, fmt::format("and {} more: add --full", all - shown), "  ");
+  if (shown < all) add_text(page, and_more(all - shown), "  ");
 }
 
 /// One line of the file, or several where it is long; the rows of a list as a file takes them.

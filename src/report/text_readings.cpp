@@ -259,7 +259,7 @@ void add_read_ports(Page& page, const Reader& reader) {
   const std::size_t shown = reader.options.full ? all : std::min(all, most_ports);
   for (std::size_t i = 0; i < shown; ++i) table.rows.push_back(port_row(reader, i));
   add_table(page, table);
-  if (shown < all) add_text(page, fmt::format("and {} more: add --full", all - shown), "  ");
+  if (shown < all) add_text(page, and_more(all - shown), "  ");
   add_text(page, fmt::format("Flows in {}.{}{}", unit(Kind::flow, reader.system()),
                              heat ? " Heat: what the loop gives at the flow it likely has, against its aim." : "",
                              settings ? " Turns are counted from shut." : ""));

@@ -44,7 +44,7 @@ Markup record(const Source& source) {
 
 }  // namespace
 
-std::optional<SheetPage> as_built_sheet(const Source& source) {
+std::optional<SheetBody> as_built_sheet(const Source& source) {
   auto floor = drawn_floor(source.answer);
   if (!floor || !source.answer.control) return std::nullopt;
   const ControlPoints& control = *source.answer.control;
@@ -57,11 +57,7 @@ std::optional<SheetPage> as_built_sheet(const Source& source) {
     const ControlPoint& point = control.point[i];
     floor->mark.push_back({{point.x_m, point.y_m}, {point.name, key_of_row("control.point", i, "name")}});
   }
-  return SheetPage{
-      "as-built.html",
-      "As built",
-      "the shop's wall, and whoever owns it next",
-      Paper::page,
+  return SheetBody{
       points(source) + record(source) +
           caution(prose("A drawing is not the concrete. Where something was measured, the measure counts. Tube that "
                         "was laid otherwise, or poured before it was drawn, is not on this page at all.")),

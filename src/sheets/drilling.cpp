@@ -68,7 +68,7 @@ Markup anchors(const Source& source) {
 
 }  // namespace
 
-std::optional<SheetPage> drilling_sheet(const Source& source) {
+std::optional<SheetBody> drilling_sheet(const Source& source) {
   auto floor = drawn_floor(source.answer);
   if (!floor || !source.answer.drill_bands) return std::nullopt;
   const bool ours = drawn_by_us(*source.answer.loops);
@@ -77,11 +77,7 @@ std::optional<SheetPage> drilling_sheet(const Source& source) {
   floor->notes.insert(floor->notes.begin(), notes.begin(), notes.end());
   floor->tip.clear();
   floor->bands = {source.answer.drill_bands->do_not_m, source.answer.drill_bands->doubt_m};
-  return SheetPage{"drilling.html",
-                   "Drilling guide",
-                   "whoever drills into this floor",
-                   Paper::page,
-                   (ours ? only_as_drawn() : Markup{}) + anywhere(source) + anchors(source) +
+  return SheetBody{(ours ? only_as_drawn() : Markup{}) + anywhere(source) + anchors(source) +
                        caution(prose("The drawn position is not the cast position: scan the floor and mark what is "
                                      "found before you drill. Let the pressure off and keep a gauge in sight; set a "
                                      "depth stop; bind the dust. What an anchor carries is an engineer's matter.")),

@@ -152,14 +152,13 @@ Markup left_section() {
 
 }  // namespace
 
-std::optional<SheetPage> electrician_sheet(const Source& source) {
+std::optional<SheetBody> electrician_sheet(const Source& source) {
   if (!source.answer.loops) return std::nullopt;
   Markup body = source.answer.sizes
                     ? pair(load_section(source), service_section(source) + source_section(source))
                     : pair(section("The load", not_known(source, "how much the boiler takes")), source_section(source));
   body += wires_section(source) + left_section();
-  return SheetPage{"electrician.html", "What the electrician needs", "the electrician, for a quote", Paper::page,
-                   wrap("div", body, "tight")};
+  return SheetBody{wrap("div", body, "tight")};
 }
 
 }  // namespace slabwright::sheets

@@ -52,7 +52,7 @@ Markup log(const Source& source) {
 
 }  // namespace
 
-std::optional<SheetPage> first_heat_sheet(const Source& source) {
+std::optional<SheetBody> first_heat_sheet(const Source& source) {
   const Quotes& q = source.q;
   if (!q.has("cure")) return std::nullopt;
   Markup body = caution(
@@ -62,7 +62,7 @@ std::optional<SheetPage> first_heat_sheet(const Source& source) {
     body += paragraph("The day of the pour is not known here: write it down. Poured on ", blank("                "));
   body += texts(q, "cure.caution") + calendar(source);
   body += section("Never", texts(q, "cure.never")) + log(source);
-  return SheetPage{"first-heat.html", "Cure and first heat", "the owner and the concrete crew", Paper::page, body};
+  return SheetBody{body};
 }
 
 }  // namespace slabwright::sheets

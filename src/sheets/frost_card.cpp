@@ -194,13 +194,12 @@ Markup in_pictures(const Source& source) {
 
 }  // namespace
 
-std::optional<SheetPage> frost_card(const Source& source) {
+std::optional<SheetBody> frost_card(const Source& source) {
   if (!source.answer.loops) return std::nullopt;
   const Markup cards = source.answer.freeze
                            ? every_day(source) + power_off(source) + in_pictures(source)
                            : wrap("div", not_known(source, "how low the floor may be left") + call_list(), "card");
-  return SheetPage{"frost-card.html", "Frost hold and power cuts", "the wall by the boiler", Paper::card,
-                   wrap("div", cards, "cards wall")};
+  return SheetBody{wrap("div", cards, "cards wall")};
 }
 
 }  // namespace slabwright::sheets

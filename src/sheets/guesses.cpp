@@ -82,9 +82,8 @@ Markup said_section(const Source& source) {
 
 }  // namespace
 
-std::optional<SheetPage> guesses_sheet(const Source& source) {
-  return SheetPage{"guesses.html", "Our guesses and cautions", "everybody who relies on the other sheets", Paper::page,
-                   wrap("div",
+std::optional<SheetBody> guesses_sheet(const Source& source) {
+  return SheetBody{wrap("div",
                         cautions_section(source) + matters_section(source) + said_section(source) +
                             guesses_section(source) + yours_section(source),
                         "tight")};

@@ -193,11 +193,9 @@ Markup fitter_list(const Source& source) {
 
 }  // namespace
 
-std::optional<SheetPage> heat_pump_sheet(const Source& source) {
+std::optional<SheetBody> heat_pump_sheet(const Source& source) {
   if (!source.answer.loops) return std::nullopt;
-  return SheetPage{"heat-pump.html", "What the heat-pump fitter needs", "the heat-pump fitter, for a quote",
-                   Paper::page,
-                   wrap("div",
+  return SheetBody{wrap("div",
                         pair(unit_section(source), standing_section(source)) + load_section_of_fitter(source) +
                             water_section(source) + pair(fitter_list(source), plot_figures(source.q, {"heat"})),
                         "tight")};

@@ -118,12 +118,12 @@ Markup how_to(const Source& source) {
 
 }  // namespace
 
-std::optional<SheetPage> loop_cards(const Source& source) {
+std::optional<SheetBody> loop_cards(const Source& source) {
   // Loops that are poured, or of which only lengths are known, are laid by nobody.
   if (!source.answer.materials) return std::nullopt;
   Markup all = how_to(source);
   for (std::size_t i = 0; i < source.answer.loops->loop.size(); ++i) all += card(source, i);
-  return SheetPage{"loop-cards.html", "Loop cards", "the installer laying tube", Paper::page, all};
+  return SheetBody{all};
 }
 
 }  // namespace slabwright::sheets

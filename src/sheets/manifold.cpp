@@ -103,7 +103,7 @@ Markup port_panel(const Source& source, std::size_t port) {
 
 }  // namespace
 
-std::optional<SheetPage> manifold_card(const Source& source) {
+std::optional<SheetBody> manifold_card(const Source& source) {
   if (!source.answer.balance || source.answer.balance->port.empty()) return std::nullopt;
   Markup first = wrap("h2", prose("Before the ports")) + first_panel(source);
   first += paragraph(
@@ -114,8 +114,7 @@ std::optional<SheetPage> manifold_card(const Source& source) {
   Markup all = wrap("div", first, "card");
   all += wrap("div", wrap("h2", prose("In this order")) + moves(source), "card long");
   for (std::size_t i = 0; i < source.answer.balance->port.size(); ++i) all += port_panel(source, i);
-  return SheetPage{"manifold.html", "Manifold card", "the installer at the manifold", Paper::card,
-                   wrap("div", all, "cards")};
+  return SheetBody{wrap("div", all, "cards")};
 }
 
 }  // namespace slabwright::sheets

@@ -89,14 +89,14 @@ Markup cut_list(const Source& source) {
 
 }  // namespace
 
-std::optional<SheetPage> materials_sheet(const Source& source) {
+std::optional<SheetBody> materials_sheet(const Source& source) {
   if (!source.answer.materials) return std::nullopt;
   Markup body = order(source) + plant(source);
   if (source.answer.cuts) body += cut_list(source);
   body +=
       caution(prose("Quantities for tube and foam; concrete, steel, vapour barrier and what carries load are the "
                     "engineer's and the concrete supplier's."));
-  return SheetPage{"materials.html", "Materials and cut list", "whoever orders and cuts", Paper::page, body};
+  return SheetBody{body};
 }
 
 }  // namespace slabwright::sheets

@@ -121,12 +121,11 @@ Markup buy_section(const Source& source) {
 
 }  // namespace
 
-std::optional<SheetPage> owner_sheet(const Source& source) {
+std::optional<SheetBody> owner_sheet(const Source& source) {
   if (!source.answer.loops) return std::nullopt;
   const Markup body = owner_verdict(source) + keeps_section(source) + pair(heat_section(source), buy_section(source)) +
                       costs_sections(source) + plots_of_the_owner(source) + caution_about(Caution::frost);
-  return SheetPage{"owner.html", "What it keeps and what it costs", "the owner, before choosing", Paper::page,
-                   wrap("div", body, "tight")};
+  return SheetBody{wrap("div", body, "tight")};
 }
 
 }  // namespace slabwright::sheets

@@ -13,15 +13,19 @@ enum class Paper {
   card,  ///< half letter or A5: cards to cut apart or to hang up
 };
 
+struct SheetBody {
+  Markup text;
+  /// Drawings that each take a whole sheet of paper of their own size, behind the rest; all of one size. The page is
+  /// printed on such paper then, with its words on the first.
+  std::vector<Picture> wall = {};
+};
+
 struct SheetPage {
   std::string file;    ///< "owner.html"
   std::string title;   ///< "What it keeps and what it costs"
   std::string reader;  ///< "the owner, before buying"
   Paper paper = Paper::page;
-  Markup body;
-  /// Drawings that each take a whole sheet of paper of their own size, behind the rest; all of one size. The page is
-  /// printed on such paper then, with its words on the first.
-  std::vector<Picture> wall = {};
+  SheetBody body;
 };
 
 /// What a sheet is made from.
@@ -34,22 +38,22 @@ struct Source {
 /// what the sheet is and whether the design works.
 std::string html_of(const SheetPage& page, const Source& source);
 
-/// A sheet for each reader, each in a file of its name; absent where the answer has nothing for it.
-std::optional<SheetPage> owner_sheet(const Source& source);
-std::optional<SheetPage> electrician_sheet(const Source& source);
-std::optional<SheetPage> heat_pump_sheet(const Source& source);
-std::optional<SheetPage> frost_card(const Source& source);
-std::optional<SheetPage> guesses_sheet(const Source& source);
-std::optional<SheetPage> pour_day_sheet(const Source& source);
-std::optional<SheetPage> sections_sheet(const Source& source);
-std::optional<SheetPage> piping_sheet(const Source& source);
-std::optional<SheetPage> drilling_sheet(const Source& source);
-std::optional<SheetPage> as_built_sheet(const Source& source);
-std::optional<SheetPage> loop_cards(const Source& source);
-std::optional<SheetPage> manifold_card(const Source& source);
-std::optional<SheetPage> materials_sheet(const Source& source);
-std::optional<SheetPage> pressure_record(const Source& source);
-std::optional<SheetPage> first_heat_sheet(const Source& source);
+/// What stands on the sheet of each reader; absent where the answer has nothing for it.
+std::optional<SheetBody> owner_sheet(const Source& source);
+std::optional<SheetBody> electrician_sheet(const Source& source);
+std::optional<SheetBody> heat_pump_sheet(const Source& source);
+std::optional<SheetBody> frost_card(const Source& source);
+std::optional<SheetBody> guesses_sheet(const Source& source);
+std::optional<SheetBody> pour_day_sheet(const Source& source);
+std::optional<SheetBody> sections_sheet(const Source& source);
+std::optional<SheetBody> piping_sheet(const Source& source);
+std::optional<SheetBody> drilling_sheet(const Source& source);
+std::optional<SheetBody> as_built_sheet(const Source& source);
+std::optional<SheetBody> loop_cards(const Source& source);
+std::optional<SheetBody> manifold_card(const Source& source);
+std::optional<SheetBody> materials_sheet(const Source& source);
+std::optional<SheetBody> pressure_record(const Source& source);
+std::optional<SheetBody> first_heat_sheet(const Source& source);
 
 /// A sheet that this answer has nothing for, and what it would need.
 struct Missing {

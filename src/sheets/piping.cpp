@@ -4,14 +4,10 @@
 
 namespace slabwright::sheets {
 
-std::optional<SheetPage> piping_sheet(const Source& source) {
+std::optional<SheetBody> piping_sheet(const Source& source) {
   const auto picture = schematic_picture(source.answer);
   if (!picture) return std::nullopt;
-  return SheetPage{"piping.html",
-                   "Piping scheme",
-                   "the installer and the inspector",
-                   Paper::page,
-                   paragraph("Not to scale. What others bring is marked so.") +
+  return SheetBody{paragraph("Not to scale. What others bring is marked so.") +
                        caution(prose("Relief valve, backflow protection, low-water cut-off and their sizes are for the "
                                      "local code and a licensed installer.")),
                    {*picture}};

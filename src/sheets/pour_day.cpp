@@ -28,7 +28,7 @@ Markup watch(const Source& source) {
 
 }  // namespace
 
-std::optional<SheetPage> pour_day_sheet(const Source& source) {
+std::optional<SheetBody> pour_day_sheet(const Source& source) {
   const auto floor = drawn_floor(source.answer);
   if (!floor || floor->loop.empty()) return std::nullopt;
   const Markup rules =
@@ -37,11 +37,7 @@ std::optional<SheetPage> pour_day_sheet(const Source& source) {
                prose("Lift the mesh as the engineer's drawing has it: tube must not rise."),
                prose("Saw only where joints are drawn, no deeper than the engineer allows."),
                prose("A cut tube is repaired before it is covered, and the place is marked on this plan.")});
-  return SheetPage{
-      "pour-day.html",
-      "Pour-day plan",
-      "the concrete crew",
-      Paper::page,
+  return SheetBody{
       watch(source) + rules + caution(prose("Concrete, steel, joints and load are the engineer's matter.")),
       {draw_plan(*floor).picture}};
 }

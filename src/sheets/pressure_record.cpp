@@ -62,13 +62,12 @@ Markup record() {
 
 }  // namespace
 
-std::optional<SheetPage> pressure_record(const Source& source) {
+std::optional<SheetBody> pressure_record(const Source& source) {
   if (!source.q.has("pressure_test")) return std::nullopt;
   std::vector<Markup> care;
   for (std::size_t i = 0; i < source.q.rows("pressure_test.care"); ++i)
     care.push_back(quoted(source.q.words(key_of_row("pressure_test.care", i))));
-  return SheetPage{"pressure-test.html", "Pressure-test record", "the installer and the inspector", Paper::page,
-                   rules(source) + readings(source) + record() + section("Take care", bullets(care))};
+  return SheetBody{rules(source) + readings(source) + record() + section("Take care", bullets(care))};
 }
 
 }  // namespace slabwright::sheets

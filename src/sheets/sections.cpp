@@ -5,13 +5,12 @@
 
 namespace slabwright::sheets {
 
-std::optional<SheetPage> sections_sheet(const Source& source) {
+std::optional<SheetBody> sections_sheet(const Source& source) {
   Markup body;
   if (const auto edge = section_at_edge(source.q)) body += figure(edge->picture, "edge", prose("Through the edge."));
   if (const auto door = section_at_door(source.q)) body += figure(door->picture, "door", prose("Through the door."));
   if (body.html.empty()) return std::nullopt;
-  return SheetPage{"sections.html", "Edge and door in section", "the concrete crew, the owner and the inspector",
-                   Paper::page, body};
+  return SheetBody{body};
 }
 
 }  // namespace slabwright::sheets

@@ -128,9 +128,9 @@ std::string paper_size(Paper paper, System system) {
 }  // namespace
 
 std::string style_of(const SheetPage& page, System system) {
-  if (!page.wall.empty())
-    return fmt::format("@page{{size:{:.1f}mm {:.1f}mm;margin:0}}{}", 1000.0 * page.wall.front().width_m,
-                       1000.0 * page.wall.front().height_m, look);
+  if (!page.body.wall.empty())
+    return fmt::format("@page{{size:{:.1f}mm {:.1f}mm;margin:0}}{}", 1000.0 * page.body.wall.front().width_m,
+                       1000.0 * page.body.wall.front().height_m, look);
   return fmt::format("@page{{size:{};margin:{}mm}}{}", paper_size(page.paper, system),
                      page.paper == Paper::card ? 10 : 12, look);
 }
