@@ -47,6 +47,46 @@ std::vector<double> cuts_of(Point from, Point to, std::span<const Point> outer) 
   return shares;
 }
 
+/// A place well inside: half way between two corners' heights and two walls there, where the less of both is most.
+Point place_within(std::span<const Point> polygon) {
+  std::vector<double> heights;
+  for (const Point& corner : polygon) heights.push_back(corner.y_m);
+  std::sort(heights.begin(), heights.end());
+  Point place = polygon[0];
+  double most_m = 0.0;
+  for (std::size_t k = 0; k + 1 < heights.size(); ++k) {
+    const double y = 0.5 * (heights[k] + heights[k + 1]);
+    std::vector<double> walls;
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+      const Point a = polygon[i], b = polygon[after(i, polygon.size())];
+      if ((a.y_m > y) != (b.y_m > y)) walls.push_back(a.x_m + (y - a.y_m) / (b.y_m - a.y_m) * (b.x_m - a.x_m));
+    }
+    std::sort(walls.begin(), walls.end());
+    for (std::size_t i = 0; i + 1 < walls.size(); i += 2) {
+      const double room_m = std::min(walls[i + 1] - walls[i], heights[k + 1] - heights[k]);
+      if (room_m <= most_m) continue;
+      most_m = room_m;
+      place = {0.5 * (walls[i] + walls[i + 1]), y};
+    }
+  }
+  return place;
+}
+
+/// Whether a thing holds at every corner of a polygon and at a place of every piece into which another cuts its edges.
+template <class Holds>
+bool all_along(std::span<const Point> polygon, std::span<const Point> other, Holds holds) {
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Point from = polygon[i], to = polygon[after(i, polygon.size())], along = minus(to, from);
+    if (!holds(from, true)) return false;
+    const std::vector<double> cuts = cuts_of(from, to, other);
+    for (std::size_t k = 0; k + 1 < cuts.size(); ++k) {
+      const double middle = 0.5 * (cuts[k] + cuts[k + 1]);
+      if (!holds({from.x_m + middle * along.x_m, from.y_m + middle * along.y_m}, false)) return false;
+    }
+  }
+  return true;
+}
+
 }  // namespace
 
 bool on_edge(Point point, Point from, Point to) {
@@ -127,27 +167,22 @@ double distance_to_boundary_m(Point point, std::span<const Point> polygon) {
 
 // The outer polygon has no holes, so its inside holds all of the inner polygon once it holds its boundary. Each edge is
 // cut wherever it may pass from inside to outside; between two cuts one place speaks for the whole piece. That place is
-// rounded, and where both edges lie on one slanting line it may land beside it: by less than `rounding_m`.
+// rounded, and where both edges lie on one slanting line it may land beside it: by less than `rounding_m`. A boundary
+// held only within a tolerance may follow a spike of the outer polygon that is thinner than that, with nothing of it
+// behind: so no outer edge may pass through the inner polygon, and a place well within that must lie in the outer one.
 bool inside(std::span<const Point> inner, std::span<const Point> outer, double slack_m) {
-  const auto holds = [&](Point p, double beyond_m) {
-    if (where_is(p, outer) != Where::outside) return true;
-    // A distance is rounded, to nothing too; without slack only the exact answer counts.
-    return beyond_m > 0.0 && distance_to_boundary_m(p, outer) <= beyond_m;
-  };
   double reach_m = 0.0;
   for (const Point& p : inner) reach_m = std::max({reach_m, std::abs(p.x_m), std::abs(p.y_m)});
-  const double rounding_m = 8.0 * std::numeric_limits<double>::epsilon() * reach_m;
-  for (std::size_t i = 0; i < inner.size(); ++i) {
-    const Point from = inner[i], along = minus(inner[after(i, inner.size())], from);
-    if (!holds(from, slack_m)) return false;
-    const std::vector<double> cuts = cuts_of(from, inner[after(i, inner.size())], outer);
-    for (std::size_t k = 0; k + 1 < cuts.size(); ++k) {
-      const double middle = 0.5 * (cuts[k] + cuts[k + 1]);
-      const Point place{from.x_m + middle * along.x_m, from.y_m + middle * along.y_m};
-      if (!holds(place, std::max(slack_m, rounding_m))) return false;
-    }
-  }
-  return true;
+  const double tolerance_m = std::max(slack_m, 8.0 * std::numeric_limits<double>::epsilon() * reach_m);
+  const auto held = [&](Point p, bool corner) {
+    if (where_is(p, outer) != Where::outside) return true;
+    // A distance is rounded, to nothing too; of a corner without slack only the exact answer counts.
+    return (!corner || slack_m > 0.0) && distance_to_boundary_m(p, outer) <= tolerance_m;
+  };
+  const auto clear_of_inner = [&](Point p, bool) {
+    return where_is(p, inner) != Where::inside || distance_to_boundary_m(p, inner) <= tolerance_m;
+  };
+  return all_along(inner, outer, held) && all_along(outer, inner, clear_of_inner) && held(place_within(inner), false);
 }
 
 Polygon rectangle(double width_m, double depth_m) {

@@ -92,6 +92,9 @@ void check_pair(const Polygon& a, const Polygon& b) {
   if (inside(a, b, 0.0)) {
     must(signed_area_m2(a) <= signed_area_m2(b) + slack_of(b) * largest_m(b), "more area inside than there is");
     for (const Point& corner : a) must(where_is(corner, b) != Where::outside, "inside, and a corner outside");
+    for (const Point& corner : b)
+      must(where_is(corner, a) != Where::inside || distance_to_boundary_m(corner, a) <= slack_of(b),
+           "inside, and a corner of the outer one within");
   }
 }
 

@@ -78,6 +78,20 @@ TEST_CASE("a tape's reading beyond the wall is forgiven, more is not") {
   CHECK_FALSE(inside(rectangle(8.005, 9), ell, 0.0));
 }
 
+TEST_CASE("a spike thinner than what is forgiven holds nothing of what it goes round") {
+  // A wall of 4 mm round a yard at the right of the shop.
+  const Polygon outer{{0, 0},         {8, 0},          {8, 5},          {11, 5},    {11, 2}, {8.003, 2},
+                      {8.003, 1.996}, {11.004, 1.996}, {11.004, 5.004}, {8, 5.004}, {8, 9},  {0, 9}};
+  REQUIRE_FALSE(self_crossing(outer));
+  CHECK_FALSE(inside(Polygon{{8, 2}, {11, 2}, {11, 5}, {8, 5}}, outer, 0.010));
+  // A spike along the diagonal, as thick as rounding, with the room beside it cut off.
+  const double up = 4.000000000000051;
+  const Polygon spiked{{12, 12}, {11, 9}, {up, up}, {15.000000000000009, 15.00000000000001}, {0, 0}, {11, 4}};
+  const Polygon plain = normalized(spiked);
+  REQUIRE_FALSE(self_crossing(plain));
+  CHECK_FALSE(inside(normalized(Polygon{{12, 12}, {0, 0}, {11, 4}}), plain, 0.0));
+}
+
 TEST_CASE("distances to a boundary") {
   CHECK(distance_to_boundary_m({4, 4.5}, ell) == 4.0);
   CHECK(distance_to_boundary_m({15, 9}, ell) == 5.0);
