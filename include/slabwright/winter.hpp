@@ -15,7 +15,6 @@
 #include "slabwright/progress.hpp"
 #include "slabwright/winter_bill.hpp"
 #include "slabwright/winter_series.hpp"
-#include "units_exact.hpp"
 
 namespace slabwright {
 

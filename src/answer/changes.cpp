@@ -117,8 +117,8 @@ void add_changes(Answer& answer, const WeatherYear* weather) {
     if (!file) continue;
     const Answer other = pass(*file, Question::freeze, passing, Reach::frost_hold);
     if (!base.freeze || !other.freeze || other.freeze->verdict != FreezeVerdict::found) continue;
-    FreezeChange change{candidate.what, candidate.before_pour, {}, other.freeze->air->dial_degC};
-    if (other.freeze->slab) change.slab_dial_degC = other.freeze->slab->dial_degC;
+    FreezeChange change{candidate.what, candidate.before_pour, found_dial_degC(other.freeze, &Freeze::slab),
+                        other.freeze->air->dial_degC};
     // From the settings that were found, with their finer grid and their doubt, by the difference that it makes.
     if (found) {
       const System system = answer.file.design.units;

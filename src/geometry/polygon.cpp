@@ -173,7 +173,8 @@ double distance_to_boundary_m(Point point, std::span<const Point> polygon) {
 bool inside(std::span<const Point> inner, std::span<const Point> outer, double slack_m) {
   double reach_m = 0.0;
   for (const Point& p : inner) reach_m = std::max({reach_m, std::abs(p.x_m), std::abs(p.y_m)});
-  const double tolerance_m = std::max(slack_m, 8.0 * std::numeric_limits<double>::epsilon() * reach_m);
+  const double rounding_m = 8.0 * std::numeric_limits<double>::epsilon() * reach_m;
+  const double tolerance_m = std::max(slack_m, rounding_m);
   const auto held = [&](Point p, bool corner) {
     if (where_is(p, outer) != Where::outside) return true;
     // A distance is rounded, to nothing too; of a corner without slack only the exact answer counts.

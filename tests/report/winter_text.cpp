@@ -3,7 +3,6 @@
 
 #include "report/ledger.hpp"
 #include "sample.hpp"
-#include "slabwright/units_exact.hpp"
 #include "slabwright/winter_keys.hpp"
 #include "support/catch.hpp"
 
